@@ -1,0 +1,32 @@
+// fettle-cli: parse the command line, run one command, end with its status.
+// 0 done, 1 done but something was refused, 2 wrong usage, 3 could not run. Results on stdout, all else on stderr.
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <exception>
+
+#include "app/cli/commands.h"
+#include "core/diagnosis/settings.h"
+
+int main(int argc, char** argv) {
+    try {
+        int status = 0;
+        CLI::App app("Fettle: weighs recordings of electric motors and the machines they drive, and says why.",
+                     "fettle-cli");
+        app.set_version_flag("--version", "fettle-cli " + fettle::WeighingSettings().engine());
+        app.require_subcommand(1);
+        fettle::addExamineCommand(app, status);
+        fettle::addPhantomsCommand(app, status);
+        fettle::addSampleCommand(app, status);
+        fettle::addCompareCommand(app, status);
+        fettle::addJudgeCommand(app, status);
+        try {
+            app.parse(argc, argv);
+        } catch (const CLI::ParseError& problem) {
+            return app.exit(problem) == 0 ? 0 : 2;
+        }
+        return status;
+    } catch (const std::exception& problem) {
+        std::fprintf(stderr, "fettle-cli: could not run: %s\n", problem.what());
+        return 3;
+    }
+}

@@ -1,0 +1,110 @@
+// Why: the measured false-alarm curve on the user's own recordings.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+#include <thread>
+
+#include "app/cli/commands.h"
+#include "app/cli/load.h"
+#include "core/base/json_object.h"
+#include "core/diagnosis/phantoms.h"
+#include "core/diagnosis/wording.h"
+
+namespace fettle {
+
+namespace {
+
+struct PhantomsCommand {
+    std::vector<std::string> recordings;
+    std::string machine;
+    bool json = false, ignoreSpeed = false;
+    std::size_t perRecording = 200;
+    std::uint64_t seed = 1;
+    int threads = int(std::max(1u, std::thread::hardware_concurrency()));
+};
+
+Json shareJson(const PhantomShare& s) {
+    return {{"at_dban", s.atDban}, {"bound", s.bound}, {"reached", s.reached},   {"share", s.share},
+            {"low", s.low},        {"high", s.high},   {"recordings", s.recordings}};
+}
+
+Json asJson(const PhantomResult& result, const std::string& engine) {
+    Json curves = Json::array();
+    for (const PhantomCurve& c : result.curves) {
+        Json shares = Json::array();
+        for (const PhantomShare& s : c.shares) shares.push_back(shareJson(s));
+        curves.push_back({{"fault", c.fault},
+                          {"phantoms", c.trials},
+                          {"recordings", c.recordings},
+                          {"largest_dban", c.trials ? Json(c.largestDban) : Json()},
+                          {"shares", std::move(shares)}});
+    }
+    return {{"schema", 1}, {"engine", engine}, {"curves", std::move(curves)}, {"skipped", result.skipped}};
+}
+
+std::string percent(double share) { return fmt::format("{:.3g} %", 100 * share); }
+
+void printTable(const PhantomResult& result) {
+    print("Bearings that are not in the machine, weighed like those that are: how often chance reaches a weight.\n\n");
+    print(fmt::format("{:<24}{:>9}{:>12}{:>11}{:>10}  {:<21}{:>8}\n", "family", "phantoms", "recordings", "at", "share",
+                      "95 % interval", "bound"));
+    for (const PhantomCurve& c : result.curves)
+        for (const PhantomShare& s : c.shares) {
+            const bool first = &s == &c.shares.front();
+            print(fmt::format("{:<24}{:>9}{:>12}{:>6.0f} dban{:>10}  {:<21}{:>8}{}\n", first ? faultName(c.fault) : "",
+                              first ? fmt::format("{}", c.trials) : "", first ? fmt::format("{}", c.recordings) : "",
+                              s.atDban, percent(s.share), percent(s.low) + " to " + percent(s.high), percent(s.bound),
+                              s.share > s.bound ? "  EXCEEDED" : ""));
+        }
+    print("\nlargest: ");
+    for (const PhantomCurve& c : result.curves)
+        if (c.trials) print(fmt::format("{} {:.1f}  ", faultName(c.fault), c.largestDban));
+    print("decibans\n");
+    for (const std::string& s : result.skipped) tell("left out: " + s);
+}
+
+int run(const PhantomsCommand& command) {
+    const RealFileSystem files;
+    const auto machine = loadMachine(files, command.machine);
+    if (!machine) return kCouldNotRun;
+    const Loaded loaded = loadRecordings(files, command.recordings);
+    PhantomOptions options;
+    options.perRecording = command.perRecording;
+    options.seed = command.seed;
+    options.threads = command.threads;
+    options.ignoreSpeed = command.ignoreSpeed;
+    if (stderrIsTerminal())
+        options.progress = [](std::size_t done, std::size_t total, std::string_view) {
+            tell(fmt::format("{} of {} recordings", done, total));
+        };
+    const auto result = measurePhantoms(*machine, loaded.recordings, options);
+    if (!result) {
+        tell(result.error().sentence());
+        return kCouldNotRun;
+    }
+    if (command.json)
+        print(asJson(*result, options.settings.engine()).dump(2) + "\n");
+    else
+        printTable(*result);
+    if (loaded.recordings.empty() || result->skipped.size() == loaded.recordings.size()) return kCouldNotRun;
+    return loaded.refusedSome ? kRefusedSome : kDone;
+}
+
+}  // namespace
+
+void addPhantomsCommand(CLI::App& app, int& status) {
+    auto options = std::make_shared<PhantomsCommand>();
+    CLI::App* command = app.add_subcommand("phantoms", "Measured false-alarm curve: weigh bearings the machine does not have");
+    command->add_option("RECORDING", options->recordings, "recordings of one machine")->required();
+    command->add_option("--machine", options->machine, "machine description (JSON)")->required();
+    command->add_option("--per-recording", options->perRecording, "phantom bearings a recording and family")
+        ->check(CLI::Range(1, 1000000))->capture_default_str();
+    command->add_option("--seed", options->seed, "of the draw")->capture_default_str();
+    command->add_option("--threads", options->threads, "workers")->check(CLI::Range(1, 256));
+    command->add_flag("--ignore-speed", options->ignoreSpeed, "look for the speed instead of using the given one");
+    command->add_flag("--json", options->json, "one JSON object instead of the table");
+    command->callback([options, &status] { status = run(*options); });
+}
+
+}  // namespace fettle

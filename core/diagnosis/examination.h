@@ -1,0 +1,133 @@
+// Why: all that was weighed, as plain data: what the report, the JSON, the fleet file and the panels read. Nothing is
+// computed from it but wording. Units in the names; weights in decibans (10 log10 of the e-value), unrounded.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fettle {
+
+enum class LineState { Found, Absent, LeftOut };
+std::string toText(LineState state);
+
+struct LineRow {
+    std::string name;
+    double order = 0;        // of the hypothesis's own shaft, at the shift that fits best
+    double expectedHz = 0;
+    double foundHz = 0;      // top of the peak; 0 where left out
+    double aboveFloorDb = 0;
+    double rankP = 1;
+    double w = 0;
+    double weightDban = 0;   // 0 where left out
+    LineState state = LineState::LeftOut;
+    std::string why;         // of a line left out: shared with what, or beyond the view
+    bool carrier = false;    // a harmonic of the defect frequency itself
+    int harmonic = 1;
+};
+
+// One hypothesis weighed on one recording. The rows add up: sum(rows) + searchDban = weightDban.
+struct Weighing {
+    double weightDban = 0;
+    double searchDban = 0;   // what the search over views, shifts and variants costs, or brings back
+    double cageShift = 0;    // best c: true over expected FTF, minus 1
+    std::string variant, view;
+    std::size_t channel = 0;
+    std::vector<LineRow> rows;
+};
+
+struct Severity {
+    std::string kind;   // zone | stage
+    std::string value;  // A..D | early developed late
+    std::optional<double> level, limit;
+    std::string unit, basis;
+};
+
+struct Rival {
+    std::string fault, at;
+    double weightDban = 0;
+    std::string lines;   // which lines it explains as well
+};
+
+// One hypothesis over all recordings of the examination.
+struct Hypothesis {
+    std::string fault, at;
+    std::optional<double> weightDban;        // of the mean e-value; absent: not weighed
+    std::optional<double> beforeClaimsDban;  // what it was before stronger faults claimed their lines
+    std::string why;                         // of one not weighed, or of a possible one
+    std::size_t recording = 0;               // whose rows are shown: the strongest
+    std::size_t recordingCount = 0;          // weighed on
+    double meanDban = 0;                     // row "mean over n recordings"; 0 for one recording
+    Weighing best;
+    Severity severity;
+    std::string urgency;                     // leave watch plan act
+    std::string provedOn;
+    std::vector<Rival> rivals;
+    std::vector<std::string> against;
+    std::string sentence;
+};
+
+struct BlindSpot {
+    std::string fault, at, why, cure;
+};
+
+struct QualityNote {
+    std::string code, channel, detail;
+};
+
+struct SpeedEstimate {
+    std::string from;
+    double rpm = 0, plusMinusRpm = 0;
+};
+
+struct SpeedResult {
+    std::optional<double> rpm;
+    double plusMinusRpm = 0;
+    std::string from;  // "given, refined" | "given" | "found" | why there is none
+    std::optional<double> givenRpm;
+    std::vector<SpeedEstimate> estimates;
+};
+
+struct ZoneNote {
+    std::string zone, basis;
+    std::optional<double> limit;  // the next boundary up, mm/s
+    bool indicative = false, greyOnly = false;
+};
+
+struct ChannelLevels {
+    std::string channel;
+    std::optional<double> velocityRmsMmS;  // leastHz to mostHz below
+    double velocityLeastHz = 10, velocityMostHz = 1000;
+    std::optional<double> accelerationRmsG;
+    double crestFactor = 0, kurtosis = 0;
+    std::vector<ZoneNote> zones;           // two where the support is unknown
+    std::string noZoneWhy;
+    std::optional<double> order1MmS, order2MmS, order3MmS;  // r.m.s. at 1x, 2x, 3x
+};
+
+struct ChannelFacts {
+    std::string name, point, direction, quantity;
+    double sampleRateHz = 0;
+    std::size_t samples = 0;
+};
+
+struct RecordingFacts {
+    std::string file;
+    std::vector<ChannelFacts> channels;
+    std::string running;  // stopped energised_not_turning running unsteady unknown
+    SpeedResult speed;
+    std::vector<QualityNote> quality;
+    std::vector<ChannelLevels> levels;
+};
+
+struct Examination {
+    std::string engine, machine, service;
+    std::vector<RecordingFacts> recordings;
+    SpeedResult speed;                   // of the recordings together
+    std::vector<Hypothesis> findings;    // strongest first, those without a weight last
+    std::vector<Hypothesis> considered;  // every hypothesis, findings too
+    std::vector<BlindSpot> blind;
+    std::vector<std::string> warnings;
+};
+
+}  // namespace fettle

@@ -1,0 +1,183 @@
+#include "core/diagnosis/phantoms.h"
+
+#include <algorithm>
+#include <array>
+#include <atomic>
+#include <cmath>
+#include <mutex>
+#include <random>
+#include <thread>
+
+#include "core/diagnosis/explain_away.h"
+#include "core/diagnosis/hypotheses.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr std::array<double, 3> kLevels = {10, 20, 30};
+constexpr std::size_t kElements = std::size(kBearingElements);
+constexpr double kTooNear = 0.04;  // both searches reach 2 % of the carrier
+constexpr int kMostTries = 1000;
+
+// Uniform numbers from the standard's own generator, the same everywhere.
+class Draw {
+  public:
+    explicit Draw(std::uint64_t seed) : engine_(seed) {}
+    double uniform(double low, double high) { return low + (high - low) * double(engine_() >> 11) * 0x1p-53; }
+    std::size_t below(std::size_t n) { return std::min(n - 1, std::size_t(uniform(0, double(n)))); }
+
+  private:
+    std::mt19937_64 engine_;
+};
+
+struct Phantom {
+    BearingVariant bearing;
+    double shaftRatio = 1;
+};
+
+BearingVariant randomBearing(Draw& draw) {
+    BearingGeometry g;
+    g.rollingElements = 6 + int(draw.below(15));
+    g.pitchMm = 100;
+    // From slim to as thick as fits round the circle.
+    g.elementMm = draw.uniform(0.4, 0.95) * 100 * std::sin(3.14159265358979 / g.rollingElements);
+    g.contactDeg = draw.uniform(0, 1) < 0.5 ? 0 : draw.uniform(0, 40);
+    return asVariant(g, TurningRing::Inner);
+}
+
+double foreignRatio(Draw& draw) {
+    switch (draw.below(3)) {
+        case 0: return draw.uniform(0, 1) < 0.5 ? 0.99 : 1.01;  // a neighbour of the same kind
+        case 1: return draw.uniform(0.25, 0.9);                 // behind a belt or gear
+        default: return draw.uniform(0.5, 1.6);                 // on an inverter
+    }
+}
+
+Phantom drawPhantom(Draw& draw, const std::vector<BearingVariant>& sizes) {
+    Phantom phantom{draw.uniform(0, 1) < 0.5 ? sizes[draw.below(sizes.size())] : randomBearing(draw), 1};
+    if (draw.uniform(0, 1) < 1.0 / 3) phantom.shaftRatio = foreignRatio(draw);
+    return phantom;
+}
+
+// Whether this element of the phantom could be an element the machine does have.
+bool mayBeTrue(const BearingHypothesis& phantom, const std::vector<BearingHypothesis>& own) {
+    const double carrier = phantom.variants[0].lines[0].order * phantom.shaftRatio;
+    return std::any_of(own.begin(), own.end(), [&](const BearingHypothesis& h) {
+        return h.fault == phantom.fault && std::any_of(h.variants.begin(), h.variants.end(), [&](const Family& f) {
+                   return std::abs(f.lines[0].order * h.shaftRatio / carrier - 1) < kTooNear;
+               });
+    });
+}
+
+// Weights of the phantoms of one recording, by element.
+using Weights = std::array<std::vector<double>, kElements>;
+
+double phantomWeight(const BearingHypothesis& h, const PreparedRecording& prepared,
+                     const std::vector<ChannelEvidence>& afterClaims, const WeighingSettings& settings) {
+    const double before = weigh(h, prepared.evidence, prepared.rates.shaftHz, settings).weightDban;
+    if (before < kLevels[0]) return before;
+    return std::min(before, weigh(h, afterClaims, prepared.rates.shaftHz, settings).weightDban);
+}
+
+Weights phantomWeights(const PreparedRecording& prepared, const AskedBearings& asked,
+                       const std::vector<BearingVariant>& sizes, const PhantomOptions& options, std::uint64_t seed) {
+    std::vector<ChannelEvidence> afterClaims = prepared.evidence;
+    explainAway(asked.hypotheses, afterClaims, prepared.rates, options.settings);
+    Weights weights;
+    Draw draw(seed);
+    for (std::size_t i = 0; i < options.perRecording && !options.cancel.cancelled(); ++i)
+        for (std::size_t e = 0; e < kElements; ++e) {
+            const std::size_t channel = draw.below(prepared.evidence.size());
+            BearingHypothesis h;
+            int tries = 0;
+            do {
+                const Phantom phantom = drawPhantom(draw, sizes);
+                h = {faultKey(kBearingElements[e]), "phantom", phantom.shaftRatio,
+                     {bearingFamily(kBearingElements[e], phantom.bearing)}, {{channel, 1, 1}}};
+            } while (mayBeTrue(h, asked.hypotheses) && ++tries < kMostTries);
+            if (tries < kMostTries) weights[e].push_back(phantomWeight(h, prepared, afterClaims, options.settings));
+        }
+    return weights;
+}
+
+// Wilson's interval with n trials cut by the design effect of the clusters.
+void addInterval(PhantomShare& share, const std::vector<std::pair<std::size_t, std::size_t>>& clusters) {
+    double n = 0, hits = 0;
+    for (const auto& [reached, trials] : clusters) {
+        n += double(trials);
+        hits += double(reached);
+    }
+    if (n == 0) return;
+    const double p = hits / n;
+    double between = 0;
+    for (const auto& [reached, trials] : clusters) between += std::pow(double(reached) - p * double(trials), 2);
+    const double binomial = n * p * (1 - p);
+    const double effect = binomial > 0 ? std::max(1.0, between / binomial) : 1;
+    const double m = n / effect, z = 1.959964;
+    const double middle = (p + z * z / (2 * m)) / (1 + z * z / m);
+    const double half = z / (1 + z * z / m) * std::sqrt(p * (1 - p) / m + z * z / (4 * m * m));
+    share.share = p;
+    share.low = hits == 0 ? 0 : std::max(0.0, middle - half);
+    share.high = middle + half;
+}
+
+PhantomCurve curveOf(std::size_t element, const std::vector<Weights>& all) {
+    PhantomCurve curve;
+    curve.fault = faultKey(kBearingElements[element]);
+    curve.largestDban = -1e9;
+    for (const Weights& w : all) {
+        curve.trials += w[element].size();
+        curve.recordings += !w[element].empty();
+        for (const double weight : w[element]) curve.largestDban = std::max(curve.largestDban, weight);
+    }
+    for (const double level : kLevels) {
+        PhantomShare share{level, std::pow(10, -level / 10), 0, 0, 0, 0, 0};
+        std::vector<std::pair<std::size_t, std::size_t>> clusters;
+        for (const Weights& w : all) {
+            const auto reached = std::size_t(
+                std::count_if(w[element].begin(), w[element].end(), [&](double x) { return x >= level; }));
+            share.reached += reached;
+            share.recordings += reached > 0;
+            clusters.push_back({reached, w[element].size()});
+        }
+        addInterval(share, clusters);
+        curve.shares.push_back(share);
+    }
+    return curve;
+}
+
+}  // namespace
+
+Result<PhantomResult> measurePhantoms(const Machine& machine, const std::vector<RecordingPtr>& recordings,
+                                      const PhantomOptions& options) {
+    const auto sizes = allTypicalVariants();
+    if (!sizes) return fail(sizes.error());
+    PhantomResult result;
+    std::vector<Weights> all(recordings.size());
+    std::atomic<std::size_t> next{0};
+    std::size_t done = 0;
+    std::mutex telling;
+    const auto work = [&] {
+        for (std::size_t i = next++; i < recordings.size() && !options.cancel.cancelled(); i = next++) {
+            const PreparedRecording prepared = prepare(machine, recordings[i], {options.ignoreSpeed, options.settings});
+            if (prepared.unfit.empty())
+                all[i] = phantomWeights(prepared, askBearings(machine, prepared), *sizes, options, options.seed + i);
+            const std::lock_guard hold(telling);
+            if (!prepared.unfit.empty()) result.skipped.push_back(recordings[i]->file + ": " + prepared.unfit);
+            ++done;
+            if (options.progress) options.progress(done, recordings.size(), recordings[i]->file);
+        }
+    };
+    {
+        std::vector<std::jthread> helpers;
+        for (int t = 1; t < std::min<int>(options.threads, int(recordings.size())); ++t) helpers.emplace_back(work);
+        work();
+    }
+    if (options.cancel.cancelled()) return fail(ErrorKind::Cancelled, "", "", "stopped on request");
+    std::sort(result.skipped.begin(), result.skipped.end());
+    for (std::size_t e = 0; e < kElements; ++e) result.curves.push_back(curveOf(e, all));
+    return result;
+}
+
+}  // namespace fettle

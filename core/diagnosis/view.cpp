@@ -1,0 +1,93 @@
+#include "core/diagnosis/view.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <set>
+
+#include "core/diagnosis/rank.h"
+#include "core/dsp/integrate.h"
+#include "core/dsp/local_floor.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr std::size_t kFewestSamples = 256;  // below, no view at all
+
+// The record without its mean.
+FftVector<float> prepared(std::span<const double> signal) {
+    const double mean = std::accumulate(signal.begin(), signal.end(), 0.0) / double(signal.size());
+    FftVector<float> samples(signal.size());
+    for (std::size_t i = 0; i < samples.size(); ++i) samples[i] = float(signal[i] - mean);
+    return samples;
+}
+
+std::size_t floorWidth(double df, const WeighingSettings& settings) {
+    return std::max<std::size_t>(5, std::size_t(std::lround(settings.floorWidthHz / df)));
+}
+
+// The floor is taken from the first ranked bin on: the skirt of the removed mean below it must not lift it.
+std::vector<float> whitened(const std::vector<float>& power, double df, const WeighingSettings& settings) {
+    std::vector<float> z(power.size());
+    const std::size_t first = std::min(power.size(), std::size_t(std::ceil(settings.leastHz / df)));
+    overLocalFloor(std::span(power).subspan(first), floorWidth(df, settings), std::span(z).subspan(first));
+    return z;
+}
+
+void weighViews(std::vector<View>& views) {
+    std::set<int> levels;
+    for (const View& view : views) levels.insert(view.band.level);
+    for (View& view : views) view.omega = 1.0 / (2.0 * double(levels.size()) * view.band.level);
+}
+
+}  // namespace
+
+ChannelViews makeViews(std::span<const double> accelerationG, double sampleRateHz, double highestCarrierHz,
+                       const WeighingSettings& settings) {
+    ChannelViews views;
+    views.sampleRateHz = sampleRateHz;
+    if (accelerationG.size() < kFewestSamples) return views;
+    const auto signal = accelerationG.first(quickSizeAtMost(accelerationG.size()));
+    views.samplesUsed = signal.size();
+    views.df = sampleRateHz / double(signal.size());
+    views.spectrum = accelerationSpectrum(signal, sampleRateHz);
+    views.plainZ =
+        whitened(std::vector<float>(views.spectrum.values.begin(), views.spectrum.values.end()), views.df, settings);
+
+    FftVector<std::complex<float>> half;
+    forwardReal(prepared(signal), half);
+    const double narrowest = std::max(settings.narrowestBandHz, settings.carriersABand * highestCarrierHz);
+    const std::vector<Band> bands = bandTree(sampleRateHz, narrowest);
+    BandEnvelope envelope;
+    for (const bool white : {false, true}) {
+        if (white) prewhiten(half);
+        for (const Band& band : bands) {
+            View view;
+            view.name = fmt::format("envelope {:.0f}-{:.0f} Hz{}", band.lowHz, band.highHz, white ? ", whitened" : "");
+            view.band = band;
+            view.whitened = white;
+            view.z = whitened(envelope.spectrum(half, views.df, band, settings.envelopeTopHz), views.df, settings);
+            view.top = view.z.size();
+            views.bins = std::max(views.bins, view.top);
+            views.envelopes.push_back(std::move(view));
+        }
+    }
+    weighViews(views.envelopes);
+    return views;
+}
+
+void rankViews(ChannelViews& views, const std::vector<std::uint16_t>& masked, const WeighingSettings& settings) {
+    const auto first = std::size_t(std::ceil(settings.leastHz / views.df));
+    for (View& view : views.envelopes) {
+        Ranking ranking = rankPositions(view.z, masked, first, settings.fewestReferences, settings.kappa);
+        view.rankP = std::move(ranking.p);
+        view.factor = std::move(ranking.factor);
+        view.factor.resize(views.bins + 1, 1.0f);
+        view.unusable = std::move(ranking.unusable);
+    }
+}
+
+}  // namespace fettle

@@ -1,0 +1,161 @@
+#include "core/exchange/examination_json.h"
+
+namespace fettle {
+
+namespace {
+
+template <class T>
+Json orNull(const std::optional<T>& value) {
+    return value ? Json(*value) : Json();
+}
+
+Json orNull(const std::string& text) { return text.empty() ? Json() : Json(text); }
+
+template <class List, class Make>
+Json list(const List& items, Make make) {
+    Json all = Json::array();
+    for (const auto& item : items) all.push_back(make(item));
+    return all;
+}
+
+Json speedJson(const SpeedResult& speed) {
+    return {{"rpm", orNull(speed.rpm)},
+            {"plus_minus_rpm", speed.plusMinusRpm},
+            {"from", speed.from},
+            {"given_rpm", orNull(speed.givenRpm)},
+            {"estimates", list(speed.estimates, [](const SpeedEstimate& e) {
+                 return Json{{"from", e.from}, {"rpm", e.rpm}, {"plus_minus_rpm", e.plusMinusRpm}};
+             })}};
+}
+
+Json channelJson(const ChannelFacts& c) {
+    return {{"name", c.name},           {"point", c.point},
+            {"quantity", c.quantity},   {"direction", c.direction},
+            {"sample_rate_hz", c.sampleRateHz}, {"samples", c.samples}};
+}
+
+Json zoneJson(const ZoneNote& z) {
+    return {{"zone", z.zone},
+            {"zone_basis", z.basis},
+            {"next_limit_mm_s", orNull(z.limit)},
+            {"indicative", z.indicative},
+            {"note_only", z.greyOnly}};
+}
+
+Json levelsJson(const ChannelLevels& l) {
+    Json json{{"channel", l.channel},
+              {"velocity_rms_mm_s", orNull(l.velocityRmsMmS)},
+              {"velocity_band_hz", {l.velocityLeastHz, l.velocityMostHz}},
+              {"acceleration_rms_g", orNull(l.accelerationRmsG)},
+              {"crest_factor", l.crestFactor},
+              {"kurtosis", l.kurtosis},
+              {"order_1_mm_s", orNull(l.order1MmS)},
+              {"order_2_mm_s", orNull(l.order2MmS)},
+              {"order_3_mm_s", orNull(l.order3MmS)},
+              {"zone", l.zones.empty() ? Json() : Json(l.zones[0].zone)},
+              {"zone_basis", l.zones.empty() ? orNull(l.noZoneWhy) : Json(l.zones[0].basis)}};
+    if (l.zones.size() > 1) json["zones"] = list(l.zones, zoneJson);
+    if (!l.zones.empty()) {
+        json["zone_indicative"] = l.zones[0].indicative;
+        json["zone_note_only"] = l.zones[0].greyOnly;
+    }
+    return json;
+}
+
+Json recordingJson(const RecordingFacts& r) {
+    return {{"file", r.file},
+            {"channels", list(r.channels, channelJson)},
+            {"running", r.running},
+            {"speed", speedJson(r.speed)},
+            {"quality", list(r.quality,
+                             [](const QualityNote& q) {
+                                 return Json{{"code", q.code}, {"channel", q.channel}, {"detail", q.detail}};
+                             })},
+            {"levels", list(r.levels, levelsJson)}};
+}
+
+Json lineJson(const LineRow& row) {
+    const bool looked = row.state != LineState::LeftOut;
+    return {{"name", row.name},
+            {"order", row.order},
+            {"expected_hz", row.expectedHz},
+            {"found_hz", looked ? Json(row.foundHz) : Json()},
+            {"above_floor_db", looked ? Json(row.aboveFloorDb) : Json()},
+            {"rank_p", looked ? Json(row.rankP) : Json()},
+            {"w", row.w},
+            {"weight_dban", row.weightDban},
+            {"state", toText(row.state)},
+            {"why", row.why}};
+}
+
+Json meanRow(const Hypothesis& h) {
+    return {{"name", "mean over " + std::to_string(h.recordingCount) + " recordings"},
+            {"weight_dban", h.meanDban},
+            {"state", "mean"},
+            {"why", ""}};
+}
+
+Json severityJson(const Severity& s) {
+    if (s.kind.empty()) return Json();
+    return {{"kind", s.kind},        {"value", s.value},      {"level", orNull(s.level)},
+            {"limit", orNull(s.limit)}, {"unit", orNull(s.unit)}, {"basis", orNull(s.basis)}};
+}
+
+// What every weighed hypothesis carries: rows that add up with the search to the weight.
+void addArithmetic(Json& json, const Hypothesis& h) {
+    if (!h.weightDban) return;
+    Json lines = list(h.best.rows, lineJson);
+    if (h.recordingCount > 1) lines.push_back(meanRow(h));
+    json["variant"] = orNull(h.best.variant);
+    json["cage_shift"] = h.best.cageShift;
+    json["lines"] = std::move(lines);
+    json["search_dban"] = h.best.searchDban;
+    json["recording"] = h.recording;
+    json["view"] = h.best.view;
+}
+
+Json findingJson(const Hypothesis& h) {
+    Json json{{"fault", h.fault}, {"at", h.at}, {"weight_dban", orNull(h.weightDban)}};
+    addArithmetic(json, h);
+    json["urgency"] = orNull(h.urgency);
+    json["proved_on"] = orNull(h.provedOn);
+    json["severity"] = severityJson(h.severity);
+    json["why"] = h.why;
+    json["rivals"] = list(h.rivals, [](const Rival& r) {
+        return Json{{"fault", r.fault}, {"at", r.at}, {"weight_dban", r.weightDban}, {"lines", r.lines}};
+    });
+    json["against"] = h.against;
+    json["sentence"] = h.sentence;
+    return json;
+}
+
+Json consideredJson(const Hypothesis& h) {
+    Json json{{"fault", h.fault},
+              {"at", h.at},
+              {"weight_dban", orNull(h.weightDban)},
+              {"before_claims_dban", orNull(h.beforeClaimsDban)},
+              {"why", h.why}};
+    addArithmetic(json, h);
+    return json;
+}
+
+}  // namespace
+
+Json toJson(const Examination& e) {
+    return {{"schema", 1},
+            {"engine", e.engine},
+            {"machine", e.machine},
+            {"service", e.service},
+            {"recordings", list(e.recordings, recordingJson)},
+            {"speed", speedJson(e.speed)},
+            {"findings", list(e.findings, findingJson)},
+            {"considered", list(e.considered, consideredJson)},
+            {"blind",
+             list(e.blind,
+                  [](const BlindSpot& b) {
+                      return Json{{"fault", b.fault}, {"at", b.at}, {"why", b.why}, {"cure", b.cure}};
+                  })},
+            {"warnings", e.warnings}};
+}
+
+}  // namespace fettle
