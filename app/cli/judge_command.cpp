@@ -119,15 +119,6 @@ class Tally {
     std::vector<double> hitWeights_;
 };
 
-std::vector<RecordingPtr> pieces(const RecordingPtr& whole, double seconds) {
-    if (seconds <= 0) return {whole};
-    const auto count = std::size_t(seconds * whole->channels[0].sampleRateHz);
-    std::vector<RecordingPtr> all;
-    for (std::size_t from = 0; from + count <= whole->channels[0].samples.size(); from += count)
-        all.push_back(pieceOf(*whole, from, count));
-    return all;
-}
-
 int judge(const JudgeOptions& options) {
     const RealFileSystem files;
     const auto machine = loadMachine(files, options.folder + "/machine.json");
@@ -145,7 +136,7 @@ int judge(const JudgeOptions& options) {
             status = kRefusedSome;
             continue;
         }
-        const auto parts = pieces(loaded.recordings[0], options.seconds);
+        const auto parts = piecesOf(loaded.recordings[0], options.seconds);
         for (std::size_t i = 0; i < parts.size(); ++i) {
             ExamineOptions how;
             how.ignoreSpeed = options.ignoreSpeed;

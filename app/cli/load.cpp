@@ -53,4 +53,13 @@ RecordingPtr pieceOf(const Recording& whole, std::size_t from, std::size_t count
     return piece;
 }
 
+std::vector<RecordingPtr> piecesOf(const RecordingPtr& whole, double seconds) {
+    if (seconds <= 0) return {whole};
+    const auto count = std::size_t(seconds * whole->channels[0].sampleRateHz);
+    std::vector<RecordingPtr> all;
+    for (std::size_t from = 0; from + count <= whole->channels[0].samples.size(); from += count)
+        all.push_back(pieceOf(*whole, from, count));
+    return all;
+}
+
 }  // namespace fettle

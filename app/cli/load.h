@@ -30,5 +30,7 @@ Loaded loadRecordings(const FileSystem& files, const std::vector<std::string>& p
 
 // Samples [from, from + count) of every channel as a recording of its own.
 RecordingPtr pieceOf(const Recording& whole, std::size_t from, std::size_t count);
+// The recording cut into whole pieces of this length; itself where seconds <= 0.
+std::vector<RecordingPtr> piecesOf(const RecordingPtr& whole, double seconds);
 
 }  // namespace fettle

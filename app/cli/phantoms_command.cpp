@@ -19,6 +19,7 @@ struct PhantomsCommand {
     std::vector<std::string> recordings;
     std::string machine;
     bool json = false, ignoreSpeed = false;
+    double seconds = 0;  // 0: whole recordings
     std::size_t perRecording = 200;
     std::uint64_t seed = 1;
     int threads = int(std::max(1u, std::thread::hardware_concurrency()));
@@ -78,7 +79,10 @@ int run(const PhantomsCommand& command) {
         options.progress = [](std::size_t done, std::size_t total, std::string_view) {
             tell(fmt::format("{} of {} recordings", done, total));
         };
-    const auto result = measurePhantoms(*machine, loaded.recordings, options);
+    std::vector<RecordingPtr> pieces;
+    for (const RecordingPtr& whole : loaded.recordings)
+        for (RecordingPtr& piece : piecesOf(whole, command.seconds)) pieces.push_back(std::move(piece));
+    const auto result = measurePhantoms(*machine, pieces, options);
     if (!result) {
         tell(result.error().sentence());
         return kCouldNotRun;
@@ -87,7 +91,7 @@ int run(const PhantomsCommand& command) {
         print(asJson(*result, options.settings.engine()).dump(2) + "\n");
     else
         printTable(*result);
-    if (loaded.recordings.empty() || result->skipped.size() == loaded.recordings.size()) return kCouldNotRun;
+    if (pieces.empty() || result->skipped.size() == pieces.size()) return kCouldNotRun;
     return loaded.refusedSome ? kRefusedSome : kDone;
 }
 
@@ -100,6 +104,7 @@ void addPhantomsCommand(CLI::App& app, int& status) {
     command->add_option("--machine", options->machine, "machine description (JSON)")->required();
     command->add_option("--per-recording", options->perRecording, "phantom bearings a recording and family")
         ->check(CLI::Range(1, 1000000))->capture_default_str();
+    command->add_option("--seconds", options->seconds, "cut recordings into pieces of this length")->check(CLI::PositiveNumber);
     command->add_option("--seed", options->seed, "of the draw")->capture_default_str();
     command->add_option("--threads", options->threads, "workers")->check(CLI::Range(1, 256));
     command->add_flag("--ignore-speed", options->ignoreSpeed, "look for the speed instead of using the given one");

@@ -4,6 +4,7 @@
 #include <array>
 #include <atomic>
 #include <cmath>
+#include <map>
 #include <mutex>
 #include <random>
 #include <thread>
@@ -101,17 +102,23 @@ Weights phantomWeights(const PreparedRecording& prepared, const AskedBearings& a
     return weights;
 }
 
+// Trials and hits of one recording; pieces of one file are one cluster.
+struct Cluster {
+    std::size_t reached = 0, trials = 0;
+};
+
 // Wilson's interval with n trials cut by the design effect of the clusters.
-void addInterval(PhantomShare& share, const std::vector<std::pair<std::size_t, std::size_t>>& clusters) {
+void addInterval(PhantomShare& share, const std::map<std::string, Cluster>& clusters) {
     double n = 0, hits = 0;
-    for (const auto& [reached, trials] : clusters) {
-        n += double(trials);
-        hits += double(reached);
+    for (const auto& [file, cluster] : clusters) {
+        n += double(cluster.trials);
+        hits += double(cluster.reached);
     }
     if (n == 0) return;
     const double p = hits / n;
     double between = 0;
-    for (const auto& [reached, trials] : clusters) between += std::pow(double(reached) - p * double(trials), 2);
+    for (const auto& [file, cluster] : clusters)
+        between += std::pow(double(cluster.reached) - p * double(cluster.trials), 2);
     const double binomial = n * p * (1 - p);
     const double effect = binomial > 0 ? std::max(1.0, between / binomial) : 1;
     const double m = n / effect, z = 1.959964;
@@ -122,24 +129,27 @@ void addInterval(PhantomShare& share, const std::vector<std::pair<std::size_t, s
     share.high = middle + half;
 }
 
-PhantomCurve curveOf(std::size_t element, const std::vector<Weights>& all) {
+PhantomCurve curveOf(std::size_t element, const std::vector<Weights>& all, const std::vector<RecordingPtr>& recordings) {
     PhantomCurve curve;
     curve.fault = faultKey(kBearingElements[element]);
     curve.largestDban = -1e9;
-    for (const Weights& w : all) {
-        curve.trials += w[element].size();
-        curve.recordings += !w[element].empty();
-        for (const double weight : w[element]) curve.largestDban = std::max(curve.largestDban, weight);
+    std::map<std::string, Cluster> clusters;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const auto& weights = all[i][element];
+        if (weights.empty()) continue;
+        clusters[recordings[i]->file].trials += weights.size();
+        curve.trials += weights.size();
+        curve.largestDban = std::max(curve.largestDban, *std::max_element(weights.begin(), weights.end()));
     }
+    curve.recordings = clusters.size();
     for (const double level : kLevels) {
         PhantomShare share{level, std::pow(10, -level / 10), 0, 0, 0, 0, 0};
-        std::vector<std::pair<std::size_t, std::size_t>> clusters;
-        for (const Weights& w : all) {
-            const auto reached = std::size_t(
-                std::count_if(w[element].begin(), w[element].end(), [&](double x) { return x >= level; }));
-            share.reached += reached;
-            share.recordings += reached > 0;
-            clusters.push_back({reached, w[element].size()});
+        for (auto& [file, cluster] : clusters) cluster.reached = 0;
+        for (std::size_t i = 0; i < all.size(); ++i)
+            for (const double weight : all[i][element]) clusters[recordings[i]->file].reached += weight >= level;
+        for (const auto& [file, cluster] : clusters) {
+            share.reached += cluster.reached;
+            share.recordings += cluster.reached > 0;
         }
         addInterval(share, clusters);
         curve.shares.push_back(share);
@@ -176,7 +186,7 @@ Result<PhantomResult> measurePhantoms(const Machine& machine, const std::vector<
     }
     if (options.cancel.cancelled()) return fail(ErrorKind::Cancelled, "", "", "stopped on request");
     std::sort(result.skipped.begin(), result.skipped.end());
-    for (std::size_t e = 0; e < kElements; ++e) result.curves.push_back(curveOf(e, all));
+    for (std::size_t e = 0; e < kElements; ++e) result.curves.push_back(curveOf(e, all, recordings));
     return result;
 }
 

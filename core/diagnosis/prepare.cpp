@@ -56,6 +56,16 @@ std::vector<double> inG(const Channel& channel, double toG) {
     return g;
 }
 
+// A level from a record that failed a check grades the sensor, not the machine.
+void dropZonesOfBadRecord(const SensorCheck& check, ChannelLevels& levels) {
+    for (const QualityNote& note : check.notes)
+        for (const char* code : {"ski_slope", "clipped", "held", "flat"})
+            if (note.code == code) {
+                levels.zones.clear();
+                levels.noZoneWhy = "the record failed a sensor check (" + note.code + ")";
+            }
+}
+
 // Sensor checks, levels and views of every channel; channels that cannot be weighed keep their notes only.
 void readChannels(const Machine& machine, PreparedRecording& prepared, const WeighingSettings& settings) {
     const Recording& recording = *prepared.recording;
@@ -74,6 +84,7 @@ void readChannels(const Machine& machine, PreparedRecording& prepared, const Wei
         const SensorCheck check = checkSensor(channel, role, &views);
         prepared.facts.quality.insert(prepared.facts.quality.end(), check.notes.begin(), check.notes.end());
         prepared.facts.levels.push_back(levelsOf(machine, channel, role, &views));
+        dropZonesOfBadRecord(check, prepared.facts.levels.back());
         if (!check.unfit && views.samplesUsed > 0) prepared.views.push_back(std::move(views));
     }
 }

@@ -15,29 +15,36 @@ namespace {
 constexpr double kOneDominates = 0.8;      // 1x over overall
 constexpr double kTwoBesideOne = 0.5;      // 2x over 1x
 constexpr double kAxialBesideRadial = 0.5; // axial 1x over the larger radial 1x
-constexpr int kManyHarmonics = 6;          // of orders 1..10 that stand out
+constexpr int kHighOrders[] = {4, 5, 6, 7, 8, 9, 10};
+constexpr int kManyHigh = 4;               // of those, each above kWorth x the larger of 1x and 2x
+constexpr double kWorth = 0.1;
 constexpr double kStandsOut = 12;          // power over floor
 
 struct Pattern {
     const ChannelLevels* worst = nullptr;  // the channel with the worst zone
     ZoneNote zone;
     double radial1 = 0, radial2 = 0, axial1 = 0, overall = 0;
-    int harmonics = 0;
-    bool half = false;  // a line at 0.5x or 1.5x
+    int high = 0;       // of kHighOrders that stand out and matter
+    bool half = false;  // so does 0.5x or 1.5x
 };
 
-bool standsOut(const ChannelViews& views, double hz) {
+// A line that stands above its floor and is not small beside the largest of 1x and 2x.
+bool matters(const ChannelViews& views, double hz, double largestMmS) {
     const auto k = std::size_t(hz / views.df + 0.5);
     if (k == 0 || k + 1 >= views.plainZ.size()) return false;
-    return *std::max_element(&views.plainZ[k - 1], &views.plainZ[k + 2]) > kStandsOut;
+    if (*std::max_element(&views.plainZ[k - 1], &views.plainZ[k + 2]) <= kStandsOut) return false;
+    return velocityRms(views.spectrum, hz - 3 * views.df, hz + 3 * views.df) > kWorth * largestMmS;
 }
 
-void countHarmonics(const PreparedRecording& prepared, Pattern& pattern) {
+void countHighOrders(const PreparedRecording& prepared, Pattern& pattern) {
     for (const ChannelViews& views : prepared.views) {
-        int harmonics = 0;
-        for (int h = 1; h <= 10; ++h) harmonics += standsOut(views, h * prepared.rates.shaftHz);
-        pattern.harmonics = std::max(pattern.harmonics, harmonics);
-        for (const double order : {0.5, 1.5}) pattern.half |= standsOut(views, order * prepared.rates.shaftHz);
+        const ChannelLevels& levels = prepared.facts.levels[views.channel];
+        const double largest = std::max(levels.order1MmS.value_or(0), levels.order2MmS.value_or(0));
+        int high = 0;
+        for (const int h : kHighOrders) high += matters(views, h * prepared.rates.shaftHz, largest);
+        pattern.high = std::max(pattern.high, high);
+        for (const double order : {0.5, 1.5})
+            pattern.half |= matters(views, order * prepared.rates.shaftHz, largest);
     }
 }
 
@@ -57,7 +64,7 @@ Pattern patternOf(const PreparedRecording& prepared) {
         one = std::max(one, l.order1MmS.value_or(0));
         if (!axial) pattern.radial2 = std::max(pattern.radial2, l.order2MmS.value_or(0));
     }
-    countHarmonics(prepared, pattern);
+    countHighOrders(prepared, pattern);
     return pattern;
 }
 
@@ -70,20 +77,21 @@ struct Cause {
 std::vector<Cause> causesOf(const Pattern& p) {
     const double one = std::max(p.radial1, p.axial1);
     const bool two = p.radial2 > kTwoBesideOne * p.radial1, axial = p.axial1 > kAxialBesideRadial * p.radial1;
-    const bool many = p.harmonics >= kManyHarmonics;
+    const bool many = p.high >= kManyHigh;
     return {
         {"unbalance", "unbalance",
          "phase at two radial directions (about 90 degrees apart and steady) decides against a bent shaft and resonance",
-         one > kOneDominates * p.overall && !axial && !many,
+         one > kOneDominates * p.overall && !axial && !many && !p.half,
          fmt::format("1x is {:.1f} of {:.1f} mm/s, radial", p.radial1, p.overall)},
         {"misalignment", "misalignment",
          "phase across the coupling, or an alignment check at standstill under lock-out, decides",
-         (two || axial) && !many,
+ (two || axial) && !many && !p.half,
          fmt::format("2x is {:.1f} and 1x {:.1f} mm/s radial, 1x axial {:.1f} mm/s", p.radial2, p.radial1, p.axial1)},
         {"looseness", "looseness",
          "phase between foot, plate and base, and a check of the bolts at standstill under lock-out, decides",
          many || p.half,
-         fmt::format("{} of the first 10 shaft orders stand out{}", p.harmonics, p.half ? ", with half orders" : "")},
+         fmt::format("{} of the shaft orders 4 to 10 are above a tenth of the larger of 1x and 2x{}", p.high,
+                     p.half ? ", and so are half orders" : "")},
     };
 }
 

@@ -4,12 +4,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 #include <set>
 
 #include "core/diagnosis/rank.h"
-#include "core/dsp/integrate.h"
 #include "core/dsp/local_floor.h"
+#include "core/dsp/statistics.h"
 
 namespace fettle {
 
@@ -19,10 +18,27 @@ constexpr std::size_t kFewestSamples = 256;  // below, no view at all
 
 // The record without its mean.
 FftVector<float> prepared(std::span<const double> signal) {
-    const double mean = std::accumulate(signal.begin(), signal.end(), 0.0) / double(signal.size());
+    const double offset = mean(signal);
     FftVector<float> samples(signal.size());
-    for (std::size_t i = 0; i < samples.size(); ++i) samples[i] = float(signal[i] - mean);
+    for (std::size_t i = 0; i < samples.size(); ++i) samples[i] = float(signal[i] - offset);
     return samples;
+}
+
+// The record's own spectrum from its transform, scaled as accelerationSpectrum() does.
+Spectrum plainSpectrum(const std::vector<float>& power, double df, std::size_t samples) {
+    Spectrum spectrum;
+    spectrum.stepHz = df;
+    spectrum.window = WindowKind::Hann;
+    spectrum.noiseBandwidthBins = 1.5;
+    spectrum.unit = "g";
+    spectrum.transformSize = samples;
+    spectrum.segments = 1;
+    const double windowSum = 0.5 * double(samples), scale = 2 / (windowSum * windowSum);
+    spectrum.values.reserve(power.size());
+    for (const float p : power) spectrum.values.push_back(scale * double(p));
+    spectrum.values.front() /= 2;
+    spectrum.values.back() /= 2;
+    return spectrum;
 }
 
 std::size_t floorWidth(double df, const WeighingSettings& settings) {
@@ -53,12 +69,13 @@ ChannelViews makeViews(std::span<const double> accelerationG, double sampleRateH
     const auto signal = accelerationG.first(quickSizeAtMost(accelerationG.size()));
     views.samplesUsed = signal.size();
     views.df = sampleRateHz / double(signal.size());
-    views.spectrum = accelerationSpectrum(signal, sampleRateHz);
-    views.plainZ =
-        whitened(std::vector<float>(views.spectrum.values.begin(), views.spectrum.values.end()), views.df, settings);
 
     FftVector<std::complex<float>> half;
     forwardReal(prepared(signal), half);
+    const std::vector<float> power = hannPower(half, half.size());
+    views.spectrum = plainSpectrum(power, views.df, signal.size());
+    views.plainZ = whitened(power, views.df, settings);
+
     const double narrowest = std::max(settings.narrowestBandHz, settings.carriersABand * highestCarrierHz);
     const std::vector<Band> bands = bandTree(sampleRateHz, narrowest);
     BandEnvelope envelope;

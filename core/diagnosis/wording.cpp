@@ -10,6 +10,10 @@
 
 namespace fettle {
 
+namespace {
+constexpr double kExpectedSideband = 0.4;  // a fixed outer race need not have any
+}
+
 std::string toText(LineState state) {
     switch (state) {
         case LineState::Found: return "found";
@@ -66,7 +70,7 @@ std::vector<std::string> bearingAgainst(const Weighing& found) {
     for (const LineRow& row : found.rows) {
         if (row.state == LineState::Absent && row.weightDban < -2)
             absent.push_back(fmt::format("{} ({:.1f})", row.name, row.weightDban));
-        sidebands |= !row.carrier && row.state != LineState::LeftOut;
+        sidebands |= !row.carrier && row.state != LineState::LeftOut && row.w >= kExpectedSideband;
         sidebandFound |= !row.carrier && row.state == LineState::Found;
     }
     if (!absent.empty()) against.push_back("expected and absent, in decibans: " + joined(absent, ", "));

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace fettle {
 
@@ -22,51 +21,51 @@ std::vector<Band> bandTree(double sampleRateHz, double narrowestHz) {
     return bands;
 }
 
+std::vector<float> hannPower(const FftVector<std::complex<float>>& bins, std::size_t count) {
+    const std::size_t last = bins.size() - 1;
+    std::vector<float> power(std::min(count, bins.size()));
+    for (std::size_t k = 1; k < std::min(power.size(), last); ++k) {
+        const float re = 0.5f * bins[k].real() - 0.25f * (bins[k - 1].real() + bins[k + 1].real());
+        const float im = 0.5f * bins[k].imag() - 0.25f * (bins[k - 1].imag() + bins[k + 1].imag());
+        power[k] = re * re + im * im;
+    }
+    // At either end the neighbour beyond is the conjugate of the one before.
+    const auto edge = [&](std::size_t k, std::size_t neighbour) {
+        const float re = 0.5f * (bins[k].real() - bins[neighbour].real());
+        power[k] = re * re;
+    };
+    if (!power.empty()) edge(0, 1);
+    if (power.size() > last) edge(last, last - 1);
+    return power;
+}
+
 void prewhiten(FftVector<std::complex<float>>& halfSpectrum) {
     for (auto& bin : halfSpectrum) {
         const float magnitude = std::sqrt(bin.real() * bin.real() + bin.imag() * bin.imag());
-        if (magnitude > 0) bin /= magnitude;
+        bin *= magnitude > 0 ? 1 / magnitude : 0;
     }
 }
 
-const FftVector<float>& BandEnvelope::hann(std::size_t n) {
-    FftVector<float>& table = hann_[n];
-    if (table.empty()) {
-        table.resize(n);
-        for (std::size_t i = 0; i < n; ++i)
-            table[i] = static_cast<float>(0.5 - 0.5 * std::cos(2 * std::numbers::pi * double(i) / double(n)));
-    }
-    return table;
-}
-
-const std::vector<float>& BandEnvelope::spectrum(const FftVector<std::complex<float>>& halfSpectrum, double df,
-                                                 const Band& band, double topHz) {
+std::vector<float> BandEnvelope::spectrum(const FftVector<std::complex<float>>& halfSpectrum, double df, const Band& band,
+                                          double topHz) {
     const auto first = static_cast<std::size_t>(std::ceil(band.lowHz / df));
     const std::size_t last = std::min(static_cast<std::size_t>(band.highHz / df), halfSpectrum.size());
-    power_.clear();
-    if (last <= first + 2) return power_;
+    if (last <= first + 2) return {};
     const std::size_t width = last - first, size = quickSizeAtLeast(2 * width);
-    shifted_.assign(size, {});
+    shifted_.resize(size);
     std::copy_n(halfSpectrum.begin() + std::ptrdiff_t(first), width, shifted_.begin());
+    std::fill(shifted_.begin() + std::ptrdiff_t(width), shifted_.end(), 0.0f);
     inverseComplex(shifted_, analytic_);
 
     envelope_.resize(size);
-    double sum = 0;
     for (std::size_t i = 0; i < size; ++i) {
         const float re = analytic_[i].real(), im = analytic_[i].imag();
         envelope_[i] = re * re + im * im;
-        sum += envelope_[i];
     }
-    const auto mean = static_cast<float>(sum / double(size));
-    const FftVector<float>& window = hann(size);
-    for (std::size_t i = 0; i < size; ++i) envelope_[i] = (envelope_[i] - mean) * window[i];
     forwardReal(envelope_, bins_);
-
+    bins_[0] = 0;
     const double top = std::min(topHz, kUsedWidth * double(width) * df);
-    power_.resize(std::min(static_cast<std::size_t>(top / df) + 1, bins_.size()));
-    for (std::size_t k = 0; k < power_.size(); ++k)
-        power_[k] = bins_[k].real() * bins_[k].real() + bins_[k].imag() * bins_[k].imag();
-    return power_;
+    return hannPower(bins_, static_cast<std::size_t>(top / df) + 1);
 }
 
 }  // namespace fettle

@@ -5,7 +5,6 @@
 // Shapes: n samples give n / 2 + 1 bins of width df = rate / n; an envelope spectrum has the same df.
 #pragma once
 
-#include <map>
 #include <vector>
 
 #include "core/dsp/fft.h"
@@ -21,6 +20,12 @@ struct Band {
 // the whole is always there.
 std::vector<Band> bandTree(double sampleRateHz, double narrowestHz);
 
+// Power of the Hann-windowed record from the transform of the plain one: the window is a convolution of neighbouring bins
+// with -1/4, 1/2, -1/4 (Harris, Proc. IEEE 66 (1978) 51-83, section V-C), so neither a table nor a pass over the samples is
+// needed. `bins` are the n / 2 + 1 of an even n, its mean removed (in float a large one would drown the rest).
+// Scale: |transform|^2, of the first `count` bins.
+std::vector<float> hannPower(const FftVector<std::complex<float>>& bins, std::size_t count);
+
 // Every magnitude set to 1, phases kept; zero bins stay zero.
 void prewhiten(FftVector<std::complex<float>>& halfSpectrum);
 
@@ -30,16 +35,12 @@ class BandEnvelope {
     // The power spectrum |FFT(Hann x (squared envelope - mean))|^2 of the band's analytic signal, bins 0 .. up to topHz or
     // 90 % of the band's width, whichever is lower. The band is zero-padded to at least twice its width, because the
     // squared envelope is twice as wide as the band. Scale: arbitrary, the same over all bins.
-    const std::vector<float>& spectrum(const FftVector<std::complex<float>>& halfSpectrum, double df, const Band& band,
-                                       double topHz);
+    std::vector<float> spectrum(const FftVector<std::complex<float>>& halfSpectrum, double df, const Band& band,
+                                double topHz);
 
   private:
-    const FftVector<float>& hann(std::size_t n);
-
     FftVector<std::complex<float>> shifted_, analytic_, bins_;
     FftVector<float> envelope_;
-    std::map<std::size_t, FftVector<float>> hann_;
-    std::vector<float> power_;
 };
 
 }  // namespace fettle

@@ -13,7 +13,7 @@ namespace fettle::sim {
 namespace {
 using namespace std::chrono;
 constexpr int kSimulatorVersion = 1;  // raised whenever the same setup gives other samples
-constexpr std::int64_t kWeekSeconds = 7 * 86400;
+constexpr std::int64_t kWeekSeconds = std::int64_t(7) * 86400;
 
 int firstWeek(const Scenario& scenario, const SampleOptions& options) {
     return options.weeks > 0 && options.weeks < scenario.weeks ? scenario.weeks - options.weeks : 0;
@@ -33,7 +33,7 @@ std::string nameOf(Instant time, const std::string& point, const std::string& ca
 }
 
 Instant timeOf(const FleetMachine& fleet, const FleetNode& node, Instant monday, int slot, int slots) {
-    const std::int64_t middle = kWeekSeconds * (2 * slot + 1) / (2 * slots);
+    const std::int64_t middle = kWeekSeconds * (2 * std::int64_t(slot) + 1) / (2 * std::int64_t(slots));
     const std::int64_t most = std::min<std::int64_t>(7200, kWeekSeconds / slots / 4);
     RandomStream chance(fnv1a(fleet.machine.tag + node.id), formatUtc(monday + seconds(middle)));
     return monday + seconds(middle + std::int64_t(chance.between(double(-most), double(most))));

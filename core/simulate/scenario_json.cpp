@@ -209,7 +209,7 @@ Result<Scenario> loadScenario(const FileSystem& files, const std::string& folder
     Scenario scenario = std::move(heading->scenario);
     scenario.checksum = fnv1a(*text);
     for (const std::string& tag : heading->tags) {
-        const std::string path = folder + "/" + tag + ".json";
+        const std::string path = fmt::format("{}/{}.json", folder, tag);
         const auto machineText = files.read(path);
         if (!machineText) return fail(machineText.error());
         auto machine = readMachine(*machineText, path, heading->kinds, scenario.warnings);

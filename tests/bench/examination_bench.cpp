@@ -1,0 +1,85 @@
+// How long one examination of one channel takes, and how many times the transforms it cannot do without.
+//   cmake -S . -B build -G Ninja && ninja -C build fettle-bench
+//   build/fettle-bench                               all benchmarks; `ratio` is examination over bare transforms
+//   build/fettle-bench --benchmark_filter=Ratio      the ratio alone, both timed in turns in one run
+//   build/fettle-bench --profile                     a table of the stages
+#include <benchmark/benchmark.h>
+#include <fmt/format.h>
+
+#include <cstdio>
+#include <limits>
+#include <string_view>
+
+#include "core/diagnosis/examine.h"
+#include "tests/bench/bare_transforms.h"
+#include "tests/bench/stages.h"
+#include "tests/bench/stopwatch.h"
+
+namespace fettle::bench {
+
+namespace {
+
+constexpr int kProfileRepeats = 60, kRatioRepeats = 100;
+
+void examineOnce(const BenchCase& subject) {
+    auto examination = examine(subject.machine, {subject.recording});
+    benchmark::DoNotOptimize(examination);
+}
+
+void examination(benchmark::State& state, const BenchCase& subject) {
+    for (auto _ : state) examineOnce(subject);
+}
+
+void bareTransforms(benchmark::State& state, const BenchCase& subject) {
+    BareTransforms bare(subject.machine, *subject.recording);
+    for (auto _ : state) bare.run();
+    state.counters["transforms"] = double(bare.count());
+}
+
+// In turns, so that what else the machine does falls on both; the best of each.
+void ratio(benchmark::State& state, const BenchCase& subject) {
+    BareTransforms bare(subject.machine, *subject.recording);
+    double examineMs = std::numeric_limits<double>::infinity(), bareMs = examineMs;
+    for (auto _ : state) {
+        examineMs = std::min(examineMs, onceMs([&] { examineOnce(subject); }));
+        bareMs = std::min(bareMs, onceMs([&] { bare.run(); }));
+    }
+    state.counters["examine_ms"] = examineMs;
+    state.counters["transforms_ms"] = bareMs;
+    state.counters["ratio"] = examineMs / bareMs;
+}
+
+void printProfile(const BenchCase& subject) {
+    fmt::print("{}: one channel, {} samples; best of {} runs\n{}\n", subject.name,
+               subject.recording->channels[0].samples.size(), kProfileRepeats, tableOf(stagesOf(subject, kProfileRepeats)));
+}
+
+void registerAll() {
+    for (const BenchCase* subject : {&soundCase(), &faultyCase()}) {
+        const auto name = [&](const char* what) { return fmt::format("{}/{}", what, subject->name); };
+        benchmark::RegisterBenchmark(name("Examination").c_str(), examination, *subject)->Unit(benchmark::kMillisecond);
+        benchmark::RegisterBenchmark(name("BareTransforms").c_str(), bareTransforms, *subject)
+            ->Unit(benchmark::kMillisecond);
+        benchmark::RegisterBenchmark(name("Ratio").c_str(), ratio, *subject)
+            ->Unit(benchmark::kMillisecond)
+            ->Iterations(kRatioRepeats);
+    }
+}
+
+}  // namespace
+
+}  // namespace fettle::bench
+
+int main(int argc, char** argv) {
+    using namespace fettle::bench;
+    if (argc == 2 && std::string_view(argv[1]) == "--profile") {
+        printProfile(soundCase());
+        printProfile(faultyCase());
+        return 0;
+    }
+    registerAll();
+    benchmark::Initialize(&argc, argv);
+    if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
+    benchmark::RunSpecifiedBenchmarks();
+    return 0;
+}
