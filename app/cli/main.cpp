@@ -1,8 +1,10 @@
 // fettle-cli: parse the command line, run one command, end with its status.
-// 0 done, 1 done but something was refused, 2 wrong usage, 3 could not run. Results on stdout, all else on stderr.
+// 0 done, 1 done but something was refused, 2 wrong usage, 3 could not run. Results on stdout, all else on
+// stderr.
 #include <CLI/CLI.hpp>
 #include <cstdio>
 #include <exception>
+#include <stdexcept>
 
 #include "app/cli/commands.h"
 #include "core/diagnosis/settings.h"
@@ -10,8 +12,9 @@
 int main(int argc, char** argv) {
     try {
         int status = 0;
-        CLI::App app("Fettle: weighs recordings of electric motors and the machines they drive, and says why.",
-                     "fettle-cli");
+        CLI::App app(
+            "Fettle: weighs recordings of electric motors and the machines they drive, and says why.",
+            "fettle-cli");
         app.set_version_flag("--version", "fettle-cli " + fettle::WeighingSettings().engine());
         app.require_subcommand(1);
         fettle::addExamineCommand(app, status);
@@ -24,6 +27,8 @@ int main(int argc, char** argv) {
         } catch (const CLI::ParseError& problem) {
             return app.exit(problem) == 0 ? 0 : 2;
         }
+        if (std::fflush(stdout) != 0 || std::ferror(stdout))
+            throw std::runtime_error("standard output cannot be written");
         return status;
     } catch (const std::exception& problem) {
         std::fprintf(stderr, "fettle-cli: could not run: %s\n", problem.what());

@@ -49,11 +49,11 @@ double highestCarrierHz(const Machine& machine, const Recording& recording) {
     return highest * rpm / 60;
 }
 
-std::vector<double> inG(const Channel& channel, double toG) {
+ChannelViews viewsOf(const Channel& channel, double toG, double carrierHz, const WeighingSettings& settings) {
+    if (toG == 1) return makeViews(channel.samples, channel.sampleRateHz, carrierHz, settings);
     std::vector<double> g = channel.samples;
-    if (toG != 1)
-        for (double& x : g) x *= toG;
-    return g;
+    for (double& x : g) x *= toG;
+    return makeViews(g, channel.sampleRateHz, carrierHz, settings);
 }
 
 // A level from a record that failed a check grades the sensor, not the machine.
@@ -79,7 +79,7 @@ void readChannels(const Machine& machine, PreparedRecording& prepared, const Wei
                                            channel.sampleRateHz, channel.samples.size()});
         ChannelViews views;
         if (role.quantity == "acceleration")
-            views = makeViews(inG(channel, role.toG), channel.sampleRateHz, carrier, settings);
+            views = viewsOf(channel, role.toG, carrier, settings);
         views.channel = i;
         const SensorCheck check = checkSensor(channel, role, &views);
         prepared.facts.quality.insert(prepared.facts.quality.end(), check.notes.begin(), check.notes.end());
@@ -137,7 +137,7 @@ void rankAll(const Machine& machine, PreparedRecording& prepared, const Weighing
         rankViews(views, evidence.blocked.bins, settings);
         evidence.channelName = prepared.facts.channels[views.channel].name;
         evidence.views = &views;
-        for (const View& view : views.envelopes) evidence.factors.push_back(view.factor);
+        for (View& view : views.envelopes) evidence.factors.push_back(std::move(view.factor));
         neutralPolePass(machine, prepared.rates, evidence, settings);
         prepared.evidence.push_back(std::move(evidence));
     }

@@ -4,14 +4,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
 namespace fettle {
 
 namespace {
 
 constexpr int kSpectrumOrders = 30, kEnvelopeOrders = 12;
-constexpr double kSure = 12;        // comb score over the range's median, nepers, from which the comb is believed
-constexpr double kDrop = 2;         // the score may drop by this at the ends of the stated uncertainty
+constexpr double kSure = 12;  // comb score over the range's median, nepers, from which the comb is believed
+constexpr double kDrop = 2;   // the score may drop by this at the ends of the stated uncertainty
 constexpr double kGivenSpread = 0.002;  // of a given speed that no comb confirms
 
 // A spectrum in which shaft orders may stand.
@@ -31,9 +32,11 @@ std::vector<CombView> combViews(const std::vector<ChannelViews>& channels) {
     return views;
 }
 
-// Support for a line where z was found: the log of a mixture of absent and present, as if z were exponential, bounded so
+// Odds for a line where z was found: a mixture of absent and present, as if z were exponential, bounded so
 // that no single line decides.
-double support(double z) { return std::log(0.5 + 0.075 * std::exp(0.85 * std::min(z, 8.0))); }
+double odds(double z) {
+    return 0.5 + 0.075 * std::exp(0.85 * std::min(z, 8.0));
+}
 
 double interpolated(const std::vector<float>& z, double bin) {
     const auto k = std::size_t(bin);
@@ -42,26 +45,23 @@ double interpolated(const std::vector<float>& z, double bin) {
     return (1 - t) * z[k] + t * z[k + 1];
 }
 
-// Orders that would stand within a mains multiple's peak at this speed, [view][order]. The set is fixed for one search:
-// judged anew at every speed it would draw the speed to where fewer orders are left out.
-using OrdersKept = std::vector<std::vector<int>>;
-
-OrdersKept ordersClearOfMains(const std::vector<CombView>& views, double shaftHz, double mainsHz) {
-    OrdersKept kept;
-    for (const CombView& view : views) {
-        kept.emplace_back();
-        for (int h = 1; h <= view.orders && h * shaftHz < view.topHz; ++h) {
-            const double hz = h * shaftHz, nearest = std::round(hz / mainsHz) * mainsHz;
-            if (std::abs(hz - nearest) >= 2 * view.df + 0.05) kept.back().push_back(h);
-        }
-    }
-    return kept;
+// Whether a line would stand outside the peak of every mains multiple.
+bool clearOfMains(double hz, double mainsHz, double df) {
+    const double nearest = double(std::int64_t(hz / mainsHz + 0.5)) * mainsHz;
+    return std::abs(hz - nearest) >= 2 * df + 0.05;
 }
 
-double combScore(const std::vector<CombView>& views, const OrdersKept& orders, double shaftHz) {
+// The log of the odds of all orders, in nepers. Orders that would stand at a mains multiple if the shaft ran
+// at `judgedAtHz` are left out.
+double combScore(const std::vector<CombView>& views, double shaftHz, double judgedAtHz, double mainsHz) {
     double score = 0;
-    for (std::size_t v = 0; v < views.size(); ++v)
-        for (const int h : orders[v]) score += support(interpolated(*views[v].z, h * shaftHz / views[v].df));
+    for (const CombView& view : views) {
+        double product = 1;  // at most 68 a line, 30 lines
+        for (int h = 1; h <= view.orders && h * judgedAtHz < view.topHz; ++h)
+            if (clearOfMains(h * judgedAtHz, mainsHz, view.df))
+                product *= odds(interpolated(*view.z, h * shaftHz / view.df));
+        score += std::log(product);
+    }
     return score;
 }
 
@@ -73,28 +73,31 @@ template <class Score>
 Comb bestOf(double leastHz, double mostHz, double step, Score scoreAt) {
     const auto count = std::size_t(std::min(4e5, std::ceil((mostHz - leastHz) / step))) + 1;
     std::vector<double> scores(count);
-    for (std::size_t i = 0; i < count; ++i) scores[i] = scoreAt(leastHz + double(i) * step);
+    for (std::size_t i = 0; i < count; ++i)
+        scores[i] = scoreAt(leastHz + double(i) * step);
     const std::size_t best = std::size_t(std::max_element(scores.begin(), scores.end()) - scores.begin());
     std::size_t low = best, high = best;
-    while (low > 0 && scores[low] > scores[best] - kDrop) --low;
-    while (high + 1 < count && scores[high] > scores[best] - kDrop) ++high;
+    while (low > 0 && scores[low] > scores[best] - kDrop)
+        --low;
+    while (high + 1 < count && scores[high] > scores[best] - kDrop)
+        ++high;
     const double half = step * double(std::max({best - low, high - best, std::size_t(1)}));
     std::vector<double> sorted = scores;
     std::nth_element(sorted.begin(), sorted.begin() + std::ptrdiff_t(count / 2), sorted.end());
     return {leastHz + double(best) * step, half, scores[best] - sorted[count / 2]};
 }
 
-// First over the whole range, then near the best with the orders that are clear of the mains there.
+// First over the whole range, then near the best with the orders that are clear of the mains there: judged
+// anew at every speed they would draw it to where fewer are left out.
 Comb searchComb(const std::vector<CombView>& views, double leastHz, double mostHz, double mainsHz) {
     double df = 1e9;
-    for (const CombView& v : views) df = std::min(df, v.df);
+    for (const CombView& v : views)
+        df = std::min(df, v.df);
     const double step = df / (4 * kSpectrumOrders);
-    const Comb rough = bestOf(leastHz, mostHz, step, [&](double hz) {
-        return combScore(views, ordersClearOfMains(views, hz, mainsHz), hz);
-    });
-    const OrdersKept kept = ordersClearOfMains(views, rough.hz, mainsHz);
+    const Comb rough =
+        bestOf(leastHz, mostHz, step, [&](double hz) { return combScore(views, hz, hz, mainsHz); });
     Comb fine = bestOf(std::max(leastHz, rough.hz - df / 2), std::min(mostHz, rough.hz + df / 2), step,
-                       [&](double hz) { return combScore(views, kept, hz); });
+                       [&](double hz) { return combScore(views, hz, rough.hz, mainsHz); });
     fine.score = rough.score;
     return fine;
 }
@@ -103,7 +106,8 @@ Comb searchComb(const std::vector<CombView>& views, double leastHz, double mostH
 
 std::optional<SpeedRange> speedRange(const Machine& machine) {
     const Driver& d = machine.driver;
-    if (d.inverter && d.rpmMin && d.rpmMax) return SpeedRange{*d.rpmMin, *d.rpmMax, "nameplate: inverter range"};
+    if (d.inverter && d.rpmMin && d.rpmMax)
+        return SpeedRange{*d.rpmMin, *d.rpmMax, "nameplate: inverter range"};
     const auto synchronous = machine.synchronousRpm();
     const bool slips = d.kind == DriverKind::Induction || d.kind == DriverKind::WoundRotor;
     if (synchronous && d.ratedRpm && *d.ratedRpm < *synchronous && slips)
@@ -117,8 +121,8 @@ std::optional<SpeedRange> speedRange(const Machine& machine) {
     return std::nullopt;
 }
 
-SpeedResult findSpeed(const Machine& machine, std::optional<double> givenRpm, const std::vector<ChannelViews>& channels,
-                      const WeighingSettings& settings) {
+SpeedResult findSpeed(const Machine& machine, std::optional<double> givenRpm,
+                      const std::vector<ChannelViews>& channels, const WeighingSettings& settings) {
     SpeedResult result;
     result.givenRpm = givenRpm;
     const std::vector<CombView> views = combViews(channels);
@@ -132,8 +136,7 @@ SpeedResult findSpeed(const Machine& machine, std::optional<double> givenRpm, co
     Comb comb;
     if (!views.empty()) comb = searchComb(views, least / 60, most / 60, machine.mainsHz);
     const bool believed = comb.score >= kSure;
-    if (believed)
-        result.estimates.push_back({"shaft comb", comb.hz * 60, comb.halfWidthHz * 60});
+    if (believed) result.estimates.push_back({"shaft comb", comb.hz * 60, comb.halfWidthHz * 60});
     if (givenRpm) result.estimates.push_back({"given", *givenRpm, *givenRpm * kGivenSpread});
     if (believed) {
         result.rpm = comb.hz * 60;
@@ -144,8 +147,9 @@ SpeedResult findSpeed(const Machine& machine, std::optional<double> givenRpm, co
         result.plusMinusRpm = *givenRpm * kGivenSpread;
         result.from = "given";
     } else {
-        result.from = fmt::format("not given, and no comb of shaft orders stands out between {:.0f} and {:.0f} r/min ({})",
-                                  least, most, range->from);
+        result.from = fmt::format(
+            "not given, and no comb of shaft orders stands out between {:.0f} and {:.0f} r/min ({})", least,
+            most, range->from);
     }
     return result;
 }

@@ -16,12 +16,20 @@ namespace {
 
 constexpr std::size_t kFewestSamples = 256;  // below, no view at all
 
+// Kept by each thread: a week's recordings are alike in length, and their buffers serve again.
+struct Workspace {
+    FftVector<float> samples;
+    FftVector<std::complex<float>> half;
+    std::vector<float> power;
+    BandEnvelope envelope;
+};
+
 // The record without its mean.
-FftVector<float> prepared(std::span<const double> signal) {
+void prepare(std::span<const double> signal, FftVector<float>& samples) {
     const double offset = mean(signal);
-    FftVector<float> samples(signal.size());
-    for (std::size_t i = 0; i < samples.size(); ++i) samples[i] = float(signal[i] - offset);
-    return samples;
+    samples.resize(signal.size());
+    for (std::size_t i = 0; i < samples.size(); ++i)
+        samples[i] = float(signal[i] - offset);
 }
 
 // The record's own spectrum from its transform, scaled as accelerationSpectrum() does.
@@ -35,7 +43,8 @@ Spectrum plainSpectrum(const std::vector<float>& power, double df, std::size_t s
     spectrum.segments = 1;
     const double windowSum = 0.5 * double(samples), scale = 2 / (windowSum * windowSum);
     spectrum.values.reserve(power.size());
-    for (const float p : power) spectrum.values.push_back(scale * double(p));
+    for (const float p : power)
+        spectrum.values.push_back(scale * double(p));
     spectrum.values.front() /= 2;
     spectrum.values.back() /= 2;
     return spectrum;
@@ -55,8 +64,10 @@ std::vector<float> whitened(const std::vector<float>& power, double df, const We
 
 void weighViews(std::vector<View>& views) {
     std::set<int> levels;
-    for (const View& view : views) levels.insert(view.band.level);
-    for (View& view : views) view.omega = 1.0 / (2.0 * double(levels.size()) * view.band.level);
+    for (const View& view : views)
+        levels.insert(view.band.level);
+    for (View& view : views)
+        view.omega = 1.0 / (2.0 * double(levels.size()) * view.band.level);
 }
 
 }  // namespace
@@ -70,23 +81,25 @@ ChannelViews makeViews(std::span<const double> accelerationG, double sampleRateH
     views.samplesUsed = signal.size();
     views.df = sampleRateHz / double(signal.size());
 
-    FftVector<std::complex<float>> half;
-    forwardReal(prepared(signal), half);
-    const std::vector<float> power = hannPower(half, half.size());
-    views.spectrum = plainSpectrum(power, views.df, signal.size());
-    views.plainZ = whitened(power, views.df, settings);
+    thread_local Workspace work;
+    prepare(signal, work.samples);
+    forwardReal(work.samples, work.half);
+    hannPower(work.half, work.half.size(), work.power);
+    views.spectrum = plainSpectrum(work.power, views.df, signal.size());
+    views.plainZ = whitened(work.power, views.df, settings);
 
     const double narrowest = std::max(settings.narrowestBandHz, settings.carriersABand * highestCarrierHz);
     const std::vector<Band> bands = bandTree(sampleRateHz, narrowest);
-    BandEnvelope envelope;
     for (const bool white : {false, true}) {
-        if (white) prewhiten(half);
+        if (white) prewhiten(work.half);
         for (const Band& band : bands) {
             View view;
-            view.name = fmt::format("envelope {:.0f}-{:.0f} Hz{}", band.lowHz, band.highHz, white ? ", whitened" : "");
+            view.name = fmt::format("envelope {:.0f}-{:.0f} Hz{}", band.lowHz, band.highHz,
+                                    white ? ", whitened" : "");
             view.band = band;
             view.whitened = white;
-            view.z = whitened(envelope.spectrum(half, views.df, band, settings.envelopeTopHz), views.df, settings);
+            view.z = whitened(work.envelope.spectrum(work.half, views.df, band, settings.envelopeTopHz),
+                              views.df, settings);
             view.top = view.z.size();
             views.bins = std::max(views.bins, view.top);
             views.envelopes.push_back(std::move(view));
@@ -96,13 +109,13 @@ ChannelViews makeViews(std::span<const double> accelerationG, double sampleRateH
     return views;
 }
 
-void rankViews(ChannelViews& views, const std::vector<std::uint16_t>& masked, const WeighingSettings& settings) {
+void rankViews(ChannelViews& views, const std::vector<std::uint16_t>& masked,
+               const WeighingSettings& settings) {
     const auto first = std::size_t(std::ceil(settings.leastHz / views.df));
     for (View& view : views.envelopes) {
         Ranking ranking = rankPositions(view.z, masked, first, settings.fewestReferences, settings.kappa);
         view.rankP = std::move(ranking.p);
         view.factor = std::move(ranking.factor);
-        view.factor.resize(views.bins + 1, 1.0f);
         view.unusable = std::move(ranking.unusable);
     }
 }

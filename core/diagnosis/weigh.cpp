@@ -3,13 +3,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace fettle {
 
 namespace {
 
-double decibans(double e) { return 10 * std::log10(e); }
+double decibans(double e) {
+    return 10 * std::log10(e);
+}
 
 // The unknown cage shift on a grid with its prior.
 struct ShiftGrid {
@@ -17,10 +20,12 @@ struct ShiftGrid {
 };
 
 // Fine enough that the fastest moving line steps by less than a bin.
-ShiftGrid shiftGrid(const Family& family, double shaftHz, double df, std::size_t bins, const WeighingSettings& s) {
+ShiftGrid shiftGrid(const Family& family, double shaftHz, double df, std::size_t bins,
+                    const WeighingSettings& s) {
     double fastest = 0;
     for (const FamilyLine& line : family.lines)
-        if (line.order * shaftHz < double(bins) * df) fastest = std::max(fastest, std::abs(line.slope) * shaftHz);
+        if (line.order * shaftHz < double(bins) * df)
+            fastest = std::max(fastest, std::abs(line.slope) * shaftHz);
     const double step = s.gridStepBins * df / std::max(fastest, 1e-9);
     const int half = std::clamp(int(std::ceil(s.shiftReach / step)), 10, 4000);
     ShiftGrid grid;
@@ -32,29 +37,44 @@ ShiftGrid shiftGrid(const Family& family, double shaftHz, double df, std::size_t
         normal += grid.prior.back();
     }
     const double even = (1 - s.shiftNormalShare) / double(grid.shift.size());
-    for (double& p : grid.prior) p = s.shiftNormalShare * p / normal + even;
+    for (double& p : grid.prior)
+        p = s.shiftNormalShare * p / normal + even;
     return grid;
 }
 
-double lineHz(const FamilyLine& line, double shift, double shaftHz) { return shaftHz * (line.order + line.slope * shift); }
+double lineHz(const FamilyLine& line, double shift, double shaftHz) {
+    return shaftHz * (line.order + line.slope * shift);
+}
 
-std::size_t binOf(double hz, double df) { return hz <= 0 ? 0 : std::size_t(hz / df + 0.5); }
+std::size_t binOf(double hz, double df) {
+    return hz <= 0 ? 0 : std::size_t(hz / df + 0.5);
+}
 
-// Bins of every line at every shift, line by line, and where the first carrier cannot be parted from an ordinary line.
+constexpr std::size_t kTogether = 4;  // lines whose e-values are multiplied in float, which holds four
+
+// Bins of every line at every shift, and where the first carrier cannot be parted from an ordinary line.
 struct LineBins {
+    std::size_t lines = 0;           // a multiple of kTogether: the last ones stand at the neutral position
     std::vector<std::uint32_t> bin;  // [line x shifts + shift]
     std::vector<char> capped;        // per shift
 };
 
-LineBins lineBins(const Family& family, const ShiftGrid& grid, const ChannelEvidence& channel, double shaftHz) {
+LineBins lineBins(const Family& family, const ShiftGrid& grid, const ChannelEvidence& channel,
+                  double shaftHz) {
     const double df = channel.views->df;
     const auto outside = std::uint32_t(channel.views->bins);  // one neutral position past the end
+    const std::size_t shifts = grid.shift.size();
     LineBins bins;
-    bins.bin.reserve(family.lines.size() * grid.shift.size());
-    for (const FamilyLine& line : family.lines)
-        for (const double c : grid.shift)
-            bins.bin.push_back(std::min(outside, std::uint32_t(binOf(lineHz(line, c, shaftHz), df))));
-    for (std::size_t s = 0; s < grid.shift.size(); ++s) {
+    bins.lines = (family.lines.size() + kTogether - 1) / kTogether * kTogether;
+    bins.bin.assign(bins.lines * shifts, outside);
+    for (std::size_t i = 0; i < family.lines.size(); ++i) {
+        std::uint32_t* bin = &bins.bin[i * shifts];
+        for (std::size_t s = 0; s < shifts; ++s) {
+            const double at = lineHz(family.lines[i], grid.shift[s], shaftHz) / df + 0.5;
+            bin[s] = std::uint32_t(std::int32_t(std::clamp(at, 0.0, double(outside))));
+        }
+    }
+    for (std::size_t s = 0; s < shifts; ++s) {
         const std::size_t k = bins.bin[s];
         bins.capped.push_back(k < outside && channel.blocked.bins[k]);
     }
@@ -73,16 +93,24 @@ void products(const Family& family, const LineBins& bins, const std::vector<floa
               std::vector<double>& product) {
     const std::size_t shifts = bins.capped.size();
     product.assign(shifts, 1.0);
-    for (std::size_t i = 0; i < family.lines.size(); ++i) {
-        const auto w = float(family.lines[i].w * wCut), rest = 1 - w;
+    for (std::size_t i = 0; i < bins.lines; i += kTogether) {
+        std::array<float, kTogether> w{};
+        for (std::size_t j = 0; j < kTogether && i + j < family.lines.size(); ++j)
+            w[j] = float(family.lines[i + j].w * wCut);
         const std::uint32_t* bin = &bins.bin[i * shifts];
-        for (std::size_t s = 0; s < shifts; ++s) product[s] *= double(rest + w * factor[bin[s]]);
+        const auto beyond = std::uint32_t(factor.size() - 1);
+        for (std::size_t s = 0; s < shifts; ++s) {
+            float together = 1;
+            for (std::size_t j = 0; j < kTogether; ++j)
+                together *= 1 - w[j] + w[j] * factor[std::min(bin[j * shifts + s], beyond)];
+            product[s] *= double(together);
+        }
     }
 }
 
 // Adds omega x sum over shifts of prior x product, and keeps the largest term.
-double searchView(const std::vector<double>& product, const LineBins& bins, const ShiftGrid& grid, double prior,
-                  Best here, Best& best) {
+double searchView(const std::vector<double>& product, const LineBins& bins, const ShiftGrid& grid,
+                  double prior, Best here, Best& best) {
     double sum = 0;
     for (std::size_t s = 0; s < product.size(); ++s) {
         const bool capped = bins.capped[s] && product[s] > 1;
@@ -99,8 +127,8 @@ double searchView(const std::vector<double>& product, const LineBins& bins, cons
     return sum;
 }
 
-LineRow lineRow(const FamilyLine& line, double shift, double shaftHz, double wCut, const ChannelEvidence& channel,
-                std::size_t viewIndex, bool capped) {
+LineRow lineRow(const FamilyLine& line, double shift, double shaftHz, double wCut,
+                const ChannelEvidence& channel, std::size_t viewIndex, bool capped) {
     const View& view = channel.views->envelopes[viewIndex];
     const double df = channel.views->df;
     LineRow row;
@@ -151,8 +179,8 @@ BinRange binsAround(double hz, double half, double df, std::size_t bins) {
 }
 
 // A carrier and its nearest shaft sidebands: neutral everywhere.
-void claimLine(const LineRow& row, const std::string& at, ChannelEvidence& channel, double shaftHz, double spreadHz,
-               const WeighingSettings& settings) {
+void claimLine(const LineRow& row, const std::string& at, ChannelEvidence& channel, double shaftHz,
+               double spreadHz, const WeighingSettings& settings) {
     const double df = channel.views->df;
     const auto reason = channel.blocked.addReason(fmt::format("{} of {}", row.name, at));
     for (int j = -settings.claimSidebands; j <= settings.claimSidebands; ++j) {
@@ -161,14 +189,15 @@ void claimLine(const LineRow& row, const std::string& at, ChannelEvidence& chann
         channel.blocked.block(centre, half, df, reason);
         const BinRange range = binsAround(centre, half, df, channel.views->bins);
         for (auto& factors : channel.factors)
-            std::fill(factors.begin() + std::ptrdiff_t(range.first), factors.begin() + std::ptrdiff_t(range.last), 1.0f);
+            for (std::size_t k = range.first; k < std::min(range.last, factors.size()); ++k)
+                factors[k] = 1;
     }
 }
 
-// Whole shaft orders away from a carrier: neutral where a view shows a line. Left alone where the record is too short for
-// it: the positions would cover more than a stated share of every shaft order.
-void claimFartherSidebands(const LineRow& row, const std::string& at, ChannelEvidence& channel, double shaftHz,
-                           const WeighingSettings& settings) {
+// Whole shaft orders away from a carrier: neutral where a view shows a line. Left alone where the record is
+// too short for it: the positions would cover more than a stated share of every shaft order.
+void claimFartherSidebands(const LineRow& row, const std::string& at, ChannelEvidence& channel,
+                           double shaftHz, const WeighingSettings& settings) {
     const double df = channel.views->df, half = settings.sideLineBins * df;
     const double covered = (2 * half + df) * row.harmonic / shaftHz;
     if (covered > settings.sideLineCover) return;
@@ -178,8 +207,8 @@ void claimFartherSidebands(const LineRow& row, const std::string& at, ChannelEvi
 
 }  // namespace
 
-Weighing weigh(const BearingHypothesis& hypothesis, const std::vector<ChannelEvidence>& evidence, double driverHz,
-               const WeighingSettings& settings) {
+Weighing weigh(const BearingHypothesis& hypothesis, const std::vector<ChannelEvidence>& evidence,
+               double driverHz, const WeighingSettings& settings) {
     const double shaftHz = driverHz * hypothesis.shaftRatio;
     double e = 0;
     Best best;
@@ -223,12 +252,14 @@ void neutralWhereFound(ChannelEvidence& channel, double startHz, double shaftHz,
     const std::size_t bins = channel.views->bins;
     const auto index = channel.blocked.addReason(reason);
     channel.sideLines.resize(bins, 0);
-    for (double centre = startHz - std::floor(startHz / shaftHz) * shaftHz; centre < double(bins) * df; centre += shaftHz) {
+    for (double centre = startHz - std::floor(startHz / shaftHz) * shaftHz; centre < double(bins) * df;
+         centre += shaftHz) {
         const BinRange range = binsAround(centre, halfWidthHz, df, bins);
-        for (std::size_t k = range.first; k < range.last; ++k) {
+        for (std::size_t k = range.first; k < range.last; ++k)
             if (!channel.sideLines[k]) channel.sideLines[k] = index;
-            for (auto& factors : channel.factors) factors[k] = std::min(factors[k], 1.0f);
-        }
+        for (auto& factors : channel.factors)
+            for (std::size_t k = range.first; k < std::min(range.last, factors.size()); ++k)
+                factors[k] = std::min(factors[k], 1.0f);
     }
 }
 

@@ -1,8 +1,8 @@
-// Why: weighs one hypothesis on one recording: a mean of products of e-values over views, cage shifts, channels and
-// internal geometries. A weighted mean of e-values is an e-value under any dependence, so the search is paid for.
-// Source: Vovk and Wang, Ann. Statist. 49 (2021) 1736-1754, section 3; weights in decibans: Good, Probability and the
-// Weighing of Evidence (1950).
-// Cost: lines x shifts x views look-ups, no transforms.
+// Why: weighs one hypothesis on one recording: a mean of products of e-values over views, cage shifts,
+// channels and internal geometries. A weighted mean of e-values is an e-value under any dependence, so the
+// search is paid for. Source: Vovk and Wang, Ann. Statist. 49 (2021) 1736-1754, section 3; weights in
+// decibans: Good, Probability and the Weighing of Evidence (1950). Cost: lines x shifts x views look-ups, no
+// transforms.
 #pragma once
 
 #include <string>
@@ -19,10 +19,10 @@ namespace fettle {
 struct ChannelEvidence {
     const ChannelViews* views = nullptr;
     std::string channelName;
-    std::vector<std::vector<float>> factors;  // of each envelope view: views->envelopes[v].factor, claims set to 1
+    std::vector<std::vector<float>> factors;  // of each envelope view: its `factor`, claims set to 1
     Blocked blocked;                          // ordinary lines and claims
-    std::vector<std::uint16_t> sideLines;     // where farther sidebands of a claim stand: neutral in the views that show a
-                                              // line there; reasons are blocked.reasons
+    std::vector<std::uint16_t> sideLines;  // where farther sidebands of a claim stand: neutral in the views
+                                           // that show a line there; reasons are blocked.reasons
 };
 
 struct Hearing {
@@ -39,16 +39,17 @@ struct BearingHypothesis {
     std::vector<Hearing> hearings;  // at least one
 };
 
-Weighing weigh(const BearingHypothesis& hypothesis, const std::vector<ChannelEvidence>& evidence, double driverHz,
-               const WeighingSettings& settings);
+Weighing weigh(const BearingHypothesis& hypothesis, const std::vector<ChannelEvidence>& evidence,
+               double driverHz, const WeighingSettings& settings);
 
 // Makes positions startHz + j x shaftHz (j any whole number) neutral in the views that show a line there.
 void neutralWhereFound(ChannelEvidence& channel, double startHz, double shaftHz, double halfWidthHz,
                        const std::string& reason);
 
-// Makes the lines of a found family, with their shaft sidebands, neutral for everything else on every channel. Farther
-// sidebands (any whole number of shaft orders away) are made neutral only where a view does show a line: lines that a
-// loose or loaded shaft draws round a true fault, met on open records up to 20 orders away.
+// Makes the lines of a found family, with their shaft sidebands, neutral for everything else on every
+// channel. Farther sidebands (any whole number of shaft orders away) are made neutral only where a view does
+// show a line: lines that a loose or loaded shaft draws round a true fault, met on open records up to 20
+// orders away.
 void claim(const BearingHypothesis& hypothesis, const Weighing& found, std::vector<ChannelEvidence>& evidence,
            const Rates& rates, const WeighingSettings& settings);
 

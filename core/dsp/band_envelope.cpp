@@ -21,9 +21,9 @@ std::vector<Band> bandTree(double sampleRateHz, double narrowestHz) {
     return bands;
 }
 
-std::vector<float> hannPower(const FftVector<std::complex<float>>& bins, std::size_t count) {
+void hannPower(const FftVector<std::complex<float>>& bins, std::size_t count, std::vector<float>& power) {
     const std::size_t last = bins.size() - 1;
-    std::vector<float> power(std::min(count, bins.size()));
+    power.resize(std::min(count, bins.size()));
     for (std::size_t k = 1; k < std::min(power.size(), last); ++k) {
         const float re = 0.5f * bins[k].real() - 0.25f * (bins[k - 1].real() + bins[k + 1].real());
         const float im = 0.5f * bins[k].imag() - 0.25f * (bins[k - 1].imag() + bins[k + 1].imag());
@@ -36,7 +36,6 @@ std::vector<float> hannPower(const FftVector<std::complex<float>>& bins, std::si
     };
     if (!power.empty()) edge(0, 1);
     if (power.size() > last) edge(last, last - 1);
-    return power;
 }
 
 void prewhiten(FftVector<std::complex<float>>& halfSpectrum) {
@@ -46,11 +45,12 @@ void prewhiten(FftVector<std::complex<float>>& halfSpectrum) {
     }
 }
 
-std::vector<float> BandEnvelope::spectrum(const FftVector<std::complex<float>>& halfSpectrum, double df, const Band& band,
-                                          double topHz) {
+const std::vector<float>& BandEnvelope::spectrum(const FftVector<std::complex<float>>& halfSpectrum,
+                                                 double df, const Band& band, double topHz) {
+    power_.clear();
     const auto first = static_cast<std::size_t>(std::ceil(band.lowHz / df));
     const std::size_t last = std::min(static_cast<std::size_t>(band.highHz / df), halfSpectrum.size());
-    if (last <= first + 2) return {};
+    if (last <= first + 2) return power_;
     const std::size_t width = last - first, size = quickSizeAtLeast(2 * width);
     shifted_.resize(size);
     std::copy_n(halfSpectrum.begin() + std::ptrdiff_t(first), width, shifted_.begin());
@@ -65,7 +65,8 @@ std::vector<float> BandEnvelope::spectrum(const FftVector<std::complex<float>>& 
     forwardReal(envelope_, bins_);
     bins_[0] = 0;
     const double top = std::min(topHz, kUsedWidth * double(width) * df);
-    return hannPower(bins_, static_cast<std::size_t>(top / df) + 1);
+    hannPower(bins_, static_cast<std::size_t>(top / df) + 1, power_);
+    return power_;
 }
 
 }  // namespace fettle

@@ -1,5 +1,7 @@
 #include "core/dsp/integrate.h"
 
+#include <algorithm>
+
 #include "core/base/units.h"
 
 namespace fettle {
@@ -18,6 +20,19 @@ Spectrum scaled(const Spectrum& from, double cornerHz, const char* unit, Factor 
         out.values[k] *= squared ? by * by : by;
     }
     return out;
+}
+
+// Only the lines that reach into what lies below hz.
+Spectrum upTo(const Spectrum& from, double hz) {
+    const double count = std::clamp(hz / from.stepHz + 2, 0.0, double(from.values.size()));
+    return {from.kind,
+            from.stepHz,
+            {from.values.begin(), from.values.begin() + std::ptrdiff_t(count)},
+            from.window,
+            from.noiseBandwidthBins,
+            from.unit,
+            from.transformSize,
+            from.segments};
 }
 
 // The lowest line of which part lies above lowHz is the lowest that counts.
@@ -41,7 +56,9 @@ Spectrum accelerationSpectrum(std::span<const double> accelerationG, double samp
 }
 
 double velocityRms(const Spectrum& accelerationG, double lowHz, double highHz) {
-    return bandRms(velocitySpectrum(accelerationG, cornerFor(accelerationG, lowHz)), lowHz, highHz);
+    if (accelerationG.values.empty()) return 0;
+    return bandRms(velocitySpectrum(upTo(accelerationG, highHz), cornerFor(accelerationG, lowHz)), lowHz,
+                   highHz);
 }
 
 double velocityRms(std::span<const double> accelerationG, double sampleRateHz, double lowHz, double highHz) {
@@ -49,7 +66,9 @@ double velocityRms(std::span<const double> accelerationG, double sampleRateHz, d
 }
 
 double displacementRms(const Spectrum& accelerationG, double lowHz, double highHz) {
-    return bandRms(displacementSpectrum(accelerationG, cornerFor(accelerationG, lowHz)), lowHz, highHz);
+    if (accelerationG.values.empty()) return 0;
+    return bandRms(displacementSpectrum(upTo(accelerationG, highHz), cornerFor(accelerationG, lowHz)), lowHz,
+                   highHz);
 }
 
 double displacementRms(std::span<const double> accelerationG, double sampleRateHz, double lowHz,

@@ -11,8 +11,12 @@ namespace fettle {
 namespace {
 
 // The upper 16 bits of a non-negative float order as the float does.
-std::uint32_t bucketOf(float power) { return std::bit_cast<std::uint32_t>(power) >> 16; }
-float middleOf(std::uint32_t bucket) { return std::bit_cast<float>((bucket << 16) | 0x8000u); }
+std::uint32_t bucketOf(float power) {
+    return std::bit_cast<std::uint32_t>(power) >> 16;
+}
+float middleOf(std::uint32_t bucket) {
+    return std::bit_cast<float>((bucket << 16) | 0x8000u);
+}
 
 // A multiset of buckets with its median kept at hand.
 class RunningMedian {
@@ -31,8 +35,10 @@ class RunningMedian {
     }
     float median() {
         const std::uint32_t half = size_ / 2;
-        while (below_ > half) below_ -= count_[--median_];
-        while (below_ + count_[median_] <= half) below_ += count_[median_++];
+        while (below_ > half)
+            below_ -= count_[--median_];
+        while (below_ + count_[median_] <= half)
+            below_ += count_[median_++];
         return median_ == 0 && count_[0] > 0 ? 0.0f : middleOf(median_);
     }
 
@@ -47,7 +53,8 @@ void overLocalFloor(std::span<const float> power, std::size_t width, std::span<f
     const std::size_t n = power.size(), half = std::max<std::size_t>(1, width / 2);
     constexpr float ln2 = std::numbers::ln2_v<float>;
     RunningMedian window;
-    for (std::size_t k = 0; k < std::min(half, n); ++k) window.add(bucketOf(power[k]));
+    for (std::size_t k = 0; k < std::min(half, n); ++k)
+        window.add(bucketOf(power[k]));
     for (std::size_t k = 0; k < n; ++k) {
         if (k + half < n) window.add(bucketOf(power[k + half]));
         if (k > half) window.remove(bucketOf(power[k - half - 1]));

@@ -170,8 +170,14 @@ std::string valueUnit(const Spectrum& spectrum) {
 }
 
 double bandRms(const Spectrum& spectrum, double lowHz, double highHz) {
+    if (spectrum.values.empty()) return 0;
+    // Lines beyond one on either side of the band have no share in it.
+    const auto lineAt = [&](double hz, double besides) {
+        return std::size_t(std::clamp(hz / spectrum.stepHz + besides, 0.0, double(spectrum.values.size())));
+    };
     double sum = 0;
-    for (std::size_t k = 0; k < spectrum.values.size(); ++k) {
+    const std::size_t end = lineAt(highHz, 2);
+    for (std::size_t k = lineAt(lowHz, -1); k < end; ++k) {
         const double share = shareInside(spectrum, k, lowHz, highHz);
         if (share > 0) sum += share * toPower(spectrum, k, spectrum.values[k]);
     }

@@ -1,7 +1,9 @@
 #include "core/dsp/statistics.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <functional>
 #include <numeric>
 #include <vector>
 
@@ -15,15 +17,33 @@ struct CentralMoments {
     double second = 0, third = 0, fourth = 0;
 };
 
+// Values taken in turn into eight parts, which are joined at the end: the processor need not wait for one
+// step to start the next, and of a sum less is rounded off.
+template <class Step, class Join>
+double inParts(std::span<const double> values, Step step, Join join) {
+    std::array<double, 8> parts{};
+    const std::size_t whole = values.size() - values.size() % parts.size();
+    for (std::size_t at = 0; at < whole; at += parts.size())
+        for (std::size_t i = 0; i < parts.size(); ++i)
+            parts[i] = step(parts[i], values[at + i]);
+    for (std::size_t i = whole; i < values.size(); ++i)
+        parts[i - whole] = step(parts[i - whole], values[i]);
+    return std::accumulate(parts.begin(), parts.end(), 0.0, join);
+}
+
+template <class Term>
+double sumOf(std::span<const double> values, Term term) {
+    return inParts(
+        values, [=](double sum, double value) { return sum + term(value); }, std::plus<>());
+}
+
 CentralMoments centralMoments(std::span<const double> values) {
     CentralMoments sum;
     const double centre = mean(values);
-    for (const double value : values) {
-        const double d = value - centre, square = d * d;
-        sum.second += square;
-        sum.third += square * d;
-        sum.fourth += square * square;
-    }
+    const auto squared = [centre](double value) { return (value - centre) * (value - centre); };
+    sum.second = sumOf(values, squared);
+    sum.third = sumOf(values, [=](double value) { return squared(value) * (value - centre); });
+    sum.fourth = sumOf(values, [=](double value) { return squared(value) * squared(value); });
     const double n = std::max(1.0, double(values.size()));
     if (std::sqrt(sum.second / n) <= kNoSpread * std::abs(centre)) return {};
     return {sum.second / n, sum.third / n, sum.fourth / n};
@@ -44,12 +64,11 @@ double medianInPlace(std::vector<double>& values) {
 }  // namespace
 
 double mean(std::span<const double> values) {
-    return ratio(std::accumulate(values.begin(), values.end(), 0.0), double(values.size()));
+    return ratio(sumOf(values, [](double value) { return value; }), double(values.size()));
 }
 
 double rms(std::span<const double> values) {
-    const double sum = std::inner_product(values.begin(), values.end(), values.begin(), 0.0);
-    return std::sqrt(ratio(sum, double(values.size())));
+    return std::sqrt(ratio(sumOf(values, [](double value) { return value * value; }), double(values.size())));
 }
 
 double standardDeviation(std::span<const double> values, std::size_t lostDegrees) {
@@ -58,10 +77,8 @@ double standardDeviation(std::span<const double> values, std::size_t lostDegrees
 }
 
 double peak(std::span<const double> values) {
-    double largest = 0;
-    for (const double value : values)
-        largest = std::max(largest, std::abs(value));
-    return largest;
+    const auto larger = [](double largest, double value) { return std::max(largest, std::abs(value)); };
+    return inParts(values, larger, larger);
 }
 
 double peakToPeak(std::span<const double> values) {

@@ -1,5 +1,7 @@
 #include "core/exchange/examination_json.h"
 
+#include "core/diagnosis/family.h"
+
 namespace fettle {
 
 namespace {
@@ -9,12 +11,15 @@ Json orNull(const std::optional<T>& value) {
     return value ? Json(*value) : Json();
 }
 
-Json orNull(const std::string& text) { return text.empty() ? Json() : Json(text); }
+Json orNull(const std::string& text) {
+    return text.empty() ? Json() : Json(text);
+}
 
 template <class List, class Make>
 Json list(const List& items, Make make) {
     Json all = Json::array();
-    for (const auto& item : items) all.push_back(make(item));
+    for (const auto& item : items)
+        all.push_back(make(item));
     return all;
 }
 
@@ -29,9 +34,12 @@ Json speedJson(const SpeedResult& speed) {
 }
 
 Json channelJson(const ChannelFacts& c) {
-    return {{"name", c.name},           {"point", c.point},
-            {"quantity", c.quantity},   {"direction", c.direction},
-            {"sample_rate_hz", c.sampleRateHz}, {"samples", c.samples}};
+    return {{"name", c.name},
+            {"point", c.point},
+            {"quantity", c.quantity},
+            {"direction", c.direction},
+            {"sample_rate_hz", c.sampleRateHz},
+            {"samples", c.samples}};
 }
 
 Json zoneJson(const ZoneNote& z) {
@@ -91,13 +99,12 @@ Json lineJson(const LineRow& row) {
 Json meanRow(const Hypothesis& h) {
     return {{"name", "mean over " + std::to_string(h.recordingCount) + " recordings"},
             {"weight_dban", h.meanDban},
-            {"state", "mean"},
             {"why", ""}};
 }
 
 Json severityJson(const Severity& s) {
     if (s.kind.empty()) return Json();
-    return {{"kind", s.kind},        {"value", s.value},      {"level", orNull(s.level)},
+    return {{"kind", s.kind},           {"value", s.value},       {"level", orNull(s.level)},
             {"limit", orNull(s.limit)}, {"unit", orNull(s.unit)}, {"basis", orNull(s.basis)}};
 }
 
@@ -115,7 +122,15 @@ void addArithmetic(Json& json, const Hypothesis& h) {
 }
 
 Json findingJson(const Hypothesis& h) {
-    Json json{{"fault", h.fault}, {"at", h.at}, {"weight_dban", orNull(h.weightDban)}};
+    Json json{{"fault", h.fault},
+              {"variant", Json()},
+              {"at", h.at},
+              {"weight_dban", orNull(h.weightDban)},
+              {"cage_shift", Json()},
+              {"lines", Json::array()},
+              {"search_dban", Json()},
+              {"recording", h.recording},
+              {"view", Json()}};
     addArithmetic(json, h);
     json["urgency"] = orNull(h.urgency);
     json["proved_on"] = orNull(h.provedOn);
@@ -139,6 +154,22 @@ Json consideredJson(const Hypothesis& h) {
     return json;
 }
 
+// Fault keys only: "bearing" stands for its four families, nothing for whatever would be looked for there.
+Json blindJson(const std::vector<BlindSpot>& spots) {
+    Json all = Json::array();
+    const auto add = [&](const BlindSpot& b, const std::string& fault) {
+        all.push_back({{"fault", orNull(fault)}, {"at", b.at}, {"why", b.why}, {"cure", b.cure}});
+    };
+    for (const BlindSpot& b : spots) {
+        if (b.fault != "bearing")
+            add(b, b.fault);
+        else
+            for (const BearingElement element : kBearingElements)
+                add(b, faultKey(element));
+    }
+    return all;
+}
+
 }  // namespace
 
 Json toJson(const Examination& e) {
@@ -150,11 +181,7 @@ Json toJson(const Examination& e) {
             {"speed", speedJson(e.speed)},
             {"findings", list(e.findings, findingJson)},
             {"considered", list(e.considered, consideredJson)},
-            {"blind",
-             list(e.blind,
-                  [](const BlindSpot& b) {
-                      return Json{{"fault", b.fault}, {"at", b.at}, {"why", b.why}, {"cure", b.cure}};
-                  })},
+            {"blind", blindJson(e.blind)},
             {"warnings", e.warnings}};
 }
 

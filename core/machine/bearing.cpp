@@ -6,6 +6,7 @@
 #include <cctype>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include "core/base/text.h"
 #include "core/machine/resource.h"
@@ -51,14 +52,16 @@ BearingVariant variantOf(JsonObject& row, TurningRing turning) {
     return variant;
 }
 
-std::vector<BearingVariant> rowsOf(const std::string& designation, JsonObject& table, TurningRing turning) {
+// All rows where no designation is asked for.
+std::vector<BearingVariant> rowsOf(const std::optional<std::string>& designation, JsonObject& table,
+                                   TurningRing turning) {
     std::vector<BearingVariant> variants;
     const auto rows = table.list("bearings");
     for (std::size_t i = 0; i < rows.size(); ++i) {
         JsonObject row(*rows[i], table.place("bearings") + "/" + std::to_string(i), table.report());
         BearingVariant variant = variantOf(row, turning);
         const std::string of = row.text("designation", true);
-        if (designation.empty() || of == designation) variants.push_back(std::move(variant));
+        if (!designation || of == *designation) variants.push_back(std::move(variant));
     }
     return variants;
 }
@@ -115,7 +118,7 @@ Result<std::vector<BearingVariant>> allTypicalVariants() {
     if (!document) return fail(document.error());
     JsonReport report{kTable, {}, {}};
     JsonObject table(*document, "", report);
-    auto variants = rowsOf("", table, TurningRing::Inner);
+    auto variants = rowsOf(std::nullopt, table, TurningRing::Inner);
     if (report.error) return fail(*report.error);
     return variants;
 }

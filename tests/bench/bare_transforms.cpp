@@ -10,7 +10,9 @@ namespace fettle::bench {
 
 namespace {
 
-fftwf_complex* raw(FftVector<std::complex<float>>& v) { return reinterpret_cast<fftwf_complex*>(v.data()); }
+fftwf_complex* raw(FftVector<std::complex<float>>& v) {
+    return reinterpret_cast<fftwf_complex*>(v.data());
+}
 
 }  // namespace
 
@@ -23,10 +25,10 @@ BareTransforms::BareTransforms(const Machine& machine, const Recording& recordin
     out_.resize(2 * n);
     addReal(n);
     // The bands and their number are asked of the engine, the sizes follow from their widths.
-    PrepareOptions options;
-    const PreparedRecording prepared = prepare(machine, std::make_shared<Recording>(recording), options);
+    const PreparedRecording prepared = prepare(machine, std::make_shared<Recording>(recording), {});
     for (const View& view : prepared.views.front().envelopes) {
-        const auto first = std::size_t(std::ceil(view.band.lowHz / df)), last = std::size_t(view.band.highHz / df);
+        const auto first = std::size_t(std::ceil(view.band.lowHz / df)),
+                   last = std::size_t(view.band.highHz / df);
         const std::size_t size = quickSizeAtLeast(2 * (last - first));
         addComplex(size);
         addReal(size);
@@ -39,11 +41,13 @@ BareTransforms::BareTransforms(const Machine& machine, const Recording& recordin
 }
 
 BareTransforms::~BareTransforms() {
-    for (const fftwf_plan plan : plans_) fftwf_destroy_plan(plan);
+    for (const fftwf_plan plan : plans_)
+        fftwf_destroy_plan(plan);
 }
 
 void BareTransforms::addReal(std::size_t n) {
-    plans_.push_back(fftwf_plan_dft_r2c_1d(int(n), real_.data(), raw(out_), FFTW_ESTIMATE | FFTW_PRESERVE_INPUT));
+    plans_.push_back(
+        fftwf_plan_dft_r2c_1d(int(n), real_.data(), raw(out_), FFTW_ESTIMATE | FFTW_PRESERVE_INPUT));
 }
 
 void BareTransforms::addComplex(std::size_t n) {
@@ -51,7 +55,8 @@ void BareTransforms::addComplex(std::size_t n) {
 }
 
 void BareTransforms::run() {
-    for (const fftwf_plan plan : plans_) fftwf_execute(plan);
+    for (const fftwf_plan plan : plans_)
+        fftwf_execute(plan);
 }
 
 }  // namespace fettle::bench

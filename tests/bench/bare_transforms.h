@@ -1,7 +1,7 @@
-// Why: an examination cannot be quicker than the transforms it stands on, so its time is told as a multiple of theirs: one
-// real transform of the record, and for each band, raw and pre-whitened, one complex and one real transform of the padded
-// band. Straight from FFTW, planned beforehand with the flags of core/dsp/fft.cpp, out of place, on aligned buffers.
-// Thread: one.
+// Why: an examination cannot be quicker than the transforms it stands on, so its time is told as a multiple
+// of theirs: one real transform of the record, and for each band, raw and pre-whitened, one complex and one
+// real transform of the padded band. Straight from FFTW, planned beforehand with the flags of
+// core/dsp/fft.cpp, out of place, on aligned buffers. Thread: one.
 #pragma once
 
 #include <fftw3.h>

@@ -45,7 +45,8 @@ RecordingPtr recorded(const Machine& machine, const std::vector<sim::Condition>&
     channel.point = "DE";
     channel.unit = from.unit;
     channel.sampleRateHz = made.rateHz;
-    for (const std::int32_t sample : from.samples) channel.samples.push_back(sample * unit);
+    for (const std::int32_t sample : from.samples)
+        channel.samples.push_back(sample * unit);
     auto recording = std::make_shared<Recording>();
     recording->file = "simulated";
     recording->machine = machine.tag;
@@ -67,7 +68,8 @@ const BenchCase& soundCase() {
 }
 
 const BenchCase& faultyCase() {
-    static const BenchCase made = make("outer race", {{.kind = "bearing_outer_race", .at = "driver DE", .severity = 0.5}});
+    static const BenchCase made =
+        make("outer race", {{.kind = "bearing_outer_race", .at = "driver DE", .severity = 0.5}});
     return made;
 }
 

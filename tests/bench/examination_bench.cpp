@@ -1,8 +1,8 @@
 // How long one examination of one channel takes, and how many times the transforms it cannot do without.
 //   cmake -S . -B build -G Ninja && ninja -C build fettle-bench
-//   build/fettle-bench                               all benchmarks; `ratio` is examination over bare transforms
-//   build/fettle-bench --benchmark_filter=Ratio      the ratio alone, both timed in turns in one run
-//   build/fettle-bench --profile                     a table of the stages
+//   build/fettle-bench                            everything; `ratio`: examination over transforms
+//   build/fettle-bench --benchmark_filter=Ratio   the ratio alone, both timed in turns, best of 100
+//   build/fettle-bench --profile                  a table of the stages
 #include <benchmark/benchmark.h>
 #include <fmt/format.h>
 
@@ -27,12 +27,14 @@ void examineOnce(const BenchCase& subject) {
 }
 
 void examination(benchmark::State& state, const BenchCase& subject) {
-    for (auto _ : state) examineOnce(subject);
+    for (auto _ : state)
+        examineOnce(subject);
 }
 
 void bareTransforms(benchmark::State& state, const BenchCase& subject) {
     BareTransforms bare(subject.machine, *subject.recording);
-    for (auto _ : state) bare.run();
+    for (auto _ : state)
+        bare.run();
     state.counters["transforms"] = double(bare.count());
 }
 
@@ -51,13 +53,15 @@ void ratio(benchmark::State& state, const BenchCase& subject) {
 
 void printProfile(const BenchCase& subject) {
     fmt::print("{}: one channel, {} samples; best of {} runs\n{}\n", subject.name,
-               subject.recording->channels[0].samples.size(), kProfileRepeats, tableOf(stagesOf(subject, kProfileRepeats)));
+               subject.recording->channels[0].samples.size(), kProfileRepeats,
+               tableOf(stagesOf(subject, kProfileRepeats)));
 }
 
 void registerAll() {
     for (const BenchCase* subject : {&soundCase(), &faultyCase()}) {
         const auto name = [&](const char* what) { return fmt::format("{}/{}", what, subject->name); };
-        benchmark::RegisterBenchmark(name("Examination").c_str(), examination, *subject)->Unit(benchmark::kMillisecond);
+        benchmark::RegisterBenchmark(name("Examination").c_str(), examination, *subject)
+            ->Unit(benchmark::kMillisecond);
         benchmark::RegisterBenchmark(name("BareTransforms").c_str(), bareTransforms, *subject)
             ->Unit(benchmark::kMillisecond);
         benchmark::RegisterBenchmark(name("Ratio").c_str(), ratio, *subject)

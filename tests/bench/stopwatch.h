@@ -1,5 +1,5 @@
-// Why: on a shared machine the best of many runs says what the code costs; a mean says what the neighbours did.
-// Units: milliseconds of processor time of this program, its one thread.
+// Why: on a shared machine the best of many runs says what the code costs; a mean says what the neighbours
+// did. Units: milliseconds of processor time of this program, its one thread.
 #pragma once
 
 #include <algorithm>
@@ -18,7 +18,8 @@ double onceMs(Work work) {
 template <class Work>
 double bestMs(int repeats, Work work) {
     double best = std::numeric_limits<double>::infinity();
-    for (int i = 0; i < repeats; ++i) best = std::min(best, onceMs(work));
+    for (int i = 0; i < repeats; ++i)
+        best = std::min(best, onceMs(work));
     return best;
 }
 

@@ -34,7 +34,8 @@ std::vector<double> beatingCarrier(double carrierHz, double beatHz, std::uint64_
         slowA += 0.07 * ((firstA += 0.07 * (a[i] - firstA)) - slowA);
         slowB += 0.07 * ((firstB += 0.07 * (b[i] - firstB)) - slowB);
         const double t = double(i) / kRateHz, angle = kTwoPi * carrierHz * t;
-        out[i] += (1 + 0.9 * std::cos(kTwoPi * beatHz * t)) * (slowA * std::cos(angle) + slowB * std::sin(angle));
+        out[i] +=
+            (1 + 0.9 * std::cos(kTwoPi * beatHz * t)) * (slowA * std::cos(angle) + slowB * std::sin(angle));
     }
     return out;
 }
@@ -68,14 +69,16 @@ TEST(BandTree, CoversTheRangeOnEveryLevelAndKeepsToTheNarrowest) {
 TEST(BandEnvelope, ShowsTheBeatOfTheCarrierInItsBand) {
     BandEnvelope envelope;
     const auto bands = bandTree(kRateHz, 900);
-    for (const auto& [carrier, beat] : std::vector<std::pair<double, double>>{{900, 37.5}, {2700, 88}, {4600, 131.5}}) {
+    for (const auto& [carrier, beat] :
+         std::vector<std::pair<double, double>>{{900, 37.5}, {2700, 88}, {4600, 131.5}}) {
         const Half half = transformed(beatingCarrier(carrier, beat, 5));
         int showing = 0;
         for (const Band& band : bands) {
             if (carrier < band.lowHz + 350 || carrier > band.highHz - 350) continue;
             const auto& power = envelope.spectrum(half, kDf, band, 4500);
             const std::size_t top = strongestFrom(power, 20);
-            EXPECT_NEAR(double(top) * kDf, beat, kDf) << carrier << " in " << band.lowHz << "-" << band.highHz;
+            EXPECT_NEAR(double(top) * kDf, beat, kDf)
+                << carrier << " in " << band.lowHz << "-" << band.highHz;
             EXPECT_GT(power[top], 30 * medianOf(power));
             ++showing;
         }
@@ -93,12 +96,13 @@ TEST(BandEnvelope, OtherBandsDoNotHearTheCarrier) {
     }
 }
 
-// Two tones in a band of width B, 0.7 B apart: the squared envelope beats at 0.7 B. Sampled at B, as without padding,
-// that would fold to 0.3 B.
+// Two tones in a band of width B, 0.7 B apart: the squared envelope beats at 0.7 B. Sampled at B, as without
+// padding, that would fold to 0.3 B.
 TEST(BandEnvelope, BeatsFasterThanHalfTheBandDoNotFold) {
     const Band band{1000, 2200, 6};
     const double apart = 840, low = 1150;
-    auto x = made::sum(made::sine(1, low, kRateHz, kSamples), made::sine(1, low + apart, kRateHz, kSamples, 1));
+    auto x =
+        made::sum(made::sine(1, low, kRateHz, kSamples), made::sine(1, low + apart, kRateHz, kSamples, 1));
     BandEnvelope envelope;
     const auto& power = envelope.spectrum(transformed(x), kDf, band, 4500);
     const std::size_t beat = std::size_t(apart / kDf), folded = std::size_t((1200 - apart) / kDf);
@@ -114,7 +118,8 @@ TEST(BandEnvelope, EndsAtNineTenthsOfTheBandOrAtTheTop) {
     EXPECT_NEAR(double(envelope.spectrum(half, kDf, {1000, 2000, 6}, 4500).size()) * kDf, 900, 2);
     EXPECT_NEAR(double(envelope.spectrum(half, kDf, {500, 6000, 1}, 3000).size()) * kDf, 3000, 2);
     EXPECT_TRUE(envelope.spectrum(half, kDf, {1000, 1000.4, 6}, 4500).empty());
-    for (const float power : envelope.spectrum(half, kDf, {6300, 9000, 1}, 3000))  // reaches beyond half the rate
+    for (const float power :
+         envelope.spectrum(half, kDf, {6300, 9000, 1}, 3000))  // reaches beyond half the rate
         EXPECT_TRUE(std::isfinite(power));
 }
 
@@ -134,9 +139,11 @@ TEST(Prewhiten, EveryMagnitudeIsOneAndPhasesStay) {
 
 // The purpose: a strong gear or rotor tone hides impacts of another rate, and whitened it does not.
 TEST(Prewhiten, BringsImpactsOutFromUnderATone) {
-    std::vector<double> x = made::sum(made::noise(kSamples, 0.1, 10), made::sine(20, 2500, kRateHz, kSamples));
+    std::vector<double> x =
+        made::sum(made::noise(kSamples, 0.1, 10), made::sine(20, 2500, kRateHz, kSamples));
     x = made::sum(x, made::sine(20, 2543, kRateHz, kSamples, 2));
-    const auto slip = made::noise(200, 1, 11);  // real impacts are not evenly spaced: those would be tones as well
+    const auto slip =
+        made::noise(200, 1, 11);  // real impacts are not evenly spaced: those would be tones as well
     for (std::size_t hit = 0; hit < 158; ++hit) {
         const auto start = std::size_t(double(hit) * 160 + 2 + 1.5 * std::abs(slip[hit]));  // 80 Hz
         for (std::size_t m = 0; m < 60; ++m)

@@ -62,7 +62,9 @@ TEST(LocalFloor, AToneStandsOutAndDoesNotLiftIt) {
     tone[1000] = 1e6f;
     const auto before = overFloor(plain, 161), after = overFloor(tone, 161);
     for (std::size_t k = 900; k < 1100; ++k)
-        if (k < 999 || k > 1001) { EXPECT_NEAR(after[k] / before[k], 1, 0.12) << k; }
+        if (k < 999 || k > 1001) {
+            EXPECT_NEAR(after[k] / before[k], 1, 0.12) << k;
+        }
     EXPECT_GT(after[1000], 5e5f);
 }
 

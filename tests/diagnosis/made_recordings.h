@@ -1,6 +1,7 @@
-// Why: recordings whose truth is known, from the simulator or drawn from plain noise, and the machines they are
-// of, for the tests of diagnosis and of everything that reads an examination. Machines come by the same door as
-// a user's. Units: g, Hz, seconds, r/min. Everything follows from the seeds given: the same on every run.
+// Why: recordings whose truth is known, from the simulator or drawn from plain noise, and the machines they
+// are of, for the tests of diagnosis and of everything that reads an examination. Machines come by the same
+// door as a user's. Units: g, Hz, seconds, r/min. Everything follows from the seeds given: the same on every
+// run.
 #pragma once
 
 #include <gtest/gtest.h>
@@ -36,7 +37,9 @@ inline std::string motorText(const std::string& more = "") {
             { "name": "x", "quantity": "acceleration", "unit": "g", "direction": "horizontal" },
             { "name": "z", "quantity": "acceleration", "unit": "g", "direction": "axial" } ] } ] })";
 }
-inline Machine motor() { return machineOf(motorText()); }
+inline Machine motor() {
+    return machineOf(motorText());
+}
 
 // The same with a fan behind a coupling, its own bearings and a point on it, and flux at the motor.
 inline Machine fanSet() {
@@ -121,7 +124,9 @@ inline std::shared_ptr<Recording> recordingOf(std::vector<double> g, double rate
 }
 
 // A sine's acceleration in g from its velocity in mm/s r.m.s. (v = a / 2 pi f).
-inline double peakG(double mmS, double hz) { return mmS * std::sqrt(2.0) * kTwoPi * hz / (kStandardGravity * 1000); }
+inline double peakG(double mmS, double hz) {
+    return mmS * std::sqrt(2.0) * kTwoPi * hz / (kStandardGravity * 1000);
+}
 
 inline std::vector<double> sine(double peak, double hz, double rateHz, std::size_t n, double phase = 0) {
     std::vector<double> out(n);
@@ -142,6 +147,7 @@ struct Kind {
     sim::SimulationSetup setup;
 };
 
+inline constexpr std::size_t kKinds = 9;
 inline std::vector<Kind> kinds() {
     const Machine machine = motor();
     const auto plain = setupOf(machine, 11);

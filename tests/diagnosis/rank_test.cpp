@@ -1,6 +1,6 @@
 // The rank p-value of one line and its calibrator, against a rank counted by hand and against chance.
-// Sources: Vovk, Gammerman and Shafer, Algorithmic Learning in a Random World (2005), ch. 2 (rank p-values are
-// uniform); Vovk and Wang, Ann. Statist. 49 (2021) 1736-1754, sec. 2 (kappa p^(kappa-1) integrates to 1).
+// Sources: Vovk, Gammerman and Shafer, Algorithmic Learning in a Random World (2005), ch. 2 (rank p-values
+// are uniform); Vovk and Wang, Ann. Statist. 49 (2021) 1736-1754, sec. 2 (kappa p^(kappa-1) integrates to 1).
 #include "core/diagnosis/rank.h"
 
 #include <gtest/gtest.h>
@@ -29,7 +29,8 @@ std::vector<float> exponential(std::size_t n, std::uint64_t seed) {
     return z;
 }
 
-// Power spectrum of noise with 150 sines at chance frequencies, up to 60 dB above it: half the bins are tonal.
+// Power spectrum of noise with 150 sines at chance frequencies, up to 60 dB above it: half the bins are
+// tonal.
 std::vector<float> tonal(std::uint64_t seed) {
     std::mt19937_64 bits(seed);
     std::uniform_real_distribution<double> even(0, 1);
@@ -46,7 +47,9 @@ std::vector<float> tonal(std::uint64_t seed) {
 Ranking ranked(const std::vector<float>& z, const Mask& mask) {
     return rankPositions(z, mask, kFirst, kFewest, kKappa);
 }
-Ranking ranked(const std::vector<float>& z) { return ranked(z, Mask(z.size(), 0)); }
+Ranking ranked(const std::vector<float>& z) {
+    return ranked(z, Mask(z.size(), 0));
+}
 
 float peakAt(const std::vector<float>& z, std::size_t k) {
     float most = z[k];
@@ -104,8 +107,8 @@ TEST(Rank, MaskedPositionsAreNeitherRankedNorCounted) {
     EXPECT_LT(*std::min_element(ranking.p.begin() + 500, ranking.p.end()), 0.02f);
 }
 
-// A Hann-windowed sine fills three bins, the maximum of three makes it five: without the exclusion its own skirt would
-// be counted against it.
+// A Hann-windowed sine fills three bins, the maximum of three makes it five: without the exclusion its own
+// skirt would be counted against it.
 TEST(Rank, ALineIsNotItsOwnRival) {
     auto z = exponential(1000, 5);
     z[499] = z[501] = 500;
@@ -167,7 +170,8 @@ TEST(Calibrator, MeanOverThePositionsOfAnySpectrumIsAtMostOne) {
     EXPECT_LE(meanFactor(ramp), 1 + 1e-4);
 }
 
-// It integrates to 1: what is lost to whole ranks goes as n^-0.15 and shrinks with n, so it is not a loose bound.
+// It integrates to 1: what is lost to whole ranks goes as n^-0.15 and shrinks with n, so it is not a loose
+// bound.
 TEST(Calibrator, LosesOnlyTheRoundingToWholeRanks) {
     const double few = meanFactor(exponential(1000, 1)), many = meanFactor(exponential(400000, 1));
     EXPECT_GT(few, 0.6);
@@ -178,8 +182,12 @@ TEST(Calibrator, LosesOnlyTheRoundingToWholeRanks) {
 TEST(Calibrator, AtChanceLevelOneCostsAndAtOneInAThousandPays) {
     const Ranking ranking = ranked(exponential(4000, 6));
     for (std::size_t k = kFirst; k < 4000; ++k) {
-        if (ranking.p[k] > 0.999f) { EXPECT_NEAR(ranking.factor[k], 0.15, 0.001); }
-        if (ranking.p[k] < 0.001f) { EXPECT_GT(ranking.factor[k], 0.15 * std::pow(1e-3, -0.85)); }
+        if (ranking.p[k] > 0.999f) {
+            EXPECT_NEAR(ranking.factor[k], 0.15, 0.001);
+        }
+        if (ranking.p[k] < 0.001f) {
+            EXPECT_GT(ranking.factor[k], 0.15 * std::pow(1e-3, -0.85));
+        }
     }
     EXPECT_LT(*std::min_element(ranking.p.begin(), ranking.p.end()), 0.001f);
 }

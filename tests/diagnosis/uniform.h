@@ -19,7 +19,9 @@ inline double distanceFromUniform(std::vector<double> sample) {
     return most;
 }
 
-inline double oneInAThousand(std::size_t n) { return 1.95 / std::sqrt(double(n)); }
+inline double oneInAThousand(std::size_t n) {
+    return 1.95 / std::sqrt(double(n));
+}
 
 struct MeanWithError {
     double mean = 0, error = 0;  // standard error of the mean

@@ -1,0 +1,113 @@
+// What a recording could not show is said, with what would.
+#include "core/diagnosis/blind_spots.h"
+
+#include <fmt/format.h>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "core/diagnosis/examine.h"
+#include "tests/diagnosis/made_recordings.h"
+
+namespace fettle {
+namespace {
+
+using ::testing::HasSubstr;
+
+Examination examined(const Machine& machine, const RecordingPtr& recording) {
+    const auto result = examine(machine, {recording});
+    EXPECT_TRUE(result);
+    return result ? *result : Examination{};
+}
+
+const BlindSpot* spot(const Examination& e, const std::string& word) {
+    for (const BlindSpot& b : e.blind)
+        if (b.why.find(word) != std::string::npos) return &b;
+    return nullptr;
+}
+
+void expectNothingWeighed(const Examination& e) {
+    EXPECT_TRUE(e.findings.empty());
+    EXPECT_GE(e.considered.size(), 8u) << "asked for, but not weighed";
+    for (const Hypothesis& h : e.considered)
+        EXPECT_FALSE(h.weightDban) << h.fault;
+}
+
+// Fifteen shaft turns at 1500 r/min are 0.6 s.
+TEST(BlindSpots, FewerThanFifteenTurnsAreBlindAndSayHowManySecondsAreNeeded) {
+    for (const double turns : {3.0, 9.0, 14.5}) {
+        auto setup = made::with(made::setupOf(made::motor()), "bearing_outer_race", "driver DE", 0.75);
+        setup.seconds = turns / 24.8;
+        const auto made = made::made(setup);
+        const Examination e = examined(made::motor(), made.recording);
+        expectNothingWeighed(e);
+        const BlindSpot* blind = spot(e, fmt::format("{:.2f} s or more", 15 / made.shaftHz));
+        ASSERT_NE(blind, nullptr) << turns;
+        EXPECT_THAT(blind->cure, HasSubstr("long"));
+    }
+    auto setup = made::with(made::setupOf(made::motor()), "bearing_outer_race", "driver DE", 0.75);
+    setup.seconds = 16 / 24.8;
+    EXPECT_TRUE(examined(made::motor(), made::made(setup).recording).considered[0].weightDban);
+}
+
+// Snapshots of a run-to-failure rig: 0.1 s at 25.6 kHz, 1800 r/min, 3 turns (Nectoux et al., IEEE PHM 2012).
+TEST(BlindSpots, ATenthOfASecondIsTooShortAndSaysSo) {
+    const Machine machine = made::machineOf(R"({ "tag": "RIG", "mains_hz": 60, "driver": { "power_kw": 0.25,
+        "rated_rpm": 1800, "bearings": { "DE": { "rolling_elements": 13, "element_mm": 3.5, "pitch_mm": 25.6 } } },
+        "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" } ] } ] })");
+    auto g = made::noise(2560, 0.5, 1);
+    for (std::size_t hit = 0; hit + 60 < g.size(); hit += 152)  // 168 Hz, 5.6 x shaft: its outer race
+        for (std::size_t m = 0; m < 60; ++m)
+            g[hit + m] += 10 * std::exp(-0.1 * double(m)) * std::sin(0.9 * double(m));
+    const Examination e = examined(machine, made::recordingOf(g, 25600, 1800));
+    EXPECT_TRUE(e.findings.empty());
+    const BlindSpot* blind = spot(e, "shaft turns");
+    ASSERT_NE(blind, nullptr);
+    EXPECT_THAT(blind->why, HasSubstr("0.10 s"));
+    EXPECT_THAT(blind->why, HasSubstr("0.50 s"));
+}
+
+// BPFO of an 8-ball bearing 6309 is 3.04 shaft orders: at 25 Hz 0.9 Hz away from order 3, which a 1 s record
+// cannot part.
+TEST(BlindSpots, ACarrierOnAShaftOrderIsSaidAndALongerRecordPartsIt) {
+    const Machine machine =
+        made::machineOf(R"({ "tag": "T-1", "mains_hz": 50, "driver": { "kind": "pm_synchronous",
+        "power_kw": 75, "rated_rpm": 1470, "bearings": { "DE": { "orders": { "bpfo": 3.04, "bpfi": 4.96, "bsf": 1.98,
+        "ftf": 0.38 } } } },
+        "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" }, { "name": "z" } ] } ] })");
+    const auto blindOver = [&](double seconds) {
+        const auto made = made::made(made::setupOf(machine, 3, seconds));
+        for (const BlindSpot& b : examined(machine, made.recording).blind)
+            if (b.fault == "bearing_outer_race" && b.why.find("3 x shaft") != std::string::npos) return true;
+        return false;
+    };
+    EXPECT_TRUE(blindOver(1));
+    EXPECT_FALSE(blindOver(16));
+}
+
+TEST(BlindSpots, AViewThatIsLeftOutIsNamed) {
+    // 0.65 s at 800 Hz: 520 samples, most positions under the masks of shaft orders.
+    const auto recording = made::recordingOf(made::noise(520, 0.1, 1), 800, 1484);
+    const PreparedRecording prepared = prepare(made::motor(), recording, {});
+    ASSERT_EQ(prepared.unfit, "");
+    int unusable = 0;
+    for (const View& view : prepared.views.at(0).envelopes)
+        unusable += !view.unusable.empty();
+    ASSERT_GT(unusable, 0);
+    EXPECT_NE(spot(examined(made::motor(), recording), "left out"), nullptr);
+}
+
+TEST(BlindSpots, WithoutAnAxialChannelMisalignmentIsHardlySeen) {
+    const auto radial = made::recordingOf(made::noise(25600, 0.1, 1), 6400, 1484);
+    EXPECT_NE(spot(examined(made::motor(), radial), "axial"), nullptr);
+    EXPECT_EQ(spot(examined(made::motor(), made::made(made::setupOf(made::motor())).recording), "no axial"),
+              nullptr);
+}
+
+TEST(BlindSpots, UnknownSpeedSaysWhyNothingWasWeighed) {
+    const Examination e = examined(made::motor(), made::recordingOf(made::noise(25600, 0.1, 2), 6400));
+    expectNothingWeighed(e);
+    EXPECT_NE(spot(e, "speed"), nullptr);
+}
+
+}  // namespace
+}  // namespace fettle

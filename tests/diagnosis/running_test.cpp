@@ -1,0 +1,80 @@
+// Running state from one recording: a stopped machine has no verdict.
+#include "core/diagnosis/running.h"
+
+#include <gtest/gtest.h>
+
+#include "core/diagnosis/examine.h"
+#include "tests/diagnosis/made_recordings.h"
+
+namespace fettle {
+namespace {
+
+std::string stateOf(const Machine& machine, const RecordingPtr& recording) {
+    return prepare(machine, recording, {}).facts.running;
+}
+
+made::Made stopped(bool energised, std::size_t point = 0) {
+    auto setup = made::setupOf(made::fanSet(), 5);
+    setup.operation.turning = false;
+    setup.operation.energised = energised;
+    setup.point = point;
+    return made::made(setup);
+}
+
+void expectNothingWeighed(const Machine& machine, const RecordingPtr& recording) {
+    const auto examination = examine(machine, {recording});
+    ASSERT_TRUE(examination);
+    EXPECT_TRUE(examination->findings.empty());
+    for (const Hypothesis& h : examination->considered) {
+        EXPECT_FALSE(h.weightDban) << h.fault;
+        EXPECT_NE(h.why, "") << h.fault;
+    }
+}
+
+TEST(Running, ASoundMachineAtWorkRuns) {
+    EXPECT_EQ(stateOf(made::fanSet(), made::made(made::setupOf(made::fanSet())).recording), "running");
+}
+
+TEST(Running, SensorNoiseAloneIsStoppedAndNothingIsWeighed) {
+    for (const std::size_t point : {0u, 1u}) {
+        const auto made = stopped(false, point);
+        EXPECT_EQ(stateOf(made::fanSet(), made.recording), "stopped") << point;
+        expectNothingWeighed(made::fanSet(), made.recording);
+    }
+}
+
+TEST(Running, MainsInTheFluxOfAStillMachineIsEnergisedNotTurning) {
+    const auto made = stopped(true);
+    EXPECT_EQ(stateOf(made::fanSet(), made.recording), "energised_not_turning");
+    expectNothingWeighed(made::fanSet(), made.recording);
+}
+
+// A sidecar that goes on saying 1484 r/min must not make a stopped machine one that is weighed.
+TEST(Running, AGivenSpeedDoesNotTurnAStoppedMachine) {
+    auto made = stopped(false);
+    made.recording->speedRpm = 1484;
+    EXPECT_EQ(stateOf(made::fanSet(), made.recording), "stopped");
+    expectNothingWeighed(made::fanSet(), made.recording);
+}
+
+TEST(Running, TurnedByItsLoadWithoutPowerIsNotRunning) {
+    const auto made = made::made(made::setupOf(made::fanSet(), 6));
+    for (Channel& channel : made.recording->channels)
+        if (channel.name == "flux") channel.samples = made::noise(channel.samples.size(), 1e-3, 1);
+    EXPECT_EQ(stateOf(made::fanSet(), made.recording), "turning_unpowered");
+}
+
+// Without flux nobody can tell a turning machine without a comb from a shaken one.
+TEST(Running, ShakenWithoutAnyShaftOrderIsUnknown) {
+    EXPECT_EQ(stateOf(made::motor(), made::recordingOf(made::noise(51200, 0.2, 1), 12800)), "unknown");
+}
+
+TEST(Running, WithoutAVibrationChannelNothingIsKnown) {
+    auto recording = std::make_shared<Recording>();
+    recording->file = "flux only.wav";
+    recording->channels.push_back({"flux", "M", "1", 12800, made::sine(0.3, 50, 12800, 51200), 1});
+    EXPECT_EQ(stateOf(made::fanSet(), recording), "unknown");
+}
+
+}  // namespace
+}  // namespace fettle
