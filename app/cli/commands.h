@@ -1,5 +1,5 @@
-// Why: one place that names the commands; each is a file pair of its own that registers a subcommand and, when it was
-// chosen, runs it in the callback and sets `status`.
+// Why: one place that names the commands; each is a file pair of its own that registers a subcommand and,
+// when it was chosen, runs it in the callback and sets `status`.
 #pragma once
 
 namespace CLI {

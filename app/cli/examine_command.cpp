@@ -30,9 +30,10 @@ Loaded ofThisMachine(Loaded loaded, const Machine& machine) {
             kept.recordings.push_back(std::move(r));
             continue;
         }
-        tell("refused: " + Error{ErrorKind::Invalid, r->file, "/machine",
-                                 fmt::format("is \"{}\", the machine description is of \"{}\"", r->machine, machine.tag)}
-                               .sentence());
+        tell("refused: " +
+             Error{ErrorKind::Invalid, r->file, "/machine",
+                   fmt::format("is \"{}\", the machine description is of \"{}\"", r->machine, machine.tag)}
+                 .sentence());
         kept.refusedSome = true;
     }
     return kept;
@@ -71,10 +72,12 @@ int run(const ExamineCommand& command) {
 void addExamineCommand(CLI::App& app, int& status) {
     auto options = std::make_shared<ExamineCommand>();
     CLI::App* command = app.add_subcommand("examine", "Weigh recordings of one machine and say why");
-    command->add_option("RECORDING", options->recordings, "WAV, FLAC or CSV, each with its sidecar .json")->required();
+    command->add_option("RECORDING", options->recordings, "WAV, FLAC or CSV, each with its sidecar .json")
+        ->required();
     command->add_option("--machine", options->machine, "machine description (JSON)")->required();
     command->add_option("--threads", options->threads, "workers")->check(CLI::Range(1, 256));
-    command->add_flag("--ignore-speed", options->ignoreSpeed, "look for the speed instead of using the given one");
+    command->add_flag("--ignore-speed", options->ignoreSpeed,
+                      "look for the speed instead of using the given one");
     command->add_flag("--json", options->json, "one JSON object instead of the text");
     command->callback([options, &status] { status = run(*options); });
 }

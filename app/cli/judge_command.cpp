@@ -1,5 +1,6 @@
-// Why: verdicts beside what is known of open records: a folder with machine.json, labels.tsv (name, fault, at, .., rpm) and
-// the recordings. Prints one row a record or piece and a closing count; the folder named by FETTLE_OPEN_RECORDS by default.
+// Why: verdicts beside what is known of open records: a folder with machine.json, labels.tsv (name, fault,
+// at, .., rpm) and the recordings. Prints one row a record or piece and a closing count; the folder named by
+// FETTLE_OPEN_RECORDS by default.
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
@@ -60,7 +61,8 @@ std::string shortFault(const std::string& fault) {
 }
 
 std::string describe(const Hypothesis& h) {
-    return fmt::format("{} @ {} {:.0f} ({:+.2f} %)", shortFault(h.fault), h.at, *h.weightDban, h.best.cageShift * 100);
+    return fmt::format("{} @ {} {:.0f} ({:+.2f} %)", shortFault(h.fault), h.at, *h.weightDban,
+                       h.best.cageShift * 100);
 }
 
 // The strongest weight of any hypothesis, for a sound record.
@@ -86,7 +88,8 @@ class Tally {
             return;
         }
         const double weight = true_ && true_->weightDban ? *true_->weightDban : -99;
-        const bool bearing = top && top->at == row.label.at, element = bearing && top->fault == row.label.fault;
+        const bool bearing = top && top->at == row.label.at,
+                   element = bearing && top->fault == row.label.fault;
         ++count_;
         bearings_ += bearing;
         elements_ += element;
@@ -97,7 +100,10 @@ class Tally {
         }
         const auto& speed = row.examination.speed;
         print(fmt::format("{:<10} {:<16} {:>7.1f} {:<10} top: {}{}  [{:.1f} +- {:.1f} r/min]\n", row.name,
-                          shortFault(row.label.fault), weight, element ? "hit" : bearing ? "bearing" : "MISSED",
+                          shortFault(row.label.fault), weight,
+                          element   ? "hit"
+                          : bearing ? "bearing"
+                                    : "MISSED",
                           top ? describe(*top) : "none", others.empty() ? "" : " | elsewhere: " + others,
                           speed.rpm.value_or(0), speed.plusMinusRpm));
         if (element) hitWeights_.push_back(weight);
@@ -105,13 +111,16 @@ class Tally {
 
     void close() {
         std::sort(hitWeights_.begin(), hitWeights_.end());
-        print(fmt::format("\nright bearing {} of {}, right element {} of {} ({} of the {} that are not ball faults); "
-                          "findings at another bearing in {}\n",
-                          bearings_, count_, elements_, count_, notBallElements_, notBall_, elsewhere_));
+        print(fmt::format(
+            "\nright bearing {} of {}, right element {} of {} ({} of the {} that are not ball faults); "
+            "findings at another bearing in {}\n",
+            bearings_, count_, elements_, count_, notBallElements_, notBall_, elsewhere_));
         if (!hitWeights_.empty())
-            print(fmt::format("weights of the right ones, decibans: least {:.1f}, tenth {:.1f}, median {:.1f}, most {:.1f}\n",
-                              hitWeights_.front(), hitWeights_[hitWeights_.size() / 10],
-                              hitWeights_[hitWeights_.size() / 2], hitWeights_.back()));
+            print(
+                fmt::format("weights of the right ones, decibans: least {:.1f}, tenth {:.1f}, median {:.1f}, "
+                            "most {:.1f}\n",
+                            hitWeights_.front(), hitWeights_[hitWeights_.size() / 10],
+                            hitWeights_[hitWeights_.size() / 2], hitWeights_.back()));
     }
 
   private:
@@ -129,7 +138,8 @@ int judge(const JudgeOptions& options) {
     Tally tally;
     print("record     seeded            weight            verdict\n");
     for (const Label& label : readLabels(*labels)) {
-        if (!options.only.empty() && std::find(options.only.begin(), options.only.end(), label.name) == options.only.end())
+        if (!options.only.empty() &&
+            std::find(options.only.begin(), options.only.end(), label.name) == options.only.end())
             continue;
         const Loaded loaded = loadRecordings(files, {options.folder + "/" + label.name + ".wav"});
         if (loaded.refusedSome) {
@@ -145,7 +155,8 @@ int judge(const JudgeOptions& options) {
                 tell(examination.error().sentence());
                 return kCouldNotRun;
             }
-            tally.add({parts.size() > 1 ? fmt::format("{}.{}", label.name, i + 1) : label.name, label, *examination});
+            tally.add({parts.size() > 1 ? fmt::format("{}.{}", label.name, i + 1) : label.name, label,
+                       *examination});
         }
     }
     tally.close();
@@ -158,11 +169,14 @@ void addJudgeCommand(CLI::App& app, int& status) {
     auto options = std::make_shared<JudgeOptions>();
     if (const char* folder = std::getenv("FETTLE_OPEN_RECORDS")) options->folder = folder;
     CLI::App* command = app.add_subcommand("judge", "Verdicts beside the labels of a folder of open records");
-    auto* folder = command->add_option("FOLDER", options->folder,
-                                       "folder with machine.json, labels.tsv and recordings (default: FETTLE_OPEN_RECORDS)");
+    auto* folder = command->add_option(
+        "FOLDER", options->folder,
+        "folder with machine.json, labels.tsv and recordings (default: FETTLE_OPEN_RECORDS)");
     if (options->folder.empty()) folder->required();
-    command->add_option("--seconds", options->seconds, "cut records into pieces of this length")->check(CLI::PositiveNumber);
-    command->add_flag("--ignore-speed", options->ignoreSpeed, "look for the speed instead of using the given one");
+    command->add_option("--seconds", options->seconds, "cut records into pieces of this length")
+        ->check(CLI::PositiveNumber);
+    command->add_flag("--ignore-speed", options->ignoreSpeed,
+                      "look for the speed instead of using the given one");
     command->add_option("--only", options->only, "these records only");
     command->callback([options, &status] { status = judge(*options); });
 }

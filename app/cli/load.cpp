@@ -7,9 +7,15 @@
 
 namespace fettle {
 
-void tell(const std::string& line) { std::fprintf(stderr, "%s\n", line.c_str()); }
-void print(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stdout); }
-bool stderrIsTerminal() { return ::isatty(STDERR_FILENO) != 0; }
+void tell(const std::string& line) {
+    std::fprintf(stderr, "%s\n", line.c_str());
+}
+void print(const std::string& text) {
+    std::fwrite(text.data(), 1, text.size(), stdout);
+}
+bool stderrIsTerminal() {
+    return ::isatty(STDERR_FILENO) != 0;
+}
 
 std::optional<Machine> loadMachine(const FileSystem& files, const std::string& path) {
     const auto text = files.read(path);
@@ -22,7 +28,8 @@ std::optional<Machine> loadMachine(const FileSystem& files, const std::string& p
         tell(parsed.error().sentence());
         return std::nullopt;
     }
-    for (const std::string& warning : parsed->warnings) tell("note: " + warning);
+    for (const std::string& warning : parsed->warnings)
+        tell("note: " + warning);
     return std::move(parsed->machine);
 }
 
@@ -48,7 +55,8 @@ RecordingPtr pieceOf(const Recording& whole, std::size_t from, std::size_t count
     for (std::size_t c = 0; c < piece->channels.size(); ++c) {
         const auto& all = whole.channels[c].samples;
         const std::size_t first = std::min(from, all.size()), last = std::min(from + count, all.size());
-        piece->channels[c].samples.assign(all.begin() + std::ptrdiff_t(first), all.begin() + std::ptrdiff_t(last));
+        piece->channels[c].samples.assign(all.begin() + std::ptrdiff_t(first),
+                                          all.begin() + std::ptrdiff_t(last));
     }
     return piece;
 }

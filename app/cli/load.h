@@ -14,8 +14,8 @@ namespace fettle {
 // Exit statuses of every command.
 inline constexpr int kDone = 0, kRefusedSome = 1, kWrongUsage = 2, kCouldNotRun = 3;
 
-void tell(const std::string& line);         // one line on stderr
-void print(const std::string& text);        // on stdout, as it is
+void tell(const std::string& line);   // one line on stderr
+void print(const std::string& text);  // on stdout, as it is
 bool stderrIsTerminal();
 
 // Empty after telling why.

@@ -26,7 +26,7 @@ struct PhantomsCommand {
 };
 
 Json shareJson(const PhantomShare& s) {
-    return {{"at_dban", s.atDban}, {"bound", s.bound}, {"reached", s.reached},   {"share", s.share},
+    return {{"at_dban", s.atDban}, {"bound", s.bound}, {"reached", s.reached},      {"share", s.share},
             {"low", s.low},        {"high", s.high},   {"recordings", s.recordings}};
 }
 
@@ -34,7 +34,8 @@ Json asJson(const PhantomResult& result, const std::string& engine) {
     Json curves = Json::array();
     for (const PhantomCurve& c : result.curves) {
         Json shares = Json::array();
-        for (const PhantomShare& s : c.shares) shares.push_back(shareJson(s));
+        for (const PhantomShare& s : c.shares)
+            shares.push_back(shareJson(s));
         curves.push_back({{"fault", c.fault},
                           {"phantoms", c.trials},
                           {"recordings", c.recordings},
@@ -44,25 +45,31 @@ Json asJson(const PhantomResult& result, const std::string& engine) {
     return {{"schema", 1}, {"engine", engine}, {"curves", std::move(curves)}, {"skipped", result.skipped}};
 }
 
-std::string percent(double share) { return fmt::format("{:.3g} %", 100 * share); }
+std::string percent(double share) {
+    return fmt::format("{:.3g} %", 100 * share);
+}
 
 void printTable(const PhantomResult& result) {
-    print("Bearings that are not in the machine, weighed like those that are: how often chance reaches a weight.\n\n");
-    print(fmt::format("{:<24}{:>9}{:>12}{:>11}{:>10}  {:<21}{:>8}\n", "family", "phantoms", "recordings", "at", "share",
-                      "95 % interval", "bound"));
+    print(
+        "Bearings that are not in the machine, weighed like those that are: how often chance reaches a "
+        "weight.\n\n");
+    print(fmt::format("{:<24}{:>9}{:>12}{:>11}{:>10}  {:<21}{:>8}\n", "family", "phantoms", "recordings",
+                      "at", "share", "95 % interval", "bound"));
     for (const PhantomCurve& c : result.curves)
         for (const PhantomShare& s : c.shares) {
             const bool first = &s == &c.shares.front();
-            print(fmt::format("{:<24}{:>9}{:>12}{:>6.0f} dban{:>10}  {:<21}{:>8}{}\n", first ? faultName(c.fault) : "",
-                              first ? fmt::format("{}", c.trials) : "", first ? fmt::format("{}", c.recordings) : "",
-                              s.atDban, percent(s.share), percent(s.low) + " to " + percent(s.high), percent(s.bound),
+            print(fmt::format("{:<24}{:>9}{:>12}{:>6.0f} dban{:>10}  {:<21}{:>8}{}\n",
+                              first ? faultName(c.fault) : "", first ? fmt::format("{}", c.trials) : "",
+                              first ? fmt::format("{}", c.recordings) : "", s.atDban, percent(s.share),
+                              percent(s.low) + " to " + percent(s.high), percent(s.bound),
                               s.share > s.bound ? "  EXCEEDED" : ""));
         }
     print("\nlargest: ");
     for (const PhantomCurve& c : result.curves)
         if (c.trials) print(fmt::format("{} {:.1f}  ", faultName(c.fault), c.largestDban));
     print("decibans\n");
-    for (const std::string& s : result.skipped) tell("left out: " + s);
+    for (const std::string& s : result.skipped)
+        tell("left out: " + s);
 }
 
 int run(const PhantomsCommand& command) {
@@ -81,7 +88,8 @@ int run(const PhantomsCommand& command) {
         };
     std::vector<RecordingPtr> pieces;
     for (const RecordingPtr& whole : loaded.recordings)
-        for (RecordingPtr& piece : piecesOf(whole, command.seconds)) pieces.push_back(std::move(piece));
+        for (RecordingPtr& piece : piecesOf(whole, command.seconds))
+            pieces.push_back(std::move(piece));
     const auto result = measurePhantoms(*machine, pieces, options);
     if (!result) {
         tell(result.error().sentence());
@@ -99,15 +107,19 @@ int run(const PhantomsCommand& command) {
 
 void addPhantomsCommand(CLI::App& app, int& status) {
     auto options = std::make_shared<PhantomsCommand>();
-    CLI::App* command = app.add_subcommand("phantoms", "Measured false-alarm curve: weigh bearings the machine does not have");
+    CLI::App* command = app.add_subcommand(
+        "phantoms", "Measured false-alarm curve: weigh bearings the machine does not have");
     command->add_option("RECORDING", options->recordings, "recordings of one machine")->required();
     command->add_option("--machine", options->machine, "machine description (JSON)")->required();
     command->add_option("--per-recording", options->perRecording, "phantom bearings a recording and family")
-        ->check(CLI::Range(1, 1000000))->capture_default_str();
-    command->add_option("--seconds", options->seconds, "cut recordings into pieces of this length")->check(CLI::PositiveNumber);
+        ->check(CLI::Range(1, 1000000))
+        ->capture_default_str();
+    command->add_option("--seconds", options->seconds, "cut recordings into pieces of this length")
+        ->check(CLI::PositiveNumber);
     command->add_option("--seed", options->seed, "of the draw")->capture_default_str();
     command->add_option("--threads", options->threads, "workers")->check(CLI::Range(1, 256));
-    command->add_flag("--ignore-speed", options->ignoreSpeed, "look for the speed instead of using the given one");
+    command->add_flag("--ignore-speed", options->ignoreSpeed,
+                      "look for the speed instead of using the given one");
     command->add_flag("--json", options->json, "one JSON object instead of the table");
     command->callback([options, &status] { status = run(*options); });
 }

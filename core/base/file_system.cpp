@@ -16,7 +16,9 @@
 namespace fettle {
 
 namespace {
-std::string systemWord() { return std::strerror(errno); }
+std::string systemWord() {
+    return std::strerror(errno);
+}
 
 // Owns a descriptor for the length of one read or write.
 class Descriptor {
@@ -86,7 +88,9 @@ Status RealFileSystem::writeSafely(const std::string& path, const std::string& b
     return {};
 }
 
-bool RealFileSystem::exists(const std::string& path) const { return ::access(path.c_str(), F_OK) == 0; }
+bool RealFileSystem::exists(const std::string& path) const {
+    return ::access(path.c_str(), F_OK) == 0;
+}
 
 Status RealFileSystem::makeFolders(const std::string& path) {
     std::error_code problem;
@@ -98,7 +102,8 @@ Status RealFileSystem::makeFolders(const std::string& path) {
 Result<std::vector<std::string>> RealFileSystem::list(const std::string& folder) const {
     std::error_code problem;
     std::vector<std::string> names;
-    for (std::filesystem::directory_iterator it(folder, problem), end; !problem && it != end; it.increment(problem))
+    for (std::filesystem::directory_iterator it(folder, problem), end; !problem && it != end;
+         it.increment(problem))
         names.push_back(it->path().filename().string());
     if (problem) return fail(ErrorKind::Unreadable, folder, "", problem.message());
     std::sort(names.begin(), names.end());
@@ -117,6 +122,8 @@ std::string extensionOf(const std::string& path) {
     return stem.size() == path.size() ? "" : lowerAscii(std::string_view(path).substr(stem.size() + 1));
 }
 
-std::string fileNameOf(const std::string& path) { return path.substr(path.find_last_of('/') + 1); }
+std::string fileNameOf(const std::string& path) {
+    return path.substr(path.find_last_of('/') + 1);
+}
 
 }  // namespace fettle

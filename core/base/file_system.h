@@ -1,6 +1,6 @@
-// Why: everything that reads or writes a file goes through this seam, so that tests can put any bytes anywhere and make
-// any call fail. Three kinds: the real one, one in memory, and one that fails on demand (the last two in file_system_fake.h).
-// Thread: the real one may be used from any thread; the fakes from one.
+// Why: everything that reads or writes a file goes through this seam, so that tests can put any bytes
+// anywhere and make any call fail. Three kinds: the real one, one in memory, and one that fails on demand
+// (the last two in file_system_fake.h). Thread: the real one may be used from any thread; the fakes from one.
 #pragma once
 
 #include <cstdint>
@@ -16,8 +16,8 @@ class FileSystem {
     virtual ~FileSystem() = default;
     // All bytes of a regular file. Refuses directories and devices, and files of more than `most` bytes.
     virtual Result<std::string> read(const std::string& path, std::uint64_t most = kMostBytes) const = 0;
-    // Writes to a temporary beside `path`, flushes it to disk, then renames: after a kill the old file or the new one is
-    // there, whole.
+    // Writes to a temporary beside `path`, flushes it to disk, then renames: after a kill the old file or the
+    // new one is there, whole.
     virtual Status writeSafely(const std::string& path, const std::string& bytes) = 0;
     virtual bool exists(const std::string& path) const = 0;
     virtual Status makeFolders(const std::string& path) = 0;

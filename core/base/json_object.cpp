@@ -16,7 +16,8 @@ const Json kEmptyObject = Json::object();
 }  // namespace
 
 Result<Json> parseJson(const std::string& text, const std::string& file) {
-    if (trimmed(text).empty()) return fail(ErrorKind::Damaged, file, "byte 0", "the file is empty, JSON expected");
+    if (trimmed(text).empty())
+        return fail(ErrorKind::Damaged, file, "byte 0", "the file is empty, JSON expected");
     if (auto scanned = scanJson(text, file); !scanned) return fail(scanned.error());
     try {
         return Json::parse(text);
@@ -43,7 +44,9 @@ JsonObject::~JsonObject() {
         if (!asked_.count(item.key())) report_.warn(place(oneLine(item.key(), 80)), "unknown key, not used");
 }
 
-bool JsonObject::has(const std::string& key) const { return value_.contains(key) && !value_.at(key).is_null(); }
+bool JsonObject::has(const std::string& key) const {
+    return value_.contains(key) && !value_.at(key).is_null();
+}
 
 const Json* JsonObject::find(const std::string& key, bool required) {
     asked_.insert(key);
@@ -99,7 +102,8 @@ std::optional<bool> JsonObject::boolean(const std::string& key) {
     return found->get<bool>();
 }
 
-std::vector<double> JsonObject::numbers(const std::string& key, std::size_t count, double least, double most) {
+std::vector<double> JsonObject::numbers(const std::string& key, std::size_t count, double least,
+                                        double most) {
     const Json* found = find(key, false);
     if (!found) return {};
     std::vector<double> values;
@@ -108,7 +112,8 @@ std::vector<double> JsonObject::numbers(const std::string& key, std::size_t coun
             if (item.is_number() && item.get<double>() >= least && item.get<double>() <= most)
                 values.push_back(item.get<double>());
     if (!found->is_array() || values.size() != found->size() || values.size() != count) {
-        report_.broken(place(key), fmt::format("must be a list of {} numbers from {} to {}", count, least, most));
+        report_.broken(place(key),
+                       fmt::format("must be a list of {} numbers from {} to {}", count, least, most));
         return {};
     }
     return values;
@@ -121,14 +126,16 @@ std::vector<std::string> JsonObject::texts(const std::string& key) {
     if (found->is_array())
         for (const Json& item : *found)
             if (item.is_string()) values.push_back(item.get<std::string>());
-    if (!found->is_array() || values.size() != found->size()) report_.broken(place(key), "must be a list of texts");
+    if (!found->is_array() || values.size() != found->size())
+        report_.broken(place(key), "must be a list of texts");
     return values;
 }
 
 std::string JsonObject::word(const std::string& key, const std::vector<std::string>& allowed, bool required) {
     const std::string value = text(key, required);
     if (value.empty() || std::find(allowed.begin(), allowed.end(), value) != allowed.end()) return value;
-    report_.broken(place(key), fmt::format("is \"{}\", must be one of: {}", oneLine(value, 60), joined(allowed, ", ")));
+    report_.broken(place(key),
+                   fmt::format("is \"{}\", must be one of: {}", oneLine(value, 60), joined(allowed, ", ")));
     return "";
 }
 
@@ -145,7 +152,8 @@ std::vector<const Json*> JsonObject::list(const std::string& key) {
         return {};
     }
     std::vector<const Json*> items;
-    for (const Json& item : *found) items.push_back(&item);
+    for (const Json& item : *found)
+        items.push_back(&item);
     return items;
 }
 

@@ -1,7 +1,7 @@
-// Why: input JSON is read key by key with the place of every complaint ("/driver/poles") and a note of the keys nobody
-// asked for. This is the only way user JSON is read; nlohmann's own exceptions never leave it.
-// Use: parse a document, ask for keys (required or optional), collect problems; after the last question `finish` lists
-// the unknown keys as warnings and the first broken rule as an error.
+// Why: input JSON is read key by key with the place of every complaint ("/driver/poles") and a note of the
+// keys nobody asked for. This is the only way user JSON is read; nlohmann's own exceptions never leave it.
+// Use: parse a document, ask for keys (required or optional), collect problems; after the last question
+// `finish` lists the unknown keys as warnings and the first broken rule as an error.
 #pragma once
 
 #include <nlohmann/json.hpp>
@@ -16,7 +16,8 @@ namespace fettle {
 
 using Json = nlohmann::ordered_json;
 
-// Depth above 64, trailing text and keys given twice are refused (json_scan.h). Place: "byte N" or "/key/key".
+// Depth above 64, trailing text and keys given twice are refused (json_scan.h). Place: "byte N" or
+// "/key/key".
 Result<Json> parseJson(const std::string& text, const std::string& file);
 
 // Gathers the first error and all warnings of one document; shared by the JsonObjects of it.

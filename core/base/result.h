@@ -35,6 +35,8 @@ using Status = Result<void>;
 inline tl::unexpected<Error> fail(ErrorKind kind, std::string file, std::string place, std::string rule) {
     return tl::unexpected<Error>(Error{kind, std::move(file), std::move(place), std::move(rule)});
 }
-inline tl::unexpected<Error> fail(Error error) { return tl::unexpected<Error>(std::move(error)); }
+inline tl::unexpected<Error> fail(Error error) {
+    return tl::unexpected<Error>(std::move(error));
+}
 
 }  // namespace fettle

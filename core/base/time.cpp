@@ -52,8 +52,8 @@ std::string formatUtc(Instant time) {
     const auto day = std::chrono::floor<std::chrono::days>(time);
     const std::chrono::hh_mm_ss clock(time - day);
     const auto ms = clock.subseconds().count();
-    return fmt::format("{}T{:02}:{:02}:{:02}{}Z", formatDate(time), clock.hours().count(), clock.minutes().count(),
-                       clock.seconds().count(), ms ? fmt::format(".{:03}", ms) : "");
+    return fmt::format("{}T{:02}:{:02}:{:02}{}Z", formatDate(time), clock.hours().count(),
+                       clock.minutes().count(), clock.seconds().count(), ms ? fmt::format(".{:03}", ms) : "");
 }
 
 }  // namespace fettle

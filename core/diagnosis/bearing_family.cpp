@@ -20,12 +20,30 @@ struct Pattern {
 
 const Pattern& patternOf(BearingElement element) {
     static const std::vector<Pattern> all = {
-        {BearingElement::OuterRace, "bearing_outer_race", "outer race", "BPFO", "shaft",
-         {.95, .8, .7, .6, .5, .4, .4, .4, .3, .3, .3, .3}, {-1, 1}, .25},
-        {BearingElement::InnerRace, "bearing_inner_race", "inner race", "BPFI", "shaft",
-         {.9, .8, .6, .5, .4, .4, .3, .3}, {-2, -1, 1, 2}, .5},
-        {BearingElement::RollingElement, "bearing_rolling_element", "rolling element", "2 BSF", "FTF",
-         {.8, .7, .6, .5, .4, .4, .3, .3}, {-2, -1, 1, 2}, .5},
+        {BearingElement::OuterRace,
+         "bearing_outer_race",
+         "outer race",
+         "BPFO",
+         "shaft",
+         {.95, .8, .7, .6, .5, .4, .4, .4, .3, .3, .3, .3},
+         {-1, 1},
+         .25},
+        {BearingElement::InnerRace,
+         "bearing_inner_race",
+         "inner race",
+         "BPFI",
+         "shaft",
+         {.9, .8, .6, .5, .4, .4, .3, .3},
+         {-2, -1, 1, 2},
+         .5},
+        {BearingElement::RollingElement,
+         "bearing_rolling_element",
+         "rolling element",
+         "2 BSF",
+         "FTF",
+         {.8, .7, .6, .5, .4, .4, .3, .3},
+         {-2, -1, 1, 2},
+         .5},
         {BearingElement::Cage, "bearing_cage", "cage", "FTF", "", {.8, .7, .5, .4, .3}, {}, 0},
     };
     return all[std::size_t(element)];
@@ -43,11 +61,15 @@ Moving carrierOf(BearingElement element, const BearingVariant& v) {
     const auto still = [](double order) { return Moving{order, order}; };
     const auto turning = [n](double order) { return Moving{order, order - n}; };
     switch (element) {
-        case BearingElement::OuterRace: return outerTurns ? turning(v.orders.bpfo) : still(v.orders.bpfo);
-        case BearingElement::InnerRace: return outerTurns ? still(v.orders.bpfi) : turning(v.orders.bpfi);
+        case BearingElement::OuterRace:
+            return outerTurns ? turning(v.orders.bpfo) : still(v.orders.bpfo);
+        case BearingElement::InnerRace:
+            return outerTurns ? still(v.orders.bpfi) : turning(v.orders.bpfi);
         // The element's own spread is as wide as the cage's: its shift is looked for as a shift of its own.
-        case BearingElement::RollingElement: return {2 * v.orders.bsf, 2 * v.orders.bsf};
-        case BearingElement::Cage: break;
+        case BearingElement::RollingElement:
+            return {2 * v.orders.bsf, 2 * v.orders.bsf};
+        case BearingElement::Cage:
+            break;
     }
     return {phi, phi};
 }
@@ -60,9 +82,15 @@ std::string lineName(const Pattern& pattern, int h, int j) {
 
 }  // namespace
 
-std::string faultKey(BearingElement element) { return patternOf(element).fault; }
-std::string plainName(BearingElement element) { return patternOf(element).plain; }
-std::string carrierName(BearingElement element) { return patternOf(element).carrier; }
+std::string faultKey(BearingElement element) {
+    return patternOf(element).fault;
+}
+std::string plainName(BearingElement element) {
+    return patternOf(element).plain;
+}
+std::string carrierName(BearingElement element) {
+    return patternOf(element).carrier;
+}
 
 Family bearingFamily(BearingElement element, const BearingVariant& variant) {
     const Pattern& pattern = patternOf(element);
@@ -75,8 +103,8 @@ Family bearingFamily(BearingElement element, const BearingVariant& variant) {
     for (int h = 1; h <= 2; ++h)
         for (const int j : pattern.sidebands)
             family.lines.push_back({lineName(pattern, h, j),
-                                    h * carrier.order + j * (bySide ? variant.orders.ftf : 1.0), h * carrier.slope,
-                                    pattern.sidebandW, false, h});
+                                    h * carrier.order + j * (bySide ? variant.orders.ftf : 1.0),
+                                    h * carrier.slope, pattern.sidebandW, false, h});
     return family;
 }
 

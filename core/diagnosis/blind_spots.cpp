@@ -28,10 +28,10 @@ bool concerns(const Machine& machine, const std::string& fault) {
     return machine.driver.kind == DriverKind::Induction;
 }
 
-// A whole family is blind where its first carrier stands in an ordinary line at the expected order, and where it would do so
-// over most of the range that is searched.
-void blindCarriers(const PreparedRecording& prepared, const AskedBearings& asked, const WeighingSettings& settings,
-                   std::vector<BlindSpot>& spots) {
+// A whole family is blind where its first carrier stands in an ordinary line at the expected order, and where
+// it would do so over most of the range that is searched.
+void blindCarriers(const PreparedRecording& prepared, const AskedBearings& asked,
+                   const WeighingSettings& settings, std::vector<BlindSpot>& spots) {
     for (const BearingHypothesis& h : asked.hypotheses) {
         const FamilyLine& first = h.variants[0].lines[0];
         const ChannelEvidence& channel = prepared.evidence[h.hearings[0].channel];
@@ -39,10 +39,11 @@ void blindCarriers(const PreparedRecording& prepared, const AskedBearings& asked
         const auto k = std::size_t(hz / df + 0.5);
         if (k >= channel.blocked.bins.size() || !channel.blocked.bins[k]) continue;
         const double reach = (settings.maskBins + 1) * df;
-        spots.push_back({h.fault, h.at,
-                         fmt::format("{} at {:.2f} Hz stands within {:.2f} Hz of {}: they cannot be parted in {:.1f} s",
-                                     first.name, hz, reach, channel.blocked.why(k), 1 / df),
-                         "a longer recording"});
+        spots.push_back(
+            {h.fault, h.at,
+             fmt::format("{} at {:.2f} Hz stands within {:.2f} Hz of {}: they cannot be parted in {:.1f} s",
+                         first.name, hz, reach, channel.blocked.why(k), 1 / df),
+             "a longer recording"});
     }
 }
 
@@ -50,22 +51,26 @@ void blindViews(const PreparedRecording& prepared, std::vector<BlindSpot>& spots
     for (const ChannelEvidence& channel : prepared.evidence)
         for (const View& view : channel.views->envelopes)
             if (!view.unusable.empty())
-                spots.push_back({"", "", fmt::format("{}, {} left out: {}", channel.channelName, view.name, view.unusable),
-                                 "a longer recording or a higher sample rate"});
+                spots.push_back(
+                    {"", "",
+                     fmt::format("{}, {} left out: {}", channel.channelName, view.name, view.unusable),
+                     "a longer recording or a higher sample rate"});
 }
 
 }  // namespace
 
-std::vector<BlindSpot> blindSpots(const Machine& machine, const PreparedRecording& prepared, const AskedBearings& asked,
-                                  const WeighingSettings& settings) {
+std::vector<BlindSpot> blindSpots(const Machine& machine, const PreparedRecording& prepared,
+                                  const AskedBearings& asked, const WeighingSettings& settings) {
     std::vector<BlindSpot> spots;
-    for (const auto& n : asked.notAsked) spots.push_back({"bearing", n.at, n.why, n.cure});
+    for (const auto& n : asked.notAsked)
+        spots.push_back({"bearing", n.at, n.why, n.cure});
     if (prepared.unfit.empty()) {
         blindCarriers(prepared, asked, settings, spots);
         blindViews(prepared, spots);
     }
     for (const NotWeighed& n : kNotWeighed)
-        if (concerns(machine, n.fault)) spots.push_back({n.fault, "driver", "not weighed by this version", n.cure});
+        if (concerns(machine, n.fault))
+            spots.push_back({n.fault, "driver", "not weighed by this version", n.cure});
     const bool axial = std::any_of(prepared.facts.channels.begin(), prepared.facts.channels.end(),
                                    [](const ChannelFacts& c) { return c.direction == "axial"; });
     if (!axial)

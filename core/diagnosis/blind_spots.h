@@ -7,7 +7,7 @@
 
 namespace fettle {
 
-std::vector<BlindSpot> blindSpots(const Machine& machine, const PreparedRecording& prepared, const AskedBearings& asked,
-                                  const WeighingSettings& settings);
+std::vector<BlindSpot> blindSpots(const Machine& machine, const PreparedRecording& prepared,
+                                  const AskedBearings& asked, const WeighingSettings& settings);
 
 }  // namespace fettle

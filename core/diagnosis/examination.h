@@ -1,5 +1,6 @@
-// Why: all that was weighed, as plain data: what the report, the JSON, the fleet file and the panels read. Nothing is
-// computed from it but wording. Units in the names; weights in decibans (10 log10 of the e-value), unrounded.
+// Why: all that was weighed, as plain data: what the report, the JSON, the fleet file and the panels read.
+// Nothing is computed from it but wording. Units in the names; weights in decibans (10 log10 of the e-value),
+// unrounded.
 #pragma once
 
 #include <optional>
@@ -13,24 +14,24 @@ std::string toText(LineState state);
 
 struct LineRow {
     std::string name;
-    double order = 0;        // of the hypothesis's own shaft, at the shift that fits best
+    double order = 0;  // of the hypothesis's own shaft, at the shift that fits best
     double expectedHz = 0;
-    double foundHz = 0;      // top of the peak; 0 where left out
+    double foundHz = 0;  // top of the peak; 0 where left out
     double aboveFloorDb = 0;
     double rankP = 1;
     double w = 0;
-    double weightDban = 0;   // 0 where left out
+    double weightDban = 0;  // 0 where left out
     LineState state = LineState::LeftOut;
-    std::string why;         // of a line left out: shared with what, or beyond the view
-    bool carrier = false;    // a harmonic of the defect frequency itself
+    std::string why;       // of a line left out: shared with what, or beyond the view
+    bool carrier = false;  // a harmonic of the defect frequency itself
     int harmonic = 1;
 };
 
 // One hypothesis weighed on one recording. The rows add up: sum(rows) + searchDban = weightDban.
 struct Weighing {
     double weightDban = 0;
-    double searchDban = 0;   // what the search over views, shifts and variants costs, or brings back
-    double cageShift = 0;    // best c: true over expected FTF, minus 1
+    double searchDban = 0;  // what the search over views, shifts and variants costs, or brings back
+    double cageShift = 0;   // best c: true over expected FTF, minus 1
     std::string variant, view;
     std::size_t channel = 0;
     std::vector<LineRow> rows;
@@ -46,7 +47,7 @@ struct Severity {
 struct Rival {
     std::string fault, at;
     double weightDban = 0;
-    std::string lines;   // which lines it explains as well
+    std::string lines;  // which lines it explains as well
 };
 
 // One hypothesis over all recordings of the examination.
@@ -60,7 +61,7 @@ struct Hypothesis {
     double meanDban = 0;                     // row "mean over n recordings"; 0 for one recording
     Weighing best;
     Severity severity;
-    std::string urgency;                     // leave watch plan act
+    std::string urgency;  // leave watch plan act
     std::string provedOn;
     std::vector<Rival> rivals;
     std::vector<std::string> against;
@@ -100,7 +101,7 @@ struct ChannelLevels {
     double velocityLeastHz = 10, velocityMostHz = 1000;
     std::optional<double> accelerationRmsG;
     double crestFactor = 0, kurtosis = 0;
-    std::vector<ZoneNote> zones;           // two where the support is unknown
+    std::vector<ZoneNote> zones;  // two where the support is unknown
     std::string noZoneWhy;
     std::optional<double> order1MmS, order2MmS, order3MmS;  // r.m.s. at 1x, 2x, 3x
 };

@@ -37,9 +37,11 @@ Rival rivalOf(const BearingHypothesis& h, const Weighed& w, const char* lines) {
 std::vector<Rival> rivalsOf(std::size_t self, const std::vector<BearingHypothesis>& asked,
                             const std::vector<Weighed>& all) {
     std::vector<Rival> rivals;
-    for (const std::size_t by : all[self].claimedBy) rivals.push_back(rivalOf(asked[by], all[by], "claimed lines of this one"));
+    for (const std::size_t by : all[self].claimedBy)
+        rivals.push_back(rivalOf(asked[by], all[by], "claimed lines of this one"));
     for (std::size_t i = 0; i < all.size(); ++i) {
-        const bool lost = std::find(all[i].claimedBy.begin(), all[i].claimedBy.end(), self) != all[i].claimedBy.end();
+        const bool lost =
+            std::find(all[i].claimedBy.begin(), all[i].claimedBy.end(), self) != all[i].claimedBy.end();
         if (lost && all[i].beforeClaimsDban >= kRivalDban)
             rivals.push_back(rivalOf(asked[i], all[i], "explained by the lines of this one"));
     }
@@ -67,7 +69,8 @@ std::vector<Hypothesis> weighBearings(const PreparedRecording& prepared, const A
     return all;
 }
 
-OneRecording examineOne(const Machine& machine, const RecordingPtr& recording, const ExamineOptions& options) {
+OneRecording examineOne(const Machine& machine, const RecordingPtr& recording,
+                        const ExamineOptions& options) {
     const PreparedRecording prepared = prepare(machine, recording, {options.ignoreSpeed, options.settings});
     OneRecording one;
     one.facts = prepared.facts;
@@ -81,16 +84,19 @@ OneRecording examineOne(const Machine& machine, const RecordingPtr& recording, c
             h.why = not_asked.why;
             one.weighed.push_back(std::move(h));
         }
-    for (Hypothesis& h : shaftFaults(prepared)) one.weighed.push_back(std::move(h));
+    for (Hypothesis& h : shaftFaults(prepared))
+        one.weighed.push_back(std::move(h));
     one.blind = blindSpots(machine, prepared, asked, options.settings);
     return one;
 }
 
-// The same hypothesis on several recordings: the mean of the e-values is an e-value whatever their dependence; the rows
-// shown are those of the strongest recording.
+// The same hypothesis on several recordings: the mean of the e-values is an e-value whatever their
+// dependence; the rows shown are those of the strongest recording.
 Hypothesis meanOver(std::vector<std::pair<std::size_t, const Hypothesis*>> parts) {
     const auto stronger = [](const auto& a, const auto& b) {
-        const auto rank = [](const Hypothesis& h) { return std::pair(h.weightDban.has_value(), h.severity.value); };
+        const auto rank = [](const Hypothesis& h) {
+            return std::pair(h.weightDban.has_value(), h.severity.value);
+        };
         return rank(*a.second) == rank(*b.second) || a.second->weightDban != b.second->weightDban
                    ? a.second->weightDban < b.second->weightDban
                    : rank(*a.second) < rank(*b.second);
@@ -119,7 +125,8 @@ Hypothesis meanOver(std::vector<std::pair<std::size_t, const Hypothesis*>> parts
 // In the order in which the hypotheses first appear.
 std::vector<Hypothesis> combined(const std::vector<OneRecording>& all) {
     std::vector<std::pair<std::string, std::string>> order;
-    std::map<std::pair<std::string, std::string>, std::vector<std::pair<std::size_t, const Hypothesis*>>> parts;
+    std::map<std::pair<std::string, std::string>, std::vector<std::pair<std::size_t, const Hypothesis*>>>
+        parts;
     for (std::size_t r = 0; r < all.size(); ++r)
         for (const Hypothesis& h : all[r].weighed) {
             auto& list = parts[{h.fault, h.at}];
@@ -127,7 +134,8 @@ std::vector<Hypothesis> combined(const std::vector<OneRecording>& all) {
             list.push_back({r, &h});
         }
     std::vector<Hypothesis> result;
-    for (const auto& key : order) result.push_back(meanOver(parts[key]));
+    for (const auto& key : order)
+        result.push_back(meanOver(parts[key]));
     return result;
 }
 
@@ -149,7 +157,8 @@ void wordFindings(Examination& result, const Machine& machine, const UrgencyTabl
             h.severity = {};
             continue;
         }
-        h.urgency = urgency.urgencyOf(h.severity, machine.criticality, greyOnly(h, result.recordings[h.recording]));
+        h.urgency =
+            urgency.urgencyOf(h.severity, machine.criticality, greyOnly(h, result.recordings[h.recording]));
         if (h.weightDban) {
             h.sentence = bearingSentence(h);
             h.against = bearingAgainst(h.best);
@@ -192,7 +201,8 @@ std::vector<OneRecording> examineAll(const Machine& machine, const std::vector<R
         }
     };
     std::vector<std::jthread> helpers;
-    for (int t = 1; t < std::min<int>(options.threads, int(recordings.size())); ++t) helpers.emplace_back(work);
+    for (int t = 1; t < std::min<int>(options.threads, int(recordings.size())); ++t)
+        helpers.emplace_back(work);
     work();
     helpers.clear();  // joins
     return all;

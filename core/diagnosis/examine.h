@@ -1,5 +1,6 @@
-// Why: the whole journey of one machine's recordings: prepare, weigh, explain away, mean over recordings, grade, word.
-// Thread: recordings are prepared and weighed on up to `threads` threads; the result does not depend on how many.
+// Why: the whole journey of one machine's recordings: prepare, weigh, explain away, mean over recordings,
+// grade, word. Thread: recordings are prepared and weighed on up to `threads` threads; the result does not
+// depend on how many.
 #pragma once
 
 #include <vector>

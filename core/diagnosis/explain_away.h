@@ -1,5 +1,6 @@
-// Why: a true fault's lines and sidebands also fall where other families look. The strongest family claims its lines, the
-// others are weighed again without them, and each keeps the smaller of its weights, until nothing of 10 decibans is left.
+// Why: a true fault's lines and sidebands also fall where other families look. The strongest family claims
+// its lines, the others are weighed again without them, and each keeps the smaller of its weights, until
+// nothing of 10 decibans is left.
 #pragma once
 
 #include <vector>
@@ -9,9 +10,9 @@
 namespace fettle {
 
 struct Weighed {
-    Weighing now;                         // the smaller of before and after claims
+    Weighing now;  // the smaller of before and after claims
     double beforeClaimsDban = 0;
-    std::vector<std::size_t> claimedBy;   // hypotheses whose claim lowered this one by 3 decibans or more
+    std::vector<std::size_t> claimedBy;  // hypotheses whose claim lowered this one by 3 decibans or more
 };
 
 // Results in the order of `hypotheses`. `evidence` comes back with all claims made in it.

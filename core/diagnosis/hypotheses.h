@@ -1,6 +1,6 @@
-// Why: which faults can be asked for on which channel. A point speaks for the bearings it hears: those at its own place
-// first, else in the same housing, on the same base or through the coupling with w cut.
-// Two positions on the same channels whose orders agree within the record's resolution are one hypothesis
+// Why: which faults can be asked for on which channel. A point speaks for the bearings it hears: those at its
+// own place first, else in the same housing, on the same base or through the coupling with w cut. Two
+// positions on the same channels whose orders agree within the record's resolution are one hypothesis
 // ("driver DE or NDE").
 #pragma once
 
@@ -21,6 +21,7 @@ struct AskedBearings {
 AskedBearings askBearings(const Machine& machine, const PreparedRecording& prepared);
 
 // The channels of this recording that may speak for a position, shares summing to 1; empty: none hears it.
-std::vector<Hearing> hearingsOf(const Machine& machine, const BearingPlace& place, const PreparedRecording& prepared);
+std::vector<Hearing> hearingsOf(const Machine& machine, const BearingPlace& place,
+                                const PreparedRecording& prepared);
 
 }  // namespace fettle

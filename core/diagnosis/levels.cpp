@@ -40,7 +40,8 @@ ChannelLevels levelsOf(const Machine& machine, const Channel& channel, const Cha
     levels.channel = channel.name;
     std::vector<double> moving = channel.samples;
     const double offset = mean(moving);
-    for (double& x : moving) x -= offset;
+    for (double& x : moving)
+        x -= offset;
     levels.crestFactor = crestFactor(moving);
     levels.kurtosis = kurtosis(moving);
     if (role.quantity != "acceleration") return levels;
@@ -57,7 +58,8 @@ void addShaftOrders(ChannelLevels& levels, const ChannelViews& views, double sha
     std::optional<double>* orders[] = {&levels.order1MmS, &levels.order2MmS, &levels.order3MmS};
     const double half = 3 * views.df;
     for (int h = 1; h <= 3; ++h)
-        if (h * shaftHz - half > 0) *orders[h - 1] = velocityRms(views.spectrum, h * shaftHz - half, h * shaftHz + half);
+        if (h * shaftHz - half > 0)
+            *orders[h - 1] = velocityRms(views.spectrum, h * shaftHz - half, h * shaftHz + half);
 }
 
 }  // namespace fettle

@@ -11,15 +11,16 @@ std::uint16_t Blocked::addReason(std::string reason) {
 }
 
 void Blocked::block(double centreHz, double halfWidthHz, double df, std::uint16_t reason) {
-    const double low = std::ceil((centreHz - halfWidthHz) / df), high = std::floor((centreHz + halfWidthHz) / df);
+    const double low = std::ceil((centreHz - halfWidthHz) / df),
+                 high = std::floor((centreHz + halfWidthHz) / df);
     if (high < 0 || low >= double(bins.size())) return;
     const auto last = std::min(bins.size() - 1, std::size_t(high));
     for (auto k = std::size_t(std::max(0.0, low)); k <= last; ++k)
         if (!bins[k]) bins[k] = reason;
 }
 
-Blocked blockOrdinaryLines(const std::vector<ForcingLine>& lines, const Rates& rates, double df, std::size_t bins,
-                           const WeighingSettings& settings) {
+Blocked blockOrdinaryLines(const std::vector<ForcingLine>& lines, const Rates& rates, double df,
+                           std::size_t bins, const WeighingSettings& settings) {
     Blocked blocked;
     blocked.bins.assign(bins, 0);
     for (const ForcingLine& line : lines) {

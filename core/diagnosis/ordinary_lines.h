@@ -1,5 +1,5 @@
-// Why: shaft orders, mains multiples, gear mesh and their like stand in every spectrum of the machine. A position where one
-// of them may stand is neutral for every fault, and the row says with what it is shared.
+// Why: shaft orders, mains multiples, gear mesh and their like stand in every spectrum of the machine. A
+// position where one of them may stand is neutral for every fault, and the row says with what it is shared.
 // Shapes: `blocked[k]` is 0 where bin k is free, else 1 + the index of the reason.
 #pragma once
 
@@ -28,7 +28,7 @@ struct Rates {
 };
 
 // Half-width of a masked line: maskBins x df, plus what the uncertain rates move it by.
-Blocked blockOrdinaryLines(const std::vector<ForcingLine>& lines, const Rates& rates, double df, std::size_t bins,
-                           const WeighingSettings& settings);
+Blocked blockOrdinaryLines(const std::vector<ForcingLine>& lines, const Rates& rates, double df,
+                           std::size_t bins, const WeighingSettings& settings);
 
 }  // namespace fettle

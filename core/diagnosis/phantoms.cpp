@@ -49,9 +49,12 @@ BearingVariant randomBearing(Draw& draw) {
 
 double foreignRatio(Draw& draw) {
     switch (draw.below(3)) {
-        case 0: return draw.uniform(0, 1) < 0.5 ? 0.99 : 1.01;  // a neighbour of the same kind
-        case 1: return draw.uniform(0.25, 0.9);                 // behind a belt or gear
-        default: return draw.uniform(0.5, 1.6);                 // on an inverter
+        case 0:
+            return draw.uniform(0, 1) < 0.5 ? 0.99 : 1.01;  // a neighbour of the same kind
+        case 1:
+            return draw.uniform(0.25, 0.9);  // behind a belt or gear
+        default:
+            return draw.uniform(0.5, 1.6);  // on an inverter
     }
 }
 
@@ -65,7 +68,8 @@ Phantom drawPhantom(Draw& draw, const std::vector<BearingVariant>& sizes) {
 bool mayBeTrue(const BearingHypothesis& phantom, const std::vector<BearingHypothesis>& own) {
     const double carrier = phantom.variants[0].lines[0].order * phantom.shaftRatio;
     return std::any_of(own.begin(), own.end(), [&](const BearingHypothesis& h) {
-        return h.fault == phantom.fault && std::any_of(h.variants.begin(), h.variants.end(), [&](const Family& f) {
+        return h.fault == phantom.fault &&
+               std::any_of(h.variants.begin(), h.variants.end(), [&](const Family& f) {
                    return std::abs(f.lines[0].order * h.shaftRatio / carrier - 1) < kTooNear;
                });
     });
@@ -82,7 +86,8 @@ double phantomWeight(const BearingHypothesis& h, const PreparedRecording& prepar
 }
 
 Weights phantomWeights(const PreparedRecording& prepared, const AskedBearings& asked,
-                       const std::vector<BearingVariant>& sizes, const PhantomOptions& options, std::uint64_t seed) {
+                       const std::vector<BearingVariant>& sizes, const PhantomOptions& options,
+                       std::uint64_t seed) {
     std::vector<ChannelEvidence> afterClaims = prepared.evidence;
     explainAway(asked.hypotheses, afterClaims, prepared.rates, options.settings);
     Weights weights;
@@ -94,10 +99,14 @@ Weights phantomWeights(const PreparedRecording& prepared, const AskedBearings& a
             int tries = 0;
             do {
                 const Phantom phantom = drawPhantom(draw, sizes);
-                h = {faultKey(kBearingElements[e]), "phantom", phantom.shaftRatio,
-                     {bearingFamily(kBearingElements[e], phantom.bearing)}, {{channel, 1, 1}}};
+                h = {faultKey(kBearingElements[e]),
+                     "phantom",
+                     phantom.shaftRatio,
+                     {bearingFamily(kBearingElements[e], phantom.bearing)},
+                     {{channel, 1, 1}}};
             } while (mayBeTrue(h, asked.hypotheses) && ++tries < kMostTries);
-            if (tries < kMostTries) weights[e].push_back(phantomWeight(h, prepared, afterClaims, options.settings));
+            if (tries < kMostTries)
+                weights[e].push_back(phantomWeight(h, prepared, afterClaims, options.settings));
         }
     return weights;
 }
@@ -129,7 +138,8 @@ void addInterval(PhantomShare& share, const std::map<std::string, Cluster>& clus
     share.high = middle + half;
 }
 
-PhantomCurve curveOf(std::size_t element, const std::vector<Weights>& all, const std::vector<RecordingPtr>& recordings) {
+PhantomCurve curveOf(std::size_t element, const std::vector<Weights>& all,
+                     const std::vector<RecordingPtr>& recordings) {
     PhantomCurve curve;
     curve.fault = faultKey(kBearingElements[element]);
     curve.largestDban = -1e9;
@@ -144,9 +154,11 @@ PhantomCurve curveOf(std::size_t element, const std::vector<Weights>& all, const
     curve.recordings = clusters.size();
     for (const double level : kLevels) {
         PhantomShare share{level, std::pow(10, -level / 10), 0, 0, 0, 0, 0};
-        for (auto& [file, cluster] : clusters) cluster.reached = 0;
+        for (auto& [file, cluster] : clusters)
+            cluster.reached = 0;
         for (std::size_t i = 0; i < all.size(); ++i)
-            for (const double weight : all[i][element]) clusters[recordings[i]->file].reached += weight >= level;
+            for (const double weight : all[i][element])
+                clusters[recordings[i]->file].reached += weight >= level;
         for (const auto& [file, cluster] : clusters) {
             share.reached += cluster.reached;
             share.recordings += cluster.reached > 0;
@@ -170,23 +182,28 @@ Result<PhantomResult> measurePhantoms(const Machine& machine, const std::vector<
     std::mutex telling;
     const auto work = [&] {
         for (std::size_t i = next++; i < recordings.size() && !options.cancel.cancelled(); i = next++) {
-            const PreparedRecording prepared = prepare(machine, recordings[i], {options.ignoreSpeed, options.settings});
+            const PreparedRecording prepared =
+                prepare(machine, recordings[i], {options.ignoreSpeed, options.settings});
             if (prepared.unfit.empty())
-                all[i] = phantomWeights(prepared, askBearings(machine, prepared), *sizes, options, options.seed + i);
+                all[i] = phantomWeights(prepared, askBearings(machine, prepared), *sizes, options,
+                                        options.seed + i);
             const std::lock_guard hold(telling);
-            if (!prepared.unfit.empty()) result.skipped.push_back(recordings[i]->file + ": " + prepared.unfit);
+            if (!prepared.unfit.empty())
+                result.skipped.push_back(recordings[i]->file + ": " + prepared.unfit);
             ++done;
             if (options.progress) options.progress(done, recordings.size(), recordings[i]->file);
         }
     };
     {
         std::vector<std::jthread> helpers;
-        for (int t = 1; t < std::min<int>(options.threads, int(recordings.size())); ++t) helpers.emplace_back(work);
+        for (int t = 1; t < std::min<int>(options.threads, int(recordings.size())); ++t)
+            helpers.emplace_back(work);
         work();
     }
     if (options.cancel.cancelled()) return fail(ErrorKind::Cancelled, "", "", "stopped on request");
     std::sort(result.skipped.begin(), result.skipped.end());
-    for (std::size_t e = 0; e < kElements; ++e) result.curves.push_back(curveOf(e, all, recordings));
+    for (std::size_t e = 0; e < kElements; ++e)
+        result.curves.push_back(curveOf(e, all, recordings));
     return result;
 }
 

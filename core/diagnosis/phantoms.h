@@ -1,10 +1,10 @@
-// Why: the bound on chance is measured, not believed. A phantom is a bearing that the machine does not have: whatever it
-// weighs is chance (or a line nobody listed). Its share at 10, 20 and 30 decibans must stay under 10, 1 and 0.1 %.
-// Phantoms are real sizes, random geometries, and both on foreign combs (a neighbour's shaft 1 % off, a belt's, an
-// inverter's). A phantom whose carrier lies within the search of the same element of a bearing the machine does have is not
-// drawn: its lines may be true. True families of the machine claim their lines first, as in an examination.
-// Interval: 95 % Wilson with the sample cut to its effective size, trials clustered by recording (Kish, Survey Sampling
-// (1965), design effect; Wilson, JASA 22 (1927) 209-212).
+// Why: the bound on chance is measured, not believed. A phantom is a bearing that the machine does not have:
+// whatever it weighs is chance (or a line nobody listed). Its share at 10, 20 and 30 decibans must stay under
+// 10, 1 and 0.1 %. Phantoms are real sizes, random geometries, and both on foreign combs (a neighbour's shaft
+// 1 % off, a belt's, an inverter's). A phantom whose carrier lies within the search of the same element of a
+// bearing the machine does have is not drawn: its lines may be true. True families of the machine claim their
+// lines first, as in an examination. Interval: 95 % Wilson with the sample cut to its effective size, trials
+// clustered by recording (Kish, Survey Sampling (1965), design effect; Wilson, JASA 22 (1927) 209-212).
 #pragma once
 
 #include <cstdint>
@@ -26,10 +26,10 @@ struct PhantomOptions {
 };
 
 struct PhantomShare {
-    double atDban = 0, bound = 0;      // 10 -> 0.1
+    double atDban = 0, bound = 0;  // 10 -> 0.1
     std::size_t reached = 0;
     double share = 0, low = 0, high = 0;
-    std::size_t recordings = 0;        // in which any reached it
+    std::size_t recordings = 0;  // in which any reached it
 };
 
 struct PhantomCurve {
@@ -40,8 +40,8 @@ struct PhantomCurve {
 };
 
 struct PhantomResult {
-    std::vector<PhantomCurve> curves;    // one a family
-    std::vector<std::string> skipped;    // recordings on which nothing can be weighed, with the reason
+    std::vector<PhantomCurve> curves;  // one a family
+    std::vector<std::string> skipped;  // recordings on which nothing can be weighed, with the reason
 };
 
 Result<PhantomResult> measurePhantoms(const Machine& machine, const std::vector<RecordingPtr>& recordings,

@@ -19,7 +19,8 @@ namespace {
 const Point* pointOf(const Machine& machine, const Recording& recording, const Channel& channel) {
     const std::string& id = !channel.point.empty() ? channel.point : recording.point;
     if (id.empty()) return &machine.points.front();
-    const auto at = std::find_if(machine.points.begin(), machine.points.end(), [&](const Point& p) { return p.id == id; });
+    const auto at = std::find_if(machine.points.begin(), machine.points.end(),
+                                 [&](const Point& p) { return p.id == id; });
     return at == machine.points.end() ? nullptr : &*at;
 }
 
@@ -52,7 +53,8 @@ double highestCarrierHz(const Machine& machine, const Recording& recording) {
 ChannelViews viewsOf(const Channel& channel, double toG, double carrierHz, const WeighingSettings& settings) {
     if (toG == 1) return makeViews(channel.samples, channel.sampleRateHz, carrierHz, settings);
     std::vector<double> g = channel.samples;
-    for (double& x : g) x *= toG;
+    for (double& x : g)
+        x *= toG;
     return makeViews(g, channel.sampleRateHz, carrierHz, settings);
 }
 
@@ -78,8 +80,7 @@ void readChannels(const Machine& machine, PreparedRecording& prepared, const Wei
                                            role.channel ? role.channel->direction : "unknown", role.quantity,
                                            channel.sampleRateHz, channel.samples.size()});
         ChannelViews views;
-        if (role.quantity == "acceleration")
-            views = viewsOf(channel, role.toG, carrier, settings);
+        if (role.quantity == "acceleration") views = viewsOf(channel, role.toG, carrier, settings);
         views.channel = i;
         const SensorCheck check = checkSensor(channel, role, &views);
         prepared.facts.quality.insert(prepared.facts.quality.end(), check.notes.begin(), check.notes.end());
@@ -102,17 +103,20 @@ std::string whyUnfit(const PreparedRecording& prepared, const WeighingSettings& 
     if (!prepared.facts.speed.rpm) return "the shaft speed is not known: " + prepared.facts.speed.from;
     const double turns = prepared.rates.shaftHz * prepared.recording->seconds();
     if (turns < settings.fewestTurns)
-        return fmt::format("{:.1f} shaft turns in {:.2f} s are too few to name a line: {:.0f} are needed, {:.2f} s or more",
-                           turns, prepared.recording->seconds(), settings.fewestTurns,
-                           settings.fewestTurns / prepared.rates.shaftHz);
+        return fmt::format(
+            "{:.1f} shaft turns in {:.2f} s are too few to name a line: {:.0f} are needed, {:.2f} s or more",
+            turns, prepared.recording->seconds(), settings.fewestTurns,
+            settings.fewestTurns / prepared.rates.shaftHz);
     return "";
 }
 
-// Sidebands at multiples of the pole-pass frequency about every shaft order: j x shaft + b x mains, b even. Seen on open
-// records of a sound induction motor; neutral only where a view shows a line, and only as many as leave room between.
+// Sidebands at multiples of the pole-pass frequency about every shaft order: j x shaft + b x mains, b even.
+// Seen on open records of a sound induction motor; neutral only where a view shows a line, and only as many
+// as leave room between.
 void neutralPolePass(const Machine& machine, const Rates& rates, ChannelEvidence& evidence,
                      const WeighingSettings& settings) {
-    const bool slips = machine.driver.kind == DriverKind::Induction || machine.driver.kind == DriverKind::WoundRotor;
+    const bool slips =
+        machine.driver.kind == DriverKind::Induction || machine.driver.kind == DriverKind::WoundRotor;
     if (!slips || rates.mainsHz <= 0) return;
     const double df = evidence.views->df;
     double covered = 0;
@@ -137,7 +141,8 @@ void rankAll(const Machine& machine, PreparedRecording& prepared, const Weighing
         rankViews(views, evidence.blocked.bins, settings);
         evidence.channelName = prepared.facts.channels[views.channel].name;
         evidence.views = &views;
-        for (View& view : views.envelopes) evidence.factors.push_back(std::move(view.factor));
+        for (View& view : views.envelopes)
+            evidence.factors.push_back(std::move(view.factor));
         neutralPolePass(machine, prepared.rates, evidence, settings);
         prepared.evidence.push_back(std::move(evidence));
     }
@@ -151,8 +156,8 @@ ChannelRole roleOf(const Machine& machine, const Recording& recording, std::size
     role.point = pointOf(machine, recording, channel);
     if (role.point) {
         const auto& listed = role.point->channels;
-        const auto at =
-            std::find_if(listed.begin(), listed.end(), [&](const PointChannel& c) { return c.name == channel.name; });
+        const auto at = std::find_if(listed.begin(), listed.end(),
+                                     [&](const PointChannel& c) { return c.name == channel.name; });
         if (at != listed.end()) role.channel = &*at;
     }
     role.quantity = role.channel ? role.channel->quantity : quantityOfUnit(channel.unit);
@@ -161,7 +166,8 @@ ChannelRole roleOf(const Machine& machine, const Recording& recording, std::size
     return role;
 }
 
-PreparedRecording prepare(const Machine& machine, const RecordingPtr& recording, const PrepareOptions& options) {
+PreparedRecording prepare(const Machine& machine, const RecordingPtr& recording,
+                          const PrepareOptions& options) {
     PreparedRecording prepared;
     prepared.recording = recording;
     prepared.facts.file = recording->file;
@@ -176,7 +182,8 @@ PreparedRecording prepare(const Machine& machine, const RecordingPtr& recording,
         for (const ChannelViews& views : prepared.views)
             addShaftOrders(prepared.facts.levels[views.channel], views, prepared.rates.shaftHz);
     if (prepared.unfit.empty()) rankAll(machine, prepared, options.settings);
-    for (std::size_t i = 0; i < prepared.evidence.size(); ++i) prepared.evidence[i].views = &prepared.views[i];
+    for (std::size_t i = 0; i < prepared.evidence.size(); ++i)
+        prepared.evidence[i].views = &prepared.views[i];
     return prepared;
 }
 

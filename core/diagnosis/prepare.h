@@ -1,5 +1,6 @@
-// Why: everything about one recording that does not depend on a hypothesis: sensor checks, levels, running state, speed,
-// views, ordinary lines, ranks. Done once; any number of hypotheses (phantoms too) are then weighed on it.
+// Why: everything about one recording that does not depend on a hypothesis: sensor checks, levels, running
+// state, speed, views, ordinary lines, ranks. Done once; any number of hypotheses (phantoms too) are then
+// weighed on it.
 #pragma once
 
 #include <optional>
@@ -16,19 +17,19 @@ namespace fettle {
 struct ChannelRole {
     const Point* point = nullptr;           // null: no such point in the description
     const PointChannel* channel = nullptr;  // null: the point does not list it
-    std::string quantity;                   // acceleration velocity flux temperature, by description, else by unit
-    double toG = 1;                         // factor from the stored unit, for acceleration
+    std::string quantity;  // acceleration velocity flux temperature, by description, else by unit
+    double toG = 1;        // factor from the stored unit, for acceleration
 };
 ChannelRole roleOf(const Machine& machine, const Recording& recording, std::size_t channel);
 
 struct PreparedRecording {
     RecordingPtr recording;
-    std::vector<ChannelRole> roles;          // of each recorded channel
-    std::vector<ChannelViews> views;         // of the acceleration channels
-    std::vector<ChannelEvidence> evidence;   // same order as views; empty where nothing can be weighed
+    std::vector<ChannelRole> roles;         // of each recorded channel
+    std::vector<ChannelViews> views;        // of the acceleration channels
+    std::vector<ChannelEvidence> evidence;  // same order as views; empty where nothing can be weighed
     Rates rates;
     RecordingFacts facts;
-    std::string unfit;                       // why no narrow lines can be weighed; empty: they can
+    std::string unfit;  // why no narrow lines can be weighed; empty: they can
 };
 
 struct PrepareOptions {
@@ -37,6 +38,7 @@ struct PrepareOptions {
 };
 
 // The machine must outlive the result.
-PreparedRecording prepare(const Machine& machine, const RecordingPtr& recording, const PrepareOptions& options);
+PreparedRecording prepare(const Machine& machine, const RecordingPtr& recording,
+                          const PrepareOptions& options);
 
 }  // namespace fettle

@@ -13,7 +13,7 @@ constexpr double kStillMmS = 0.08, kStillG = 0.01;
 constexpr double kMainsInFlux = 0.5;  // share of the flux power within 1 Hz of the mains frequency
 
 struct Movement {
-    bool any = false;   // there is a vibration channel with levels
+    bool any = false;  // there is a vibration channel with levels
     double mmS = 0, g = 0;
 };
 

@@ -1,6 +1,6 @@
 // Why: a stopped machine has no verdict, and its records must not pass for healthy ones.
-// States: stopped energised_not_turning turning_unpowered run_up_or_down running running_unloaded unsteady unknown; one
-// recording without flux tells stopped, running, unsteady and unknown.
+// States: stopped energised_not_turning turning_unpowered run_up_or_down running running_unloaded unsteady
+// unknown; one recording without flux tells stopped, running, unsteady and unknown.
 #pragma once
 
 #include <string>

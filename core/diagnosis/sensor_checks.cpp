@@ -13,12 +13,12 @@ namespace fettle {
 namespace {
 
 // Thresholds: common practice, no source, but chosen so that Gaussian noise of any length passes every check.
-constexpr std::size_t kClippedRun = 2;      // neighbouring samples at the extreme value ..
-constexpr std::size_t kClippedPlaces = 3;   // .. in so many places
-constexpr double kHeldShare = 0.02;         // of samples that stand in runs of kHeldRun equal ones
+constexpr std::size_t kClippedRun = 2;     // neighbouring samples at the extreme value ..
+constexpr std::size_t kClippedPlaces = 3;  // .. in so many places
+constexpr double kHeldShare = 0.02;        // of samples that stand in runs of kHeldRun equal ones
 constexpr std::size_t kHeldRun = 16;
-constexpr std::size_t kCoarseSteps = 24;    // different values within the middle of the record
-constexpr double kSkiRatio = 6;             // 2-10 Hz velocity over 10-1000 Hz velocity
+constexpr std::size_t kCoarseSteps = 24;  // different values within the middle of the record
+constexpr double kSkiRatio = 6;           // 2-10 Hz velocity over 10-1000 Hz velocity
 
 struct Runs {
     std::size_t atLow = 0, atHigh = 0;  // runs of >= kClippedRun samples at the extreme
@@ -29,7 +29,8 @@ Runs countRuns(const std::vector<double>& x, double low, double high) {
     Runs runs;
     for (std::size_t from = 0; from < x.size();) {
         std::size_t to = from + 1;
-        while (to < x.size() && x[to] == x[from]) ++to;
+        while (to < x.size() && x[to] == x[from])
+            ++to;
         if (to - from >= kClippedRun) {
             runs.atLow += x[from] == low;
             runs.atHigh += x[from] == high;
@@ -69,9 +70,10 @@ void checkExtremes(const Channel& channel, const ChannelRole& role, const Runs& 
     const double range = role.point && role.point->range ? *role.point->range / role.toG : channel.fullScale;
     const bool atRange = range > 0 && std::max(high, -low) >= 0.999 * range;
     if (runsAtEnds || atRange)
-        say.note("clipped", fmt::format("the record stands at its extreme ({:.3g} and {:.3g} {}) in {} places{}", low,
-                                        high, channel.unit, runs.atLow + runs.atHigh,
-                                        atRange ? ", the end of the stated range" : ""));
+        say.note("clipped",
+                 fmt::format("the record stands at its extreme ({:.3g} and {:.3g} {}) in {} places{}", low,
+                             high, channel.unit, runs.atLow + runs.atHigh,
+                             atRange ? ", the end of the stated range" : ""));
 }
 
 }  // namespace
@@ -81,8 +83,9 @@ SensorCheck checkSensor(const Channel& channel, const ChannelRole& role, const C
     const Checker say(channel, check);
     const auto& x = channel.samples;
     if (!role.channel)
-        say.note("unknown_channel", fmt::format("no channel \"{}\" at point \"{}\" in the machine description; taken for {}",
-                                                channel.name, channel.point, role.quantity));
+        say.note("unknown_channel",
+                 fmt::format("no channel \"{}\" at point \"{}\" in the machine description; taken for {}",
+                             channel.name, channel.point, role.quantity));
     const auto [low, high] = std::minmax_element(x.begin(), x.end());
     if (*low == *high) {
         say.note("flat", fmt::format("every sample is {:.4g} {}", *low, channel.unit));
@@ -92,12 +95,13 @@ SensorCheck checkSensor(const Channel& channel, const ChannelRole& role, const C
     const Runs runs = countRuns(x, *low, *high);
     const std::size_t values = differentValues(x);
     if (values <= kCoarseSteps) {
-        say.note("coarse", fmt::format("only {} different values: the range is far too wide for this signal", values));
+        say.note("coarse",
+                 fmt::format("only {} different values: the range is far too wide for this signal", values));
     } else {
         checkExtremes(channel, role, runs, *low, *high, say);
         if (double(runs.held) > kHeldShare * double(x.size()))
-            say.note("held", fmt::format("{} of {} samples repeat the one before them in runs of {} or more", runs.held,
-                                         x.size(), kHeldRun));
+            say.note("held", fmt::format("{} of {} samples repeat the one before them in runs of {} or more",
+                                         runs.held, x.size(), kHeldRun));
     }
     if (!views || views->samplesUsed == 0) {
         if (role.quantity == "acceleration") {
@@ -108,8 +112,10 @@ SensorCheck checkSensor(const Channel& channel, const ChannelRole& role, const C
     }
     const double slow = velocityRms(views->spectrum, 2, 10), quick = velocityRms(views->spectrum, 10, 1000);
     if (slow > kSkiRatio * quick && slow > 1)
-        say.note("ski_slope", fmt::format("velocity below 10 Hz is {:.1f} times that above: sensor settling, a knock or "
-                                          "a loose mount", slow / std::max(quick, 1e-9)));
+        say.note("ski_slope",
+                 fmt::format("velocity below 10 Hz is {:.1f} times that above: sensor settling, a knock or "
+                             "a loose mount",
+                             slow / std::max(quick, 1e-9)));
     return check;
 }
 

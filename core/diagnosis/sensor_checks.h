@@ -1,6 +1,6 @@
-// Why: a verdict is no better than the record under it. Faults of the sensor and of the record are looked for first.
-// Codes: clipped flat held coarse ski_slope offset short unknown_channel. A note never changes a weight; `unfit` ones stop
-// weighing of that channel.
+// Why: a verdict is no better than the record under it. Faults of the sensor and of the record are looked for
+// first. Codes: clipped flat held coarse ski_slope offset short unknown_channel. A note never changes a
+// weight; `unfit` ones stop weighing of that channel.
 #pragma once
 
 #include <vector>

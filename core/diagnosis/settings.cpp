@@ -15,7 +15,8 @@ constexpr const char* kVersion = "0.1.0";
 // FNV-1a, 64 bit (Fowler, Noll and Vo, draft-eastlake-fnv).
 std::uint64_t checksum(const std::string& text) {
     std::uint64_t hash = 14695981039346656037u;
-    for (const char c : text) hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211u;
+    for (const char c : text)
+        hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211u;
     return hash;
 }
 
@@ -33,10 +34,28 @@ std::string familyText() {
 
 std::string WeighingSettings::engine() const {
     std::string text;
-    for (const double field :
-         {kappa, floorWidthHz, leastHz, envelopeTopHz, narrowestBandHz, carriersABand, double(fewestReferences), maskBins,
-          shiftNormalShare, shiftSpread, shiftReach, gridStepBins, claimStopsDban, double(claimSidebands), sideLineBins,
-          sideLineCover, double(mostPolePass), polePassSpreadHz, findingDban, fewestTurns, speedReachGiven, mainsSpreadHz})
+    for (const double field : {kappa,
+                               floorWidthHz,
+                               leastHz,
+                               envelopeTopHz,
+                               narrowestBandHz,
+                               carriersABand,
+                               double(fewestReferences),
+                               maskBins,
+                               shiftNormalShare,
+                               shiftSpread,
+                               shiftReach,
+                               gridStepBins,
+                               claimStopsDban,
+                               double(claimSidebands),
+                               sideLineBins,
+                               sideLineCover,
+                               double(mostPolePass),
+                               polePassSpreadHz,
+                               findingDban,
+                               fewestTurns,
+                               speedReachGiven,
+                               mainsSpreadHz})
         text += fmt::format("{} ", field);
     return fmt::format("{} {:016x}", kVersion, checksum(text + familyText()));
 }

@@ -11,14 +11,15 @@ namespace fettle {
 
 namespace {
 
-// Shares of the overall velocity, from memory of common textbooks; a pattern is a hint, so the thresholds are round.
-constexpr double kOneDominates = 0.8;      // 1x over overall
-constexpr double kTwoBesideOne = 0.5;      // 2x over 1x
-constexpr double kAxialBesideRadial = 0.5; // axial 1x over the larger radial 1x
+// Shares of the overall velocity, from memory of common textbooks; a pattern is a hint, so the thresholds are
+// round.
+constexpr double kOneDominates = 0.8;       // 1x over overall
+constexpr double kTwoBesideOne = 0.5;       // 2x over 1x
+constexpr double kAxialBesideRadial = 0.5;  // axial 1x over the larger radial 1x
 constexpr int kHighOrders[] = {4, 5, 6, 7, 8, 9, 10};
-constexpr int kManyHigh = 4;               // of those, each above kWorth x the larger of 1x and 2x
+constexpr int kManyHigh = 4;  // of those, each above kWorth x the larger of 1x and 2x
 constexpr double kWorth = 0.1;
-constexpr double kStandsOut = 12;          // power over floor
+constexpr double kStandsOut = 12;  // power over floor
 
 struct Pattern {
     const ChannelLevels* worst = nullptr;  // the channel with the worst zone
@@ -41,7 +42,8 @@ void countHighOrders(const PreparedRecording& prepared, Pattern& pattern) {
         const ChannelLevels& levels = prepared.facts.levels[views.channel];
         const double largest = std::max(levels.order1MmS.value_or(0), levels.order2MmS.value_or(0));
         int high = 0;
-        for (const int h : kHighOrders) high += matters(views, h * prepared.rates.shaftHz, largest);
+        for (const int h : kHighOrders)
+            high += matters(views, h * prepared.rates.shaftHz, largest);
         pattern.high = std::max(pattern.high, high);
         for (const double order : {0.5, 1.5})
             pattern.half |= matters(views, order * prepared.rates.shaftHz, largest);
@@ -53,8 +55,9 @@ Pattern patternOf(const PreparedRecording& prepared) {
     for (std::size_t i = 0; i < prepared.facts.levels.size(); ++i) {
         const ChannelLevels& l = prepared.facts.levels[i];
         if (!l.velocityRmsMmS) continue;
-        if (!l.zones.empty() && (!pattern.worst || l.zones[0].zone > pattern.zone.zone ||
-                                 (l.zones[0].zone == pattern.zone.zone && *l.velocityRmsMmS > pattern.overall))) {
+        if (!l.zones.empty() &&
+            (!pattern.worst || l.zones[0].zone > pattern.zone.zone ||
+             (l.zones[0].zone == pattern.zone.zone && *l.velocityRmsMmS > pattern.overall))) {
             pattern.worst = &l;
             pattern.zone = l.zones[0];
             pattern.overall = *l.velocityRmsMmS;
@@ -80,13 +83,15 @@ std::vector<Cause> causesOf(const Pattern& p) {
     const bool many = p.high >= kManyHigh;
     return {
         {"unbalance", "unbalance",
-         "phase at two radial directions (about 90 degrees apart and steady) decides against a bent shaft and resonance",
+         "phase at two radial directions (about 90 degrees apart and steady) decides against a bent shaft "
+         "and resonance",
          one > kOneDominates * p.overall && !axial && !many && !p.half,
          fmt::format("1x is {:.1f} of {:.1f} mm/s, radial", p.radial1, p.overall)},
         {"misalignment", "misalignment",
          "phase across the coupling, or an alignment check at standstill under lock-out, decides",
- (two || axial) && !many && !p.half,
-         fmt::format("2x is {:.1f} and 1x {:.1f} mm/s radial, 1x axial {:.1f} mm/s", p.radial2, p.radial1, p.axial1)},
+         (two || axial) && !many && !p.half,
+         fmt::format("2x is {:.1f} and 1x {:.1f} mm/s radial, 1x axial {:.1f} mm/s", p.radial2, p.radial1,
+                     p.axial1)},
         {"looseness", "looseness",
          "phase between foot, plate and base, and a check of the bolts at standstill under lock-out, decides",
          many || p.half,
@@ -97,8 +102,10 @@ std::vector<Cause> causesOf(const Pattern& p) {
 
 std::string whyNotNamed(const Pattern& pattern, const Cause& cause) {
     if (!pattern.worst) return "no baseline, and no limit applies to this point";
-    if (pattern.zone.zone < "C") return fmt::format("no baseline; zone {} by {}", pattern.zone.zone, pattern.zone.basis);
-    return fmt::format("no baseline; zone {}, but the pattern does not fit ({})", pattern.zone.zone, cause.pattern);
+    if (pattern.zone.zone < "C")
+        return fmt::format("no baseline; zone {} by {}", pattern.zone.zone, pattern.zone.basis);
+    return fmt::format("no baseline; zone {}, but the pattern does not fit ({})", pattern.zone.zone,
+                       cause.pattern);
 }
 
 }  // namespace
@@ -118,11 +125,13 @@ std::vector<Hypothesis> shaftFaults(const PreparedRecording& prepared) {
         else if (!pattern.worst || pattern.zone.zone < "C" || !cause.fits)
             h.why = whyNotNamed(pattern, cause);
         else {
-            h.severity = {"zone", pattern.zone.zone, pattern.overall, pattern.zone.limit, "mm/s", pattern.zone.basis};
+            h.severity = {"zone", pattern.zone.zone, pattern.overall, pattern.zone.limit,
+                          "mm/s", pattern.zone.basis};
             h.why = "possible: no baseline, one recording cannot say more";
-            h.sentence = fmt::format("Possible {}: {:.1f} mm/s is zone {} ({}{}); {}. No baseline yet; {}.", cause.name,
-                                     pattern.overall, pattern.zone.zone, pattern.zone.basis,
-                                     pattern.zone.indicative ? ", indicative" : "", cause.pattern, cause.test);
+            h.sentence =
+                fmt::format("Possible {}: {:.1f} mm/s is zone {} ({}{}); {}. No baseline yet; {}.",
+                            cause.name, pattern.overall, pattern.zone.zone, pattern.zone.basis,
+                            pattern.zone.indicative ? ", indicative" : "", cause.pattern, cause.test);
         }
         all.push_back(std::move(h));
     }

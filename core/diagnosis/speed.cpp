@@ -11,8 +11,9 @@ namespace fettle {
 namespace {
 
 constexpr int kSpectrumOrders = 30, kEnvelopeOrders = 12;
-constexpr double kSure = 12;  // comb score over the range's median, nepers, from which the comb is believed
-constexpr double kDrop = 2;   // the score may drop by this at the ends of the stated uncertainty
+constexpr double kSure =
+    9.5;  // nepers over the range's median, and the log of how many speeds can be told apart in it
+constexpr double kDrop = 2;             // the score may drop by this at the ends of the stated uncertainty
 constexpr double kGivenSpread = 0.002;  // of a given speed that no comb confirms
 
 // A spectrum in which shaft orders may stand.
@@ -66,7 +67,9 @@ double combScore(const std::vector<CombView>& views, double shaftHz, double judg
 }
 
 struct Comb {
-    double hz = 0, halfWidthHz = 0, score = 0;  // score over the median of the range
+    double hz = 0, halfWidthHz = 0;
+    double score = 0;  // over the median of the range
+    double sure = 0;   // the score from which it is believed: the more speeds tried, the more
 };
 
 template <class Score>
@@ -84,7 +87,7 @@ Comb bestOf(double leastHz, double mostHz, double step, Score scoreAt) {
     const double half = step * double(std::max({best - low, high - best, std::size_t(1)}));
     std::vector<double> sorted = scores;
     std::nth_element(sorted.begin(), sorted.begin() + std::ptrdiff_t(count / 2), sorted.end());
-    return {leastHz + double(best) * step, half, scores[best] - sorted[count / 2]};
+    return {leastHz + double(best) * step, half, scores[best] - sorted[count / 2], 0};
 }
 
 // First over the whole range, then near the best with the orders that are clear of the mains there: judged
@@ -99,6 +102,7 @@ Comb searchComb(const std::vector<CombView>& views, double leastHz, double mostH
     Comb fine = bestOf(std::max(leastHz, rough.hz - df / 2), std::min(mostHz, rough.hz + df / 2), step,
                        [&](double hz) { return combScore(views, hz, rough.hz, mainsHz); });
     fine.score = rough.score;
+    fine.sure = kSure + std::log(std::max(1.0, (mostHz - leastHz) * kSpectrumOrders / df));
     return fine;
 }
 
@@ -135,7 +139,7 @@ SpeedResult findSpeed(const Machine& machine, std::optional<double> givenRpm,
     const double most = givenRpm ? *givenRpm * (1 + settings.speedReachGiven) : range->most;
     Comb comb;
     if (!views.empty()) comb = searchComb(views, least / 60, most / 60, machine.mainsHz);
-    const bool believed = comb.score >= kSure;
+    const bool believed = !views.empty() && comb.score >= comb.sure;
     if (believed) result.estimates.push_back({"shaft comb", comb.hz * 60, comb.halfWidthHz * 60});
     if (givenRpm) result.estimates.push_back({"given", *givenRpm, *givenRpm * kGivenSpread});
     if (believed) {

@@ -28,18 +28,21 @@ Result<UrgencyTable> UrgencyTable::load() {
         table.greyOnlyMost_ = root.word("grey_only_most", kWords, true);
         for (const Json* item : root.list("rows")) {
             JsonObject row(*item, "/rows", report);
-            table.rows_.push_back({row.text("kind", true), row.text("value", true), row.text("criticality", true),
-                                   row.word("urgency", kWords, true)});
+            table.rows_.push_back({row.text("kind", true), row.text("value", true),
+                                   row.text("criticality", true), row.word("urgency", kWords, true)});
         }
     }
     if (report.error) return fail(*report.error);
     return table;
 }
 
-std::string UrgencyTable::urgencyOf(const Severity& severity, const std::string& criticality, bool greyOnly) const {
+std::string UrgencyTable::urgencyOf(const Severity& severity, const std::string& criticality,
+                                    bool greyOnly) const {
     for (const Row& row : rows_) {
-        if (row.kind != severity.kind || row.value != severity.value || row.criticality != criticality) continue;
-        return greyOnly && urgencyRank(row.urgency) > urgencyRank(greyOnlyMost_) ? greyOnlyMost_ : row.urgency;
+        if (row.kind != severity.kind || row.value != severity.value || row.criticality != criticality)
+            continue;
+        return greyOnly && urgencyRank(row.urgency) > urgencyRank(greyOnlyMost_) ? greyOnlyMost_
+                                                                                 : row.urgency;
     }
     return "leave";
 }

@@ -1,5 +1,5 @@
-// Why: urgency follows from severity and criticality by a table the user can edit (resources/tables/urgency.json).
-// Words: leave, watch, plan, act.
+// Why: urgency follows from severity and criticality by a table the user can edit
+// (resources/tables/urgency.json). Words: leave, watch, plan, act.
 #pragma once
 
 #include <string>
@@ -12,9 +12,10 @@ namespace fettle {
 class UrgencyTable {
   public:
     static Result<UrgencyTable> load();
-    // "leave" where the table has no row. A severity by a limit that is a grey note only never goes above the table's
-    // `grey_only_most`.
-    std::string urgencyOf(const Severity& severity, const std::string& criticality, bool greyOnly = false) const;
+    // "leave" where the table has no row. A severity by a limit that is a grey note only never goes above the
+    // table's `grey_only_most`.
+    std::string urgencyOf(const Severity& severity, const std::string& criticality,
+                          bool greyOnly = false) const;
 
   private:
     struct Row {

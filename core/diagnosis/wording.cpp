@@ -16,9 +16,12 @@ constexpr double kExpectedSideband = 0.4;  // a fixed outer race need not have a
 
 std::string toText(LineState state) {
     switch (state) {
-        case LineState::Found: return "found";
-        case LineState::Absent: return "absent";
-        case LineState::LeftOut: break;
+        case LineState::Found:
+            return "found";
+        case LineState::Absent:
+            return "absent";
+        case LineState::LeftOut:
+            break;
     }
     return "left out";
 }
@@ -39,11 +42,13 @@ std::string faultName(const std::string& key) {
 
 std::string chanceWords(double weightDban) {
     if (weightDban <= 0) return "";
-    // Products of many e-values leave any table of chances behind; beyond one in a million no bound was measured.
+    // Products of many e-values leave any table of chances behind; beyond one in a million no bound was
+    // measured.
     const double one = std::pow(10.0, std::min(6.0, weightDban / 10));
     const double digits = std::pow(10.0, std::floor(std::log10(one)));
     std::string number = fmt::format("{:.0f}", std::floor(one / digits) * digits);
-    for (int at = int(number.size()) - 3; at > 0; at -= 3) number.insert(std::size_t(at), ",");
+    for (int at = int(number.size()) - 3; at > 0; at -= 3)
+        number.insert(std::size_t(at), ",");
     return fmt::format("chance lines reach this in at most 1 recording of {}{}", number,
                        weightDban > 60 ? ", the limit of what is claimed" : "");
 }
@@ -59,9 +64,10 @@ std::string bearingSentence(const Hypothesis& finding) {
                                                                 : "lines in the envelope only";
     std::string name = faultName(finding.fault);
     name[0] = char(name[0] - 'a' + 'A');
-    return fmt::format("{} of the {} bearing, {} stage ({}): {} of {} judged lines found, {:.0f} decibans ({}).", name,
-                       finding.at, finding.severity.value, stage, found, judged, finding.weightDban.value_or(0),
-                       chanceWords(finding.weightDban.value_or(0)));
+    return fmt::format(
+        "{} of the {} bearing, {} stage ({}): {} of {} judged lines found, {:.0f} decibans ({}).", name,
+        finding.at, finding.severity.value, stage, found, judged, finding.weightDban.value_or(0),
+        chanceWords(finding.weightDban.value_or(0)));
 }
 
 std::vector<std::string> bearingAgainst(const Weighing& found) {
@@ -76,8 +82,9 @@ std::vector<std::string> bearingAgainst(const Weighing& found) {
     if (!absent.empty()) against.push_back("expected and absent, in decibans: " + joined(absent, ", "));
     if (sidebands && !sidebandFound) against.push_back("none of its sidebands stands out");
     if (std::abs(found.cageShift) > 0.012)
-        against.push_back(fmt::format("best fit at a cage shift of {:+.2f} %, more than slip and contact angle usually make",
-                                      found.cageShift * 100));
+        against.push_back(fmt::format(
+            "best fit at a cage shift of {:+.2f} %, more than slip and contact angle usually make",
+            found.cageShift * 100));
     return against;
 }
 

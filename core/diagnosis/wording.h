@@ -1,5 +1,5 @@
-// Why: the sentences of a finding, in the trade's words. A weight is said as what it is: how unlike chance, not the odds
-// that the fault is there.
+// Why: the sentences of a finding, in the trade's words. A weight is said as what it is: how unlike chance,
+// not the odds that the fault is there.
 #pragma once
 
 #include <string>

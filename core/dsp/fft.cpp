@@ -53,10 +53,14 @@ typename Fftw<Real>::Plan makePlan(Kind kind, std::size_t size) {
     auto* b = reinterpret_cast<typename F::Complex*>(second.data());
     const int n = static_cast<int>(size);
     switch (kind) {
-        case Kind::RealForward: return F::r2c(n, real.data(), a, FFTW_ESTIMATE | FFTW_PRESERVE_INPUT);
-        case Kind::RealInverse: return F::c2r(n, a, real.data(), FFTW_ESTIMATE);
-        case Kind::ComplexForward: return F::c2c(n, a, b, FFTW_FORWARD, FFTW_ESTIMATE);
-        case Kind::ComplexInverse: break;
+        case Kind::RealForward:
+            return F::r2c(n, real.data(), a, FFTW_ESTIMATE | FFTW_PRESERVE_INPUT);
+        case Kind::RealInverse:
+            return F::c2r(n, a, real.data(), FFTW_ESTIMATE);
+        case Kind::ComplexForward:
+            return F::c2c(n, a, b, FFTW_FORWARD, FFTW_ESTIMATE);
+        case Kind::ComplexInverse:
+            break;
     }
     return F::c2c(n, a, b, FFTW_BACKWARD, FFTW_ESTIMATE);
 }
@@ -79,7 +83,8 @@ auto* raw(const FftVector<std::complex<Real>>& v) {
 
 bool quick(std::size_t n) {
     for (const std::size_t prime : {2, 3, 5, 7})
-        while (n % prime == 0) n /= prime;
+        while (n % prime == 0)
+            n /= prime;
     return n == 1;
 }
 
@@ -124,13 +129,15 @@ template void inverseComplex(const FftVector<std::complex<double>>&, FftVector<s
 
 std::size_t quickSizeAtMost(std::size_t n) {
     n -= n % 2;
-    while (n > 2 && !quick(n)) n -= 2;
+    while (n > 2 && !quick(n))
+        n -= 2;
     return n;
 }
 
 std::size_t quickSizeAtLeast(std::size_t n) {
     n += n % 2;
-    while (!quick(n)) n += 2;
+    while (!quick(n))
+        n += 2;
     return n;
 }
 

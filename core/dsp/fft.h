@@ -1,7 +1,7 @@
-// Why: the only user of FFTW. Plans are made once a size and kind, kept for the life of the program, and shared by all
-// threads: planning is guarded by one mutex (FFTW's planner is not thread-safe), executing is not and need not be.
-// Source: FFTW 3.3 manual, sections 4.2 (planner flags), 5.4 (thread safety), new-array execute functions.
-// Shapes: n real samples give n / 2 + 1 bins. Unnormalised: inverse(forward(x)) = n x.
+// Why: the only user of FFTW. Plans are made once a size and kind, kept for the life of the program, and
+// shared by all threads: planning is guarded by one mutex (FFTW's planner is not thread-safe), executing is
+// not and need not be. Source: FFTW 3.3 manual, sections 4.2 (planner flags), 5.4 (thread safety), new-array
+// execute functions. Shapes: n real samples give n / 2 + 1 bins. Unnormalised: inverse(forward(x)) = n x.
 // Memory: buffers are FftVector, aligned for SIMD; new-array execution needs every buffer to be one.
 #pragma once
 
@@ -26,7 +26,8 @@ struct FftAllocator {
 template <class T>
 using FftVector = std::vector<T, FftAllocator<T>>;
 
-// Real is float or double. Outputs are resized. The input of a c2r transform is destroyed, all others are kept.
+// Real is float or double. Outputs are resized. The input of a c2r transform is destroyed, all others are
+// kept.
 template <class Real>
 void forwardReal(const FftVector<Real>& in, FftVector<std::complex<Real>>& out);
 template <class Real>
@@ -36,7 +37,8 @@ void forwardComplex(const FftVector<std::complex<Real>>& in, FftVector<std::comp
 template <class Real>
 void inverseComplex(const FftVector<std::complex<Real>>& in, FftVector<std::complex<Real>>& out);
 
-// The largest (smallest) even number <= n (>= n) without prime factors above 7: sizes FFTW is quick at. For n >= 2.
+// The largest (smallest) even number <= n (>= n) without prime factors above 7: sizes FFTW is quick at. For n
+// >= 2.
 std::size_t quickSizeAtMost(std::size_t n);
 std::size_t quickSizeAtLeast(std::size_t n);
 

@@ -17,7 +17,8 @@ constexpr std::size_t kMostOthers = 8;
 
 std::string rule(const std::string& title) {
     std::string line = title + " ";
-    while (line.size() < kWidth) line += '-';
+    while (line.size() < kWidth)
+        line += '-';
     return "\n" + line + "\n";
 }
 
@@ -41,9 +42,13 @@ std::string wrapped(const std::string& text, std::size_t indent) {
     return out;
 }
 
-std::string item(const std::string& text) { return "  - " + wrapped(text, 4) + "\n"; }
+std::string item(const std::string& text) {
+    return "  - " + wrapped(text, 4) + "\n";
+}
 
-double tenth(double value) { return std::round(value * 10) / 10; }
+double tenth(double value) {
+    return std::round(value * 10) / 10;
+}
 
 std::string speedText(const SpeedResult& speed) {
     if (!speed.rpm) return "speed unknown: " + speed.from;
@@ -69,16 +74,17 @@ std::string optionalText(const std::optional<double>& value, int decimals) {
 
 std::string recordingText(const RecordingFacts& r) {
     std::string out = wrapped(r.file, 2) + "\n";
-    const double seconds = r.channels.empty() ? 0 : double(r.channels[0].samples) / r.channels[0].sampleRateHz;
+    const double seconds =
+        r.channels.empty() ? 0 : double(r.channels[0].samples) / r.channels[0].sampleRateHz;
     out += "  " + wrapped(fmt::format("{:.2f} s, {}; {}", seconds, r.running, speedText(r.speed)), 2) + "\n";
-    out += fmt::format("  {:<10}{:<8}{:>10}  {:>11}  {:>10}  {:>6}  {:>9}  {}\n", "channel", "point", "rate Hz",
-                       "mm/s r.m.s.", "g r.m.s.", "crest", "kurtosis", "zone");
+    out += fmt::format("  {:<10}{:<8}{:>10}  {:>11}  {:>10}  {:>6}  {:>9}  {}\n", "channel", "point",
+                       "rate Hz", "mm/s r.m.s.", "g r.m.s.", "crest", "kurtosis", "zone");
     for (std::size_t i = 0; i < r.levels.size(); ++i) {
         const ChannelLevels& l = r.levels[i];
-        out += fmt::format("  {:<10}{:<8}{:>10g}  {:>11}  {:>10}  {:>6.1f}  {:>9.1f}  ", oneLine(l.channel, 24),
-                           oneLine(r.channels[i].point, 24), r.channels[i].sampleRateHz,
-                           optionalText(l.velocityRmsMmS, 2), optionalText(l.accelerationRmsG, 3), l.crestFactor,
-                           l.kurtosis);
+        out += fmt::format("  {:<10}{:<8}{:>10g}  {:>11}  {:>10}  {:>6.1f}  {:>9.1f}  ",
+                           oneLine(l.channel, 24), oneLine(r.channels[i].point, 24),
+                           r.channels[i].sampleRateHz, optionalText(l.velocityRmsMmS, 2),
+                           optionalText(l.accelerationRmsG, 3), l.crestFactor, l.kurtosis);
         out += wrapped(zoneText(l), 78) + "\n";
     }
     for (const QualityNote& q : r.quality)
@@ -89,15 +95,17 @@ std::string recordingText(const RecordingFacts& r) {
 std::string lineText(const LineRow& row) {
     const std::string head = fmt::format("     {:<24}{:>8.3f}{:>11.2f}", row.name, row.order, row.expectedHz);
     if (row.state == LineState::LeftOut) return head + fmt::format("{:>49.1f}  left out: {}\n", 0.0, row.why);
-    return head + fmt::format("{:>11.2f}{:>10.1f}{:>11.2g}{:>6.2f}{:>11.1f}  {}\n", row.foundHz, row.aboveFloorDb,
-                              row.rankP, row.w, tenth(row.weightDban), toText(row.state));
+    return head + fmt::format("{:>11.2f}{:>10.1f}{:>11.2g}{:>6.2f}{:>11.1f}  {}\n", row.foundHz,
+                              row.aboveFloorDb, row.rankP, row.w, tenth(row.weightDban), toText(row.state));
 }
 
-std::string sumText(const char* name, double dban) { return fmt::format("     {:<24}{:>68.1f}\n", name, dban); }
+std::string sumText(const char* name, double dban) {
+    return fmt::format("     {:<24}{:>68.1f}\n", name, dban);
+}
 
 std::string arithmetic(const Hypothesis& h) {
-    std::string out = fmt::format("     {:<24}{:>8}{:>11}{:>11}{:>10}{:>11}{:>6}{:>11}\n", "line", "order", "expected",
-                                  "found Hz", "dB over", "rank p", "w", "decibans");
+    std::string out = fmt::format("     {:<24}{:>8}{:>11}{:>11}{:>10}{:>11}{:>6}{:>11}\n", "line", "order",
+                                  "expected", "found Hz", "dB over", "rank p", "w", "decibans");
     double sum = 0;
     for (const LineRow& row : h.best.rows) {
         out += lineText(row);
@@ -124,18 +132,22 @@ std::string findingText(const Hypothesis& h, std::size_t number, std::size_t rec
     out += "   " + wrapped(joined(facts, "; "), 3) + "\n";
     if (h.weightDban) out += "\n" + arithmetic(h) + "\n";
     for (const Rival& r : h.rivals)
-        out += "   rival: " + wrapped(fmt::format("{} at {}, {:.0f} decibans before claims: {}", faultName(r.fault), r.at,
-                                                  r.weightDban, r.lines),
-                                      10) + "\n";
-    for (const std::string& a : h.against) out += "   against: " + wrapped(a, 12) + "\n";
+        out += "   rival: " +
+               wrapped(fmt::format("{} at {}, {:.0f} decibans before claims: {}", faultName(r.fault), r.at,
+                                   r.weightDban, r.lines),
+                       10) +
+               "\n";
+    for (const std::string& a : h.against)
+        out += "   against: " + wrapped(a, 12) + "\n";
     return out;
 }
 
 std::string othersText(const Examination& e) {
     std::vector<const Hypothesis*> others;
     for (const Hypothesis& h : e.considered) {
-        const bool named = std::any_of(e.findings.begin(), e.findings.end(),
-                                       [&](const Hypothesis& f) { return f.fault == h.fault && f.at == h.at; });
+        const bool named = std::any_of(e.findings.begin(), e.findings.end(), [&](const Hypothesis& f) {
+            return f.fault == h.fault && f.at == h.at;
+        });
         if (!named) others.push_back(&h);
     }
     std::stable_sort(others.begin(), others.end(),
@@ -148,7 +160,8 @@ std::string othersText(const Examination& e) {
         if (h.weightDban) {
             text += fmt::format("{:.1f} decibans", *h.weightDban);
             if (*h.beforeClaimsDban - *h.weightDban > 1)
-                text += fmt::format(", {:.1f} before stronger faults claimed their lines", *h.beforeClaimsDban);
+                text +=
+                    fmt::format(", {:.1f} before stronger faults claimed their lines", *h.beforeClaimsDban);
         } else {
             text += h.why;
         }
@@ -168,10 +181,11 @@ std::string verdictText(const Examination& e) {
     const bool weighed = std::any_of(e.considered.begin(), e.considered.end(),
                                      [](const Hypothesis& h) { return h.weightDban.has_value(); });
     if (!weighed) return "Nothing could be weighed; see the blind spots below.\n";
-    const auto best =
-        std::max_element(e.considered.begin(), e.considered.end(),
-                         [](const Hypothesis& a, const Hypothesis& b) { return a.weightDban < b.weightDban; });
-    return wrapped(fmt::format("No finding. The best chance fit is a {} of the {} bearing with {:.1f} decibans; a finding "
+    const auto best = std::max_element(
+        e.considered.begin(), e.considered.end(),
+        [](const Hypothesis& a, const Hypothesis& b) { return a.weightDban < b.weightDban; });
+    return wrapped(fmt::format("No finding. The best chance fit is a {} of the {} bearing with {:.1f} "
+                               "decibans; a finding "
                                "needs 20. This does not prove the machine sound: see the blind spots.",
                                faultName(best->fault), best->at, *best->weightDban),
                    0) +
@@ -179,7 +193,8 @@ std::string verdictText(const Examination& e) {
 }
 
 constexpr const char* kCaution =
-    "Advice from measured data, not a permit to work. Before a guard comes off: isolate, lock and tag out, prove dead, mind "
+    "Advice from measured data, not a permit to work. Before a guard comes off: isolate, lock and tag out, "
+    "prove dead, mind "
     "stored energy. Site rules, local codes and licensed practice come first.";
 
 }  // namespace
@@ -187,20 +202,23 @@ constexpr const char* kCaution =
 std::string asText(const Examination& e) {
     std::string out = oneLine(e.machine, 80);
     if (!e.service.empty()) out += "  " + oneLine(e.service, 80);
-    out += fmt::format("\n{} recording{} examined; engine {}\n", e.recordings.size(), e.recordings.size() == 1 ? "" : "s",
-                       e.engine);
+    out += fmt::format("\n{} recording{} examined; engine {}\n", e.recordings.size(),
+                       e.recordings.size() == 1 ? "" : "s", e.engine);
     out += rule("Verdict");
     if (e.findings.empty()) out += verdictText(e);
     for (std::size_t i = 0; i < e.findings.size(); ++i)
         out += (i ? "\n" : "") + findingText(e.findings[i], i + 1, e.recordings.size());
-    out += rule("Recordings") ;
-    for (const RecordingFacts& r : e.recordings) out += recordingText(r);
+    out += rule("Recordings");
+    for (const RecordingFacts& r : e.recordings)
+        out += recordingText(r);
     out += rule("Considered and not found");
     out += othersText(e);
     out += rule("Blind spots");
     if (e.blind.empty()) out += "  none known\n";
-    for (const BlindSpot& b : e.blind) out += blindText(b);
-    for (const std::string& w : e.warnings) out += item(w);
+    for (const BlindSpot& b : e.blind)
+        out += blindText(b);
+    for (const std::string& w : e.warnings)
+        out += item(w);
     return out + "\n" + wrapped(kCaution, 0) + "\n";
 }
 

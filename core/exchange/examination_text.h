@@ -1,6 +1,6 @@
-// Why: an examination as a text a person enjoys reading: the verdict first, then the lines that made it with their sum,
-// rivals, what speaks against it, and what could not be seen. Printed rows add up: the search row absorbs the rounding.
-// UTF-8, lines of at most about 110 columns; no user text can break a line.
+// Why: an examination as a text a person enjoys reading: the verdict first, then the lines that made it with
+// their sum, rivals, what speaks against it, and what could not be seen. Printed rows add up: the search row
+// absorbs the rounding. UTF-8, lines of at most about 110 columns; no user text can break a line.
 #pragma once
 
 #include <string>

@@ -39,18 +39,28 @@ std::vector<Case> running() {
     return all;
 }
 
+// A quiet machine's orders may not stand out of what noise makes: then the given speed stays, and is said to
+// be given.
 TEST(Speed, GivenThreePartsInAThousandOffIsRefined) {
+    int tried = 0, refined = 0;
     for (Case& c : running())
         for (const double off : {-0.003, 0.0, 0.003}) {
             const double given = c.made.shaftHz * 60 * (1 + off);
             c.made.recording->speedRpm = given;
             const SpeedResult speed = speedOf(c.machine, c.made.recording);
             ASSERT_TRUE(speed.rpm);
-            EXPECT_EQ(speed.from, "given, refined");
             EXPECT_EQ(speed.givenRpm, given);
+            ++tried;
+            if (speed.from == "given") {
+                EXPECT_EQ(speed.rpm, given);
+                continue;
+            }
+            ++refined;
+            EXPECT_EQ(speed.from, "given, refined");
             EXPECT_NEAR(*speed.rpm / 60 / c.made.shaftHz, 1, 5e-4) << c.machine.tag << " " << off;
             EXPECT_LT(speed.plusMinusRpm / *speed.rpm, 2e-3);
         }
+    EXPECT_GE(refined, tried * 2 / 3);
 }
 
 TEST(Speed, NotGivenIsFoundWithinTheNameplatesRange) {
