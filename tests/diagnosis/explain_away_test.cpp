@@ -125,9 +125,10 @@ TEST(ExplainAway, WhoLostLinesToWhomIsTold) {
 
 // Weights only fall, whatever stood first in the list.
 TEST(ExplainAway, TheOrderOfTheQuestionsDoesNotMatter) {
-    const auto made = made::made(made::kinds()[5].setup);  // two faults
-    const PreparedRecording prepared = prepare(made::kinds()[5].setup.machine, made.recording, {});
-    const Machine machine = made::motor();
+    const made::Kind kind = made::kinds()[5];
+    ASSERT_EQ(kind.name, "two faults");
+    const Machine& machine = kind.setup.machine;
+    const PreparedRecording prepared = prepare(machine, made::made(kind.setup).recording, {});
     const AskedBearings asked = askBearings(machine, prepared);
     auto reversed = asked.hypotheses;
     std::reverse(reversed.begin(), reversed.end());
