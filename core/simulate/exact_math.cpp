@@ -39,6 +39,33 @@ inline double sineInline(double turns) {
     const double b = 0.5 - a;
     return std::copysign(sineOfQuarter(kTurn * (a < b ? a : b)), r);
 }
+
+inline double cosineInline(double turns) {
+    return sineInline(turns - whole(turns) + 0.25);
+}
+
+// Without a branch and without a conversion of integers, so that it runs several numbers at a time.
+inline double logarithmInline(double x) {
+    const auto bits = std::bit_cast<std::uint64_t>(x);
+    const double exponent = std::bit_cast<double>((bits >> 52) | 0x4330000000000000ULL) - (0x1p52 + 1023);
+    const double full = std::bit_cast<double>((bits & 0xFFFFFFFFFFFFFULL) | 0x3FF0000000000000ULL);
+    const bool high = full > 1.4142135623730951;
+    const double m = high ? 0.5 * full : full, power = high ? exponent + 1 : exponent;
+    const double s = (m - 1) / (m + 1), y = s * s;
+    double sum = 1.0 / 23;
+    sum = sum * y + 1.0 / 21;
+    sum = sum * y + 1.0 / 19;
+    sum = sum * y + 1.0 / 17;
+    sum = sum * y + 1.0 / 15;
+    sum = sum * y + 1.0 / 13;
+    sum = sum * y + 1.0 / 11;
+    sum = sum * y + 1.0 / 9;
+    sum = sum * y + 1.0 / 7;
+    sum = sum * y + 1.0 / 5;
+    sum = sum * y + 1.0 / 3;
+    sum = sum * y + 1.0;
+    return power * kLn2High + (2 * s * sum + power * kLn2Low);
+}
 }  // namespace
 
 double nearestWhole(double x) {
@@ -51,7 +78,7 @@ double sine(double turns) {
     return sineInline(turns);
 }
 double cosine(double turns) {
-    return sineInline(turns - whole(turns) + 0.25);
+    return cosineInline(turns);
 }
 
 double exponential(double x) {
@@ -66,18 +93,7 @@ double exponential(double x) {
 }
 
 double logarithm(double x) {
-    const auto bits = std::bit_cast<std::uint64_t>(x);
-    int exponent = int(bits >> 52) - 1023;
-    double m = std::bit_cast<double>((bits & 0xFFFFFFFFFFFFFULL) | 0x3FF0000000000000ULL);
-    if (m > 1.4142135623730951) {
-        m *= 0.5;
-        ++exponent;
-    }
-    const double s = (m - 1) / (m + 1), y = s * s;
-    double sum = 1.0 / 23;
-    for (int n = 21; n >= 1; n -= 2)
-        sum = sum * y + 1.0 / n;
-    return exponent * kLn2High + (2 * s * sum + exponent * kLn2Low);
+    return logarithmInline(x);
 }
 
 double fromDecibels(double amplitudeDb) {
@@ -93,7 +109,7 @@ void phasors(const std::vector<double>& turns, std::vector<double>& cosines, std
     double* s = sines.data();
     for (std::size_t i = 0; i < n; ++i) {
         s[i] = sineInline(in[i]);
-        c[i] = sineInline(in[i] - whole(in[i]) + 0.25);
+        c[i] = cosineInline(in[i]);
     }
 }
 
@@ -102,6 +118,14 @@ void addSines(const std::vector<double>& turns, double gain, std::vector<double>
     double* o = out.data();
     for (std::size_t i = 0; i < turns.size(); ++i)
         o[i] += gain * sineInline(in[i]);
+}
+
+void boxMuller(double* first, double* second, std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i) {
+        const double radius = std::sqrt(-2 * logarithmInline(first[i])), angle = second[i];
+        first[i] = radius * cosineInline(angle);
+        second[i] = radius * sineInline(angle);
+    }
 }
 
 }  // namespace fettle::sim::exact

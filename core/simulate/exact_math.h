@@ -23,5 +23,7 @@ double fromDecibels(double amplitudeDb);  // 20 dB -> 10
 void phasors(const std::vector<double>& turns, std::vector<double>& cosines, std::vector<double>& sines);
 // out[i] += gain * sine(turns[i])
 void addSines(const std::vector<double>& turns, double gain, std::vector<double>& out);
+// Pairs of uniform deviates, 0 < first <= 1 and 0 <= second < 1, become pairs of normal ones.
+void boxMuller(double* first, double* second, std::size_t count);
 
 }  // namespace fettle::sim::exact

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <cstdint>
 #include <string_view>
 #include <vector>
@@ -26,10 +27,13 @@ class RandomStream {
     std::uint64_t next();
     double uniform();  // 0 <= u < 1
     double between(double least, double most) { return least + (most - least) * uniform(); }
-    double normal();  // mean 0, variance 1
+    double normal();                                 // mean 0, variance 1
+    std::vector<double> normals(std::size_t count);  // the same as so many calls of normal(), sooner
     void addNormal(double sigma, std::vector<double>& out);
 
   private:
+    void fillPairs(double* values, std::size_t pairs);
+
     std::array<std::uint64_t, 4> state_{};
     double spare_ = 0;
     bool hasSpare_ = false;

@@ -51,14 +51,13 @@ std::vector<double> ringingNoise(const Mode& mode, double rateHz, std::size_t sa
     const Pole pole = poleOf(mode, rateHz);
     const double power = pole.re * pole.re + pole.im * pole.im;
     const double sigma = std::sqrt(1 - power);  // real and imaginary part driven alike: each of variance 1
-    double re = chance.normal(), im = chance.normal();
-    for (double& value : out) {
-        const double first = sigma * chance.normal();
-        const double second = sigma * chance.normal();
-        const double turned = re * pole.re - im * pole.im + first;
-        im = re * pole.im + im * pole.re + second;
+    const std::vector<double> drive = chance.normals(2 * samples + 2);
+    double re = drive[0], im = drive[1];
+    for (std::size_t i = 0; i < samples; ++i) {
+        const double turned = re * pole.re - im * pole.im + sigma * drive[2 * i + 2];
+        im = re * pole.im + im * pole.re + sigma * drive[2 * i + 3];
         re = turned;
-        value = im;
+        out[i] = im;
     }
     blockBelow(kStiffShare * mode.hz, rateHz, out);
     return out;
