@@ -20,15 +20,17 @@ const std::map<std::string, Names> kCoreSees = {
     {"trend", {"base", "diagnosis"}},
     {"round", {"base", "machine", "diagnosis", "trend"}},
     {"workshop", {"base", "dsp", "machine"}},
-    {"exchange", {"base", "signal", "machine", "diagnosis", "round"}},
+    {"exchange", {"base", "signal", "machine", "diagnosis", "trend", "round"}},
     {"store", {"base", "signal", "machine", "diagnosis", "trend", "round"}},
+    {"fleet", {"base", "signal", "dsp", "machine", "diagnosis", "trend", "round", "exchange", "store"}},
     {"intake",
-     {"base", "signal", "dsp", "machine", "diagnosis", "trend", "round", "workshop", "exchange", "store"}},
+     {"base", "signal", "dsp", "machine", "diagnosis", "trend", "round", "workshop", "exchange", "store",
+      "fleet"}},
     {"simulate", {"base", "machine", "signal"}},
 };
 
 // The rooms of ui from left to right: each may see those before it, and core.
-const Names kUiRooms = {"theme", "work", "model", "plot", "panels", "pages", "dialogs", "sheet", "window"};
+const Names kUiRooms = {"theme", "work", "model", "plot", "sheet", "panels", "pages", "dialogs", "window"};
 
 // Outside libraries: how their headers' names begin, and the paths of the only files that may include them.
 struct Owned {
@@ -39,6 +41,8 @@ const std::vector<Owned> kOwned = {
     {"fftw3", {"core/dsp/fft.cpp"}},
     {"sndfile.h", {"core/signal/sound_"}},
     {"sqlite3", {"core/store/"}},
+    {"zstd", {"core/store/"}},
+    {"xxhash", {"core/store/"}},
     {"nlohmann/", {"core/base/json_"}},
     {"tl/", {"core/base/result.h"}},
     {"CLI/", {"app/"}},

@@ -1,0 +1,1 @@
+#include "core/fleet/machine_desk.h"

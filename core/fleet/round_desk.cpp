@@ -1,0 +1,1 @@
+#include "core/fleet/round_desk.h"

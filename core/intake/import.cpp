@@ -1,0 +1,1 @@
+#include "core/intake/import.h"

@@ -1,0 +1,1 @@
+#include "core/round/e_bh.h"

@@ -1,0 +1,1 @@
+#include "core/round/round.h"

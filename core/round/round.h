@@ -1,0 +1,125 @@
+// Why: the weekly list: what each machine's week says, in the order in which somebody should look. Plain data
+// in (a machine's week as examined, its trend, when it was last heard), plain data out (the contracts' `round
+// --json`); nothing here reads a file or a clock. One e-value a bearing (its families averaged), one a
+// machine (bearings averaged), e-BH over machines, then the choice within the machine. Entries by zone, by
+// change or by hand stand beside, outside the stated share. Times UTC; dates "2026-05-04" in the site's
+// calendar.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/time.h"
+#include "core/diagnosis/examination.h"
+#include "core/trend/growth.h"
+
+namespace fettle {
+
+// What one machine brings to the round.
+struct MachineWeek {
+    std::string tag, asset, service, area, criticality = "B";
+    bool standby = false;
+    bool byHand = false;
+    std::string byHandWhy;
+    bool fitted = true;               // has a point whose node is fitted now
+    std::optional<Examination> week;  // its running recordings of the period together; empty: none
+    std::optional<Instant> newest;    // newest recording at all, up to the end of the period
+    std::size_t recordings = 0;       // in the period
+    std::size_t turning = 0;          // of these with a turning shaft that could be weighed
+    std::size_t poor = 0;             // of these that failed a sensor check
+    std::optional<std::string> told;  // an event that explains silence: low_battery | moved
+    // The governing quantity: velocity r.m.s. of the point and direction with the worst zone.
+    std::string governing;  // "M-DE x velocity r.m.s."
+    std::string unit = "mm/s";
+    std::vector<DayValue> days;      // daily medians up to the end of the period, 26 weeks or more
+    std::optional<double> limit;     // next zone boundary up
+    std::string zone;                // of the period's median; empty: none applies
+    std::size_t lateRecordings = 0;  // arrived for weeks whose round is closed
+};
+
+struct RoundFinding {
+    Hypothesis finding;
+    double persistence = 0;  // share of the week's recordings at 10 decibans or more / that name it
+    std::optional<double> causeShare;
+    std::optional<double> growthPerWeek;
+    std::optional<LimitDate> limitDate;
+};
+
+enum class ListedBy { None, Evidence, Change, Zone, Hand };
+std::string toText(ListedBy by);  // none evidence change zone hand
+
+struct RoundMachine {
+    std::string tag, asset, service, area, criticality;
+    std::string urgency = "leave";  // leave watch plan act; unseen where unseenReason is set
+    ListedBy listedBy = ListedBy::None;
+    std::optional<double> weightDban;  // of the machine's e-value
+    std::string changed;               // one sentence: what changed since the last round
+    std::optional<Instant> newest;
+    std::string unseenReason;            // silent low_battery poor_data moved idle not_fitted; empty: seen
+    std::string unseenWords;             // "no recording since 2026-06-20"
+    std::vector<RoundFinding> findings;  // what put it there, strongest first
+    std::string governing, unit;
+    std::vector<double> strip;  // 26 weekly medians of the governing quantity, oldest first; NaN: none
+    std::optional<double> limit;
+    std::string zone;
+    std::size_t lateRecordings = 0;
+    bool inSample = false;  // drawn among the leave machines
+};
+
+struct RoundList {
+    std::string from, until;  // first and last day, site's calendar
+    double alpha = 0.1;
+    double listNeedsDban = 0;
+    std::string engine;
+    std::vector<RoundMachine> machines;  // act, plan, watch, unseen, leave; within: by weight, then tag
+};
+
+struct RoundSettings {
+    std::string from, until;
+    Instant end{};  // first moment after the period
+    double alpha = 0.1;
+    double findingDban = 20;  // within a listed machine
+    int silentDays = 7;       // no recording for so long: silent
+};
+
+// `last`: the round before, for "what changed"; null: none.
+RoundList makeRound(const std::vector<MachineWeek>& weeks, const RoundSettings& settings,
+                    const RoundList* last);
+
+// A random sample of the leave machines, drawn from `seed`: 15 or 3 %, whichever is more, at most all. Marks
+// inSample.
+void drawSample(RoundList& list, std::uint64_t seed);
+
+// What a round still needs before it may be closed.
+enum class DecisionKind { Accept, Dispute, Defer };
+std::string toText(DecisionKind kind);  // accept dispute defer
+
+struct Decision {
+    std::int64_t id = 0;
+    std::string machine, reason, deferTo, by;  // deferTo: date; reason needed for dispute and defer
+    DecisionKind kind = DecisionKind::Accept;
+    Instant at{};
+};
+
+struct RoundState {
+    std::vector<Decision> decisions;          // newest of a machine holds
+    std::vector<std::string> opened;          // tags of sampled leave machines that were looked at
+    std::vector<std::string> unseenAnswered;  // tags of unseen machines whose reason was confirmed or given
+    bool leaveAccepted = false;               // as a block, after the sample
+};
+
+struct RoundProgress {
+    std::size_t listed = 0, decided = 0;  // act, plan, watch and by hand
+    std::size_t unseen = 0, unseenDone = 0;
+    std::size_t sample = 0, sampleOpened = 0;
+    bool leaveAccepted = false;
+    std::vector<std::string> missing;  // sentences; empty: may be closed
+};
+RoundProgress progressOf(const RoundList& list, const RoundState& state);
+// Whether leave may be accepted as a block: every machine of the sample was opened.
+bool mayAcceptLeave(const RoundList& list, const RoundState& state);
+// The next undecided machine after `tag` in the order of the list, wrapping round; empty: none.
+std::string nextUndecided(const RoundList& list, const RoundState& state, const std::string& tag);
+
+}  // namespace fettle

@@ -1,0 +1,102 @@
+// Why: recordings as they came, and what was weighed on them. One recording (file) is stored in one
+// transaction with its waveforms, trend rows, spectra and examination, or not at all. Deduplicated by the
+// bytes of the file, point, channels and start time (two recordings of a stopped machine can be alike but not
+// at one moment at one point). Units: UTC milliseconds; samples exactly as read. Errors: NotFound, Damaged
+// "waveform of recording 17", Unwritable (full disk).
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/time.h"
+#include "core/signal/recording.h"
+#include "core/store/trend_store.h"
+
+namespace fettle {
+
+class Database;
+
+using RecordingKey = std::array<std::uint8_t, 16>;  // XXH3 128 of all that makes a recording this one
+RecordingKey recordingKey(const std::string& fileBytes, const Recording& recording);
+
+// What is put in: the recording and everything that was computed from it.
+struct NewRecording {
+    std::int64_t machine = 0;
+    RecordingKey key{};
+    RecordingPtr recording;  // with machine, point, time set
+    std::string format;      // "WAV"
+    std::string sidecar;     // JSON text as found; empty: none
+    std::string running;     // of the examination
+    std::optional<double> speedRpm, speedPlusMinusRpm;
+    std::string engine;
+    std::string examinationJson;  // one recording's examination (core/exchange)
+    struct Weight {
+        std::string fault, at;
+        double weightDban = 0;
+    };
+    std::vector<Weight> weights;   // every weighed hypothesis
+    std::vector<TrendRow> trends;  // one an acceleration channel (others: only what applies)
+    std::vector<StoredSpectrum> spectra;
+    bool late = false;  // belongs to a week whose round is already closed
+};
+
+enum class PutRecording { Stored, AlreadyThere };
+
+struct RecordingEntry {
+    std::int64_t id = 0, machine = 0;
+    Instant time{};
+    std::string file, format, point, capture, running, engine;
+    double sampleRateHz = 0, seconds = 0;
+    std::optional<double> speedRpm, frameTempC, ambientTempC, loadPct, outputHz;
+    std::vector<std::string> channels;
+    bool hasWaveform = true, late = false;
+    Instant importedAt{};
+};
+
+struct WeightEntry {
+    std::int64_t recording = 0;
+    Instant time{};
+    std::string fault, at;
+    double weightDban = 0;
+};
+
+class RecordingStore {
+  public:
+    explicit RecordingStore(Database& database) : database_(database) {}
+
+    Result<bool> knows(const RecordingKey& key);
+    Result<PutRecording> put(const NewRecording& recording);  // one transaction
+    // Several in one transaction, for bulk import; outcomes in order. All or none of them are there after a
+    // kill; `put` of one and the same key twice in one call stores it once.
+    Result<std::vector<PutRecording>> putAll(const std::vector<NewRecording>& recordings);
+
+    Result<RecordingEntry> entry(std::int64_t id);
+    // Of a machine within [from, until], oldest first.
+    Result<std::vector<RecordingEntry>> list(std::int64_t machine, Instant from, Instant until);
+    Result<std::optional<Instant>> newest();  // of the whole fleet
+    Result<std::optional<Instant>> newest(std::int64_t machine);
+    Result<std::size_t> count();
+
+    // Samples bit for bit as they were read, with all facts of the sidecar.
+    Result<RecordingPtr> recording(std::int64_t id);
+    Result<std::string> sidecar(std::int64_t id);
+    Result<std::string> examinationJson(std::int64_t recording);
+    // Examinations of a machine's recordings within [from, until], oldest first.
+    struct Weighed {
+        std::int64_t recording = 0;
+        Instant time{};
+        std::string running, json;
+    };
+    Result<std::vector<Weighed>> examinations(std::int64_t machine, Instant from, Instant until);
+    Result<std::vector<WeightEntry>> weights(std::int64_t machine, Instant from, Instant until);
+    // Replaces what was computed from a recording (re-examination), in one transaction.
+    Status replaceExamination(std::int64_t recording, const NewRecording& again);
+
+  private:
+    Database& database_;
+};
+
+}  // namespace fettle

@@ -1,0 +1,1 @@
+#include "core/store/register_store.h"

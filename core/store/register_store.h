@@ -1,0 +1,61 @@
+// Why: the register: machines with their descriptions through time. A description holds from a date until the
+// next one starts; an examination uses the one that was true when the recording was made, so that a bearing
+// changed in May does not rewrite April. Descriptions are kept as the JSON they came as
+// (machine.schema.json); tag, asset, service, area and criticality of the newest stand in columns of their
+// own. Dates are UTC days "2026-05-04"; the empty date is "always". Errors: Invalid with the parser's place,
+// NotFound for tags.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/time.h"
+#include "core/machine/machine.h"
+
+namespace fettle {
+
+class Database;
+
+struct MachineEntry {
+    std::int64_t id = 0;
+    std::string tag, asset, service, site, area, criticality;
+    bool standby = false;
+    bool byHand = false;  // put on the list by hand until taken off
+    std::string byHandWhy;
+    std::string removedOn;  // empty: in service
+};
+
+struct DescriptionEntry {
+    std::string from;        // valid from this day; empty: from the beginning
+    std::string json;        // as given
+    std::string note;        // why it changed
+    std::string recordedAt;  // UTC, when it was entered
+};
+
+enum class PutMachine { Added, Changed, Unchanged };
+
+class RegisterStore {
+  public:
+    explicit RegisterStore(Database& database) : database_(database) {}
+
+    // Parses, checks, stores. `from` empty on the first description of a machine; on a later one it is the
+    // day from which it holds, and an empty one replaces the description that holds now (a correction).
+    Result<PutMachine> put(const std::string& json, const std::string& file, const std::string& from = "",
+                           const std::string& note = "");
+    Status remove(const std::string& tag, const std::string& on, const std::string& why);
+    Status setByHand(const std::string& tag, bool on, const std::string& why);
+
+    Result<std::vector<MachineEntry>> all();  // in service and removed, by tag
+    Result<MachineEntry> byTag(const std::string& tag);
+    Result<std::vector<DescriptionEntry>> history(const std::string& tag);
+    // The description that holds at a moment (the newest where `at` is empty), parsed.
+    Result<std::shared_ptr<const Machine>> describedAt(const std::string& tag,
+                                                       std::optional<Instant> at = {});
+
+  private:
+    Database& database_;
+};
+
+}  // namespace fettle

@@ -1,0 +1,1 @@
+#include "core/store/trend_store.h"

@@ -1,0 +1,99 @@
+// Why: what is followed over years: one wide row of levels a recording and channel, and one spectrum of 800
+// lines a kind for the waterfall, both clustered by (channel, time) so that a year of one channel is one run
+// on disk. Units in the names; absent: not measured. Spectra are quantised in 0.75 dB steps re 1e-6 of their
+// unit, reduced by maximum, so that a one-bin line survives.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/base/time.h"
+
+namespace fettle {
+
+class Database;
+
+enum class SpectrumKind {  // numbers stand in the file: never change them
+    Velocity = 1,          // r.m.s. mm/s a line, to 1000 Hz (or the channel's top)
+    Acceleration = 2,      // r.m.s. g a line, to the channel's top
+    Envelope =
+        3  // amplitude ratio to the local floor of the whole band's squared-envelope spectrum, to 1000 Hz
+};
+inline constexpr std::size_t kStoredLines = 800;
+
+struct StoredSpectrum {
+    std::string channel, point;  // names within the recording
+    SpectrumKind kind = SpectrumKind::Velocity;
+    double topHz = 0;          // line i covers [i, i + 1) x topHz / lines.size()
+    std::vector<float> lines;  // at most kStoredLines, linear
+};
+
+// Quantities of a trend row; order and names are the file's columns.
+enum class Quantity {
+    VelocityRms,      // mm/s, 10 (2) to 1000 Hz
+    AccelerationRms,  // g
+    Peak,             // g
+    CrestFactor,
+    Kurtosis,
+    Order1,
+    Order2,
+    Order3,    // mm/s r.m.s.
+    HighBand,  // g r.m.s., above 1 kHz
+    Offset,    // unit of the channel: gravity, drift
+    SpeedRpm,
+    FrameTempC,
+    AmbientTempC,
+    LoadPct
+};
+inline constexpr std::size_t kQuantities = 14;
+const char* columnOf(Quantity quantity);  // "velocity_rms_mm_s"
+const char* unitOf(Quantity quantity);    // "mm/s"
+
+struct TrendRow {
+    std::string channel, point, quantity, unit, direction;  // of the channel, as described at that time
+    Instant time{};
+    std::string running;  // running state of the recording
+    std::optional<double> values[kQuantities];
+    std::string zone;  // A .. D or empty
+    std::optional<double> nextLimitMmS;
+};
+
+struct ChannelEntry {
+    std::int64_t id = 0, machine = 0;
+    std::string point, name, quantity, unit, direction;
+};
+
+struct TrendPoint {
+    Instant time{};
+    std::int64_t recording = 0;
+    std::string running;
+    double value = 0;
+};
+
+struct SpectrumAt {
+    Instant time{};
+    std::int64_t recording = 0;
+    double topHz = 0;
+    std::vector<float> lines;  // linear, as quantised
+};
+
+class TrendStore {
+  public:
+    explicit TrendStore(Database& database) : database_(database) {}
+
+    Result<std::vector<ChannelEntry>> channels(std::int64_t machine);
+    // One quantity of one channel within [from, until], oldest first; rows without the value are left out.
+    Result<std::vector<TrendPoint>> trend(std::int64_t channel, Quantity quantity, Instant from,
+                                          Instant until);
+    Result<std::optional<TrendRow>> latest(std::int64_t channel);
+    Result<std::vector<SpectrumAt>> spectra(std::int64_t channel, SpectrumKind kind, Instant from,
+                                            Instant until);
+
+  private:
+    Database& database_;
+};
+
+}  // namespace fettle

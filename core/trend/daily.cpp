@@ -1,0 +1,1 @@
+#include "core/trend/daily.h"
