@@ -16,7 +16,7 @@ namespace fettle {
 
 class Database;
 
-enum class SpectrumKind {  // numbers stand in the file: never change them
+enum class WaterfallKind {  // numbers stand in the file: never change them
     Velocity = 1,          // r.m.s. mm/s a line, to 1000 Hz (or the channel's top)
     Acceleration = 2,      // r.m.s. g a line, to the channel's top
     Envelope =
@@ -26,7 +26,7 @@ inline constexpr std::size_t kStoredLines = 800;
 
 struct StoredSpectrum {
     std::string channel, point;  // names within the recording
-    SpectrumKind kind = SpectrumKind::Velocity;
+    WaterfallKind kind = WaterfallKind::Velocity;
     double topHz = 0;          // line i covers [i, i + 1) x topHz / lines.size()
     std::vector<float> lines;  // at most kStoredLines, linear
 };
@@ -89,7 +89,7 @@ class TrendStore {
     Result<std::vector<TrendPoint>> trend(std::int64_t channel, Quantity quantity, Instant from,
                                           Instant until);
     Result<std::optional<TrendRow>> latest(std::int64_t channel);
-    Result<std::vector<SpectrumAt>> spectra(std::int64_t channel, SpectrumKind kind, Instant from,
+    Result<std::vector<SpectrumAt>> spectra(std::int64_t channel, WaterfallKind kind, Instant from,
                                             Instant until);
 
   private:
