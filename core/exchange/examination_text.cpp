@@ -3,10 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/base/text.h"
 #include "core/diagnosis/wording.h"
+#include "core/exchange/arithmetic.h"
 
 namespace fettle {
 
@@ -44,10 +44,6 @@ std::string wrapped(const std::string& text, std::size_t indent) {
 
 std::string item(const std::string& text) {
     return "  - " + wrapped(text, 4) + "\n";
-}
-
-double tenth(double value) {
-    return std::round(value * 10) / 10;
 }
 
 std::string speedText(const SpeedResult& speed) {
@@ -92,31 +88,22 @@ std::string recordingText(const RecordingFacts& r) {
     return out;
 }
 
-std::string lineText(const LineRow& row) {
+std::string lineText(const LineRow& row, double printed) {
     const std::string head = fmt::format("     {:<24}{:>8.3f}{:>11.2f}", row.name, row.order, row.expectedHz);
     if (row.state == LineState::LeftOut) return head + fmt::format("{:>49.1f}  left out: {}\n", 0.0, row.why);
     return head + fmt::format("{:>11.2f}{:>10.1f}{:>11.2g}{:>6.2f}{:>11.1f}  {}\n", row.foundHz,
-                              row.aboveFloorDb, row.rankP, row.w, tenth(row.weightDban), toText(row.state));
-}
-
-std::string sumText(const char* name, double dban) {
-    return fmt::format("     {:<24}{:>68.1f}\n", name, dban);
+                              row.aboveFloorDb, row.rankP, row.w, printed, toText(row.state));
 }
 
 std::string arithmetic(const Hypothesis& h) {
     std::string out = fmt::format("     {:<24}{:>8}{:>11}{:>11}{:>10}{:>11}{:>6}{:>11}\n", "line", "order",
                                   "expected", "found Hz", "dB over", "rank p", "w", "decibans");
-    double sum = 0;
-    for (const LineRow& row : h.best.rows) {
-        out += lineText(row);
-        sum += tenth(row.weightDban);
+    for (const ArithmeticRow& row : arithmeticOf(h)) {
+        if (row.kind == ArithmeticRow::Kind::Weight) out += "     " + std::string(92, '-') + "\n";
+        out += row.line ? lineText(*row.line, row.printed)
+                        : fmt::format("     {:<24}{:>68.1f}\n", row.name, row.printed);
     }
-    const bool mean = h.recordingCount > 1;
-    const double weight = tenth(*h.weightDban), meanRow = mean ? tenth(h.meanDban) : 0;
-    out += sumText("search", weight - meanRow - sum);
-    if (mean) out += sumText(fmt::format("mean over {} recordings", h.recordingCount).c_str(), meanRow);
-    out += "     " + std::string(92, '-') + "\n";
-    return out + sumText("weight", weight);
+    return out;
 }
 
 std::string findingText(const Hypothesis& h, std::size_t number, std::size_t recordings) {
