@@ -23,6 +23,10 @@ struct Channel {
     double sampleRateHz = 0;      // > 0
     std::vector<double> samples;  // finite numbers only
     double fullScale = 0;  // largest value the file's number format can hold, in `unit`; 0: no limit (float)
+    // Where the file held whole numbers of `bits` bits, a sample is number x 2^(1 - bits) x scale, rounded
+    // once; 0 bits: float or text.
+    int bits = 0;
+    double scale = 1;
 };
 
 struct Recording {

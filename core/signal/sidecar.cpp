@@ -116,6 +116,7 @@ void applyChannel(Channel& channel, const ChannelSaid& said) {
     for (double& sample : channel.samples)
         sample *= said.scale;
     channel.fullScale *= std::abs(said.scale);
+    channel.scale *= said.scale;
 }
 }  // namespace
 

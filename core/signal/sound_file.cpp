@@ -28,6 +28,7 @@ struct Shape {
     std::uint64_t frames = 0;
     double sampleRateHz = 0;
     double fullScale = 0;
+    int bits = 0;  // of a whole number; 0: float
 };
 
 std::vector<Channel> emptyChannels(const Shape& shape) {
@@ -36,6 +37,7 @@ std::vector<Channel> emptyChannels(const Shape& shape) {
         channels[c].name = std::to_string(c + 1);
         channels[c].sampleRateHz = shape.sampleRateHz;
         channels[c].fullScale = shape.fullScale;
+        channels[c].bits = shape.bits;
     }
     return channels;
 }
@@ -99,7 +101,7 @@ Result<Recording> readWav(const std::string& bytes, const std::string& file) {
     const auto layout = walkRiff(bytes, file);
     if (!layout) return fail(layout.error());
     const Shape shape{layout->channels, layout->frames(), double(layout->sampleRateHz),
-                      layout->isFloat ? 0.0 : 1.0};
+                      layout->isFloat ? 0.0 : 1.0, layout->isFloat ? 0 : int(layout->bits)};
     const std::string_view body = std::string_view(bytes).substr(layout->dataAt, layout->dataBytes);
     auto recording = decode(SoundSource(plainWavHead(*layout), body), shape, file);
     if (recording) recording->warnings = layout->warnings;
@@ -109,7 +111,7 @@ Result<Recording> readWav(const std::string& bytes, const std::string& file) {
 Result<Recording> readFlac(const std::string& bytes, const std::string& file) {
     const auto layout = walkFlac(bytes, file);
     if (!layout) return fail(layout.error());
-    const Shape shape{layout->channels, layout->frames, double(layout->sampleRateHz), 1.0};
+    const Shape shape{layout->channels, layout->frames, double(layout->sampleRateHz), 1.0, int(layout->bits)};
     constexpr char kOnlyBlock = char(0x80);
     const std::string head =
         std::string("fLaC") + kOnlyBlock + std::string("\0\0\x22", 3) + std::string(layout->streamInfo);
