@@ -1,0 +1,15 @@
+# Writes to OUT, one a line, the tags of the machines that ROUND (what `fettle-cli round --json` printed) wants acted on
+# or planned for. In CMake, because a bare machine that can build has it and no other reader of JSON.
+file(READ "${ROUND}" round)
+string(JSON count LENGTH "${round}" machines)
+set(tags)
+set(at 0)
+while(at LESS count)
+    string(JSON urgency GET "${round}" machines ${at} urgency)
+    if(urgency MATCHES "^(act|plan)$")
+        string(JSON tag GET "${round}" machines ${at} tag)
+        string(APPEND tags "${tag}\n")
+    endif()
+    math(EXPR at "${at} + 1")
+endwhile()
+file(WRITE "${OUT}" "${tags}")
