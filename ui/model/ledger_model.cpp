@@ -1,0 +1,307 @@
+#include "ui/model/ledger_model.h"
+
+#include <algorithm>
+
+#include "ui/model/words.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr const char* kGroups[] = {"act", "plan", "watch", "unseen", "leave"};
+
+bool has(const std::string& text, const QString& wanted) {
+    return shown(text).contains(wanted, Qt::CaseInsensitive);
+}
+
+QString place(const RoundMachine& machine) {
+    QStringList parts{shown(machine.service)};
+    if (!machine.area.empty()) parts << shown(machine.area);
+    parts.removeAll(QString());
+    return parts.join(QStringLiteral(", "));
+}
+
+}  // namespace
+
+void LedgerModel::setRound(RoundShown round) {
+    beginResetModel();
+    round_ = std::move(round);
+    readState();
+    arrange();
+    endResetModel();
+}
+
+void LedgerModel::setState(RoundState state) {
+    round_.state = std::move(state);
+    round_.refresh();
+    readState();
+    if (filter_.undecidedOnly || order_ == ByDecision) {
+        beginResetModel();
+        arrange();
+        endResetModel();
+    } else if (!rows_.empty()) {
+        emit dataChanged(index(0, 0), index(rowCount() - 1, Columns - 1));
+    }
+}
+
+void LedgerModel::setFilter(const LedgerFilter& filter) {
+    if (filter == filter_) return;
+    beginResetModel();
+    filter_ = filter;
+    arrange();
+    endResetModel();
+}
+
+void LedgerModel::setOrder(Order order) {
+    if (order == order_) return;
+    beginResetModel();
+    order_ = order;
+    arrange();
+    endResetModel();
+}
+
+void LedgerModel::setFolded(const std::string& group, bool folded) {
+    if (folded == this->folded(group)) return;
+    beginResetModel();
+    if (folded)
+        folded_.insert(group);
+    else
+        folded_.erase(group);
+    arrange();
+    endResetModel();
+}
+
+void LedgerModel::readState() {
+    decisionOfTag_.clear();
+    for (std::size_t i = 0; i < round_.state.decisions.size(); ++i)
+        decisionOfTag_[round_.state.decisions[i].machine] = i;
+    opened_ = {round_.state.opened.begin(), round_.state.opened.end()};
+    answered_ = {round_.state.unseenAnswered.begin(), round_.state.unseenAnswered.end()};
+}
+
+bool LedgerModel::passes(const RoundMachine& machine) const {
+    if (!filter_.area.isEmpty() && shown(machine.area) != filter_.area) return false;
+    if (filter_.undecidedOnly && (!needsDecision(machine) || settled(machine))) return false;
+    if (filter_.text.isEmpty()) return true;
+    for (const std::string* text : {&machine.tag, &machine.asset, &machine.service, &machine.area,
+                                    &machine.changed, &machine.unseenWords})
+        if (has(*text, filter_.text)) return true;
+    return findingText(machine).contains(filter_.text, Qt::CaseInsensitive);
+}
+
+bool LedgerModel::before(const RoundMachine& a, const RoundMachine& b) const {
+    switch (order_) {
+        case AsListed:
+            return false;
+        case ByTag:
+            return a.tag < b.tag;
+        case ByWeight:
+            return a.weightDban.value_or(-1e9) > b.weightDban.value_or(-1e9);
+        case ByAge:
+            return a.newest.value_or(Instant{}) < b.newest.value_or(Instant{});
+        case ByDecision:
+            return !settled(a) && settled(b);
+    }
+    return false;
+}
+
+std::vector<std::size_t> LedgerModel::membersOf(const std::string& group) const {
+    const auto& machines = round_.list.machines;
+    std::vector<std::size_t> members;
+    for (std::size_t i = 0; i < machines.size(); ++i)
+        if (machines[i].urgency == group && passes(machines[i])) members.push_back(i);
+    // The sample stands first among those to leave: it is what has to be opened.
+    const auto sampled = [&](std::size_t i) { return machines[i].inSample; };
+    std::stable_partition(members.begin(), members.end(), sampled);
+    const auto end = std::partition_point(members.begin(), members.end(), sampled);
+    const auto earlier = [&](std::size_t a, std::size_t b) { return before(machines[a], machines[b]); };
+    std::stable_sort(members.begin(), end, earlier);
+    std::stable_sort(end, members.end(), earlier);
+    return members;
+}
+
+void LedgerModel::arrange() {
+    rows_.clear();
+    rowOfTag_.clear();
+    for (const char* group : kGroups) {
+        const auto members = membersOf(group);
+        if (members.empty()) continue;
+        rows_.push_back({group, {}});
+        if (folded(group)) continue;
+        for (const std::size_t i : members) {
+            rowOfTag_[round_.list.machines[i].tag] = int(rows_.size());
+            rows_.push_back({group, i});
+        }
+    }
+}
+
+QStringList LedgerModel::areas() const {
+    QStringList areas;
+    for (const RoundMachine& machine : round_.list.machines)
+        if (!machine.area.empty()) areas << shown(machine.area);
+    areas.sort();
+    areas.removeDuplicates();
+    return areas;
+}
+
+int LedgerModel::shownMachines() const {
+    return int(std::count_if(rows_.begin(), rows_.end(), [](const Row& r) { return r.machine.has_value(); }));
+}
+
+const RoundMachine* LedgerModel::machineAt(int row) const {
+    if (row < 0 || row >= int(rows_.size()) || !rows_[std::size_t(row)].machine) return nullptr;
+    return &round_.list.machines[*rows_[std::size_t(row)].machine];
+}
+
+std::string LedgerModel::groupAt(int row) const {
+    return row < 0 || row >= int(rows_.size()) ? std::string() : rows_[std::size_t(row)].group;
+}
+
+int LedgerModel::rowOf(const std::string& tag) const {
+    const auto found = rowOfTag_.find(tag);
+    return found == rowOfTag_.end() ? -1 : found->second;
+}
+
+std::vector<int> LedgerModel::groupRows() const {
+    std::vector<int> rows;
+    for (int i = 0; i < int(rows_.size()); ++i)
+        if (isGroup(i)) rows.push_back(i);
+    return rows;
+}
+
+const Decision* LedgerModel::decisionOf(const std::string& tag) const {
+    const auto found = decisionOfTag_.find(tag);
+    return found == decisionOfTag_.end() ? nullptr : &round_.state.decisions[found->second];
+}
+
+bool LedgerModel::needsDecision(const RoundMachine& machine) const {
+    if (machine.urgency != "leave") return true;
+    return machine.inSample || machine.listedBy == ListedBy::Hand;
+}
+
+bool LedgerModel::settled(const RoundMachine& machine) const {
+    if (machine.urgency == "unseen") return answered_.count(machine.tag) != 0;
+    if (decisionOf(machine.tag)) return true;
+    if (machine.urgency != "leave" || machine.listedBy == ListedBy::Hand) return false;
+    return machine.inSample ? opened_.count(machine.tag) != 0 : round_.state.leaveAccepted;
+}
+
+QString LedgerModel::decidedText(const RoundMachine& machine) const {
+    if (round_.draft()) return {};
+    if (const Decision* decision = decisionOf(machine.tag)) return decisionText(*decision);
+    if (machine.urgency == "unseen") return settled(machine) ? tr("reason given") : tr("reason to be given");
+    if (machine.urgency != "leave" || machine.listedBy == ListedBy::Hand) return tr("undecided");
+    if (machine.inSample) return settled(machine) ? tr("sample, opened") : tr("sample, to be opened");
+    return round_.state.leaveAccepted ? tr("left, with the block") : QString();
+}
+
+QString LedgerModel::findingText(const RoundMachine& machine) const {
+    if (machine.urgency == "unseen") return unseenReasonWord(machine.unseenReason);
+    if (machine.findings.empty()) return {};
+    const Hypothesis& first = machine.findings.front().finding;
+    const QString name = faultWords(first.fault, first.at);
+    const auto more = machine.findings.size() - 1;
+    return more == 0 ? name : tr("%1, and %2 more").arg(name).arg(more);
+}
+
+QString LedgerModel::groupText(const std::string& group) const {
+    std::size_t all = 0, done = 0;
+    for (const RoundMachine& machine : round_.list.machines) {
+        if (machine.urgency != group) continue;
+        ++all;
+        if (settled(machine)) ++done;
+    }
+    if (round_.draft()) return QString::number(all);
+    const RoundProgress& progress = round_.progress;
+    if (group != "leave") return tr("%1, %2 of them settled").arg(all).arg(done);
+    if (round_.state.leaveAccepted) return tr("%1, accepted as a block").arg(all);
+    return tr("%1, of the sample of %2 drawn at random %3 opened")
+        .arg(all)
+        .arg(progress.sample)
+        .arg(progress.sampleOpened);
+}
+
+int LedgerModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : int(rows_.size());
+}
+
+int LedgerModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : Columns;
+}
+
+QString LedgerModel::cellText(const RoundMachine& machine, int column) const {
+    switch (column) {
+        case Urgency:
+            return urgencyWord(machine.urgency);
+        case Name:
+            return shown(machine.tag) + u'\n' + place(machine);
+        case Changed:
+            return findingText(machine) + u'\n' + shown(machine.changed);
+        case Weight:
+            return weightText(machine.weightDban);
+        case Age:
+            return machine.newest ? ageText(*machine.newest, round_.end) : tr("never");
+        case Decided:
+            return decidedText(machine);
+        case Strip:
+            if (machine.strip.empty()) return {};
+            return tr("%1 %2").arg(numberText(machine.strip.back()), shown(machine.unit));
+    }
+    return {};
+}
+
+QString LedgerModel::hint(const RoundMachine& machine, int column) const {
+    if (column == Strip)
+        return tr("%1, weekly medians of 26 weeks; limit %2 %3")
+            .arg(shown(machine.governing), machine.limit ? numberText(*machine.limit) : tr("none"),
+                 shown(machine.unit));
+    if (column == Age) return machine.newest ? momentText(*machine.newest) : tr("nothing was ever recorded");
+    if (column == Urgency) return tr("listed by: %1").arg(shown(toText(machine.listedBy)));
+    return cellText(machine, column).trimmed();
+}
+
+QVariant LedgerModel::data(const QModelIndex& index, int role) const {
+    if (!index.isValid()) return {};
+    const RoundMachine* machine = machineAt(index.row());
+    if (!machine) {
+        const std::string group = groupAt(index.row());
+        if (role == Qt::DisplayRole && index.column() == 0)
+            return tr("%1: %2").arg(urgencyWord(group), groupText(group));
+        return {};
+    }
+    if (role == Qt::DisplayRole) return cellText(*machine, index.column());
+    if (role == Qt::ToolTipRole) return hint(*machine, index.column());
+    if (role == Qt::AccessibleTextRole) return cellText(*machine, index.column()).replace(u'\n', u' ');
+    if (role == Qt::TextAlignmentRole && index.column() == Weight)
+        return QVariant(Qt::AlignRight | Qt::AlignVCenter);
+    return {};
+}
+
+QVariant LedgerModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal) return {};
+    static const char* const names[] = {
+        QT_TR_NOOP("Urgency"),         QT_TR_NOOP("Machine"),        QT_TR_NOOP("Finding, and what changed"),
+        QT_TR_NOOP("26 weeks, limit"), QT_TR_NOOP("Weight, dban"), QT_TR_NOOP("Newest"),
+        QT_TR_NOOP("Decision")};
+    static const char* const hints[] = {
+        QT_TR_NOOP("leave, watch, plan or act; unseen where the machine could not be judged"),
+        QT_TR_NOOP("tag, service and area"),
+        QT_TR_NOOP("the strongest finding, and in one sentence what changed since the last round"),
+        QT_TR_NOOP("weekly medians of the governing quantity with its next limit"),
+        QT_TR_NOOP("decibans of the machine's week: how unlike chance, not the odds that the fault is there"),
+        QT_TR_NOOP("age of the newest recording at the end of the period"),
+        QT_TR_NOOP("accept, dispute with a reason, defer to a date")};
+    if (section < 0 || section >= Columns) return {};
+    if (role == Qt::DisplayRole) return tr(names[section]);
+    if (role == Qt::ToolTipRole) return tr(hints[section]);
+    if (role == Qt::TextAlignmentRole)
+        return QVariant((section == Weight ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
+    return {};
+}
+
+Qt::ItemFlags LedgerModel::flags(const QModelIndex& index) const {
+    if (!index.isValid()) return Qt::NoItemFlags;
+    return Qt::ItemIsEnabled | Qt::ItemIsSelectable;
+}
+
+}  // namespace fettle
