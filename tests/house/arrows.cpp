@@ -43,6 +43,7 @@ const std::vector<Owned> kOwned = {
     {"sqlite3", {"core/store/"}},
     {"zstd", {"core/store/"}},
     {"xxhash", {"core/store/"}},
+    {"date/", {"core/fleet/site_calendar"}},
     {"nlohmann/", {"core/base/json_"}},
     {"tl/", {"core/base/result.h"}},
     {"CLI/", {"app/"}},
