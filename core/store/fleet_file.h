@@ -9,6 +9,7 @@
 #include <memory>
 #include <string>
 
+#include "core/base/progress.h"
 #include "core/base/result.h"
 #include "core/store/log_store.h"
 #include "core/store/recording_store.h"
