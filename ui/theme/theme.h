@@ -1,11 +1,13 @@
 // Why: one table of named colours for the whole window, its plots and its print, so that nothing is ever
 // painted in a colour that does not belong to the theme. Every pair that stands on each other has WCAG AA
 // contrast (4.5 for text, 3 for marks); tests/ui checks the table. Paper is the print theme: black and greys
-// on white. Handed down by constructor; `changed` is emitted when another theme is chosen or the system's
-// palette turns. Thread: the window's.
+// on white. Handed down by constructor; `changed` is emitted when another theme is chosen. System means dark
+// where the system's palette was dark at the start. Figures are tabular: where the system's font has digits
+// of unequal width, one with equal ones takes its place. Thread: the window's.
 #pragma once
 
 #include <QColor>
+#include <QFont>
 #include <QObject>
 #include <QPalette>
 
@@ -35,6 +37,7 @@ enum class Role {
     Event,         // dated events in trend and waterfall
     Trouble        // a refused field, a warning
 };
+inline constexpr int kRoles = int(Role::Trouble) + 1;
 
 class Theme : public QObject {
     Q_OBJECT
@@ -54,6 +57,13 @@ class Theme : public QObject {
 
   private:
     ThemeChoice choice_;
+    bool systemDark_ = false;
 };
+
+// The contrast ratio of WCAG 2.1 (1 to 21).
+double contrast(const QColor& a, const QColor& b);
+
+// `base` where its digits are equally wide, else the same size in a family whose digits are.
+QFont withTabularFigures(const QFont& base);
 
 }  // namespace fettle
