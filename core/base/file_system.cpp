@@ -92,6 +92,16 @@ bool RealFileSystem::exists(const std::string& path) const {
     return ::access(path.c_str(), F_OK) == 0;
 }
 
+PathKind RealFileSystem::kindOf(const std::string& path) const {
+    struct stat target {};
+    struct stat link {};
+    if (::stat(path.c_str(), &target) != 0) return PathKind::Missing;
+    if (S_ISREG(target.st_mode)) return PathKind::File;
+    if (!S_ISDIR(target.st_mode)) return PathKind::Other;
+    const bool linked = ::lstat(path.c_str(), &link) == 0 && S_ISLNK(link.st_mode);
+    return linked ? PathKind::FolderLink : PathKind::Folder;
+}
+
 Status RealFileSystem::makeFolders(const std::string& path) {
     std::error_code problem;
     std::filesystem::create_directories(path, problem);

@@ -11,6 +11,10 @@
 
 namespace fettle {
 
+// What stands at a path. A link to a file is a file; a link to a folder is told apart, so that a walk through
+// folders can end.
+enum class PathKind { Missing, File, Folder, FolderLink, Other };
+
 class FileSystem {
   public:
     virtual ~FileSystem() = default;
@@ -20,6 +24,10 @@ class FileSystem {
     // new one is there, whole.
     virtual Status writeSafely(const std::string& path, const std::string& bytes) = 0;
     virtual bool exists(const std::string& path) const = 0;
+    virtual PathKind kindOf(const std::string& path) const {
+        if (list(path)) return PathKind::Folder;
+        return exists(path) ? PathKind::File : PathKind::Missing;
+    }
     virtual Status makeFolders(const std::string& path) = 0;
     // Names in a folder, sorted, not its subfolders' contents.
     virtual Result<std::vector<std::string>> list(const std::string& folder) const = 0;
@@ -32,6 +40,7 @@ class RealFileSystem final : public FileSystem {
     Result<std::string> read(const std::string& path, std::uint64_t most = kMostBytes) const override;
     Status writeSafely(const std::string& path, const std::string& bytes) override;
     bool exists(const std::string& path) const override;
+    PathKind kindOf(const std::string& path) const override;
     Status makeFolders(const std::string& path) override;
     Result<std::vector<std::string>> list(const std::string& folder) const override;
 };

@@ -66,18 +66,20 @@ const ReaderRow* rowFor(const std::string& first, const std::string& path) {
     return nullptr;
 }
 
-Result<Recording> readByKind(const std::string& bytes, const std::string& path) {
+Result<Recording> readByKind(const std::string& bytes, const std::string& path, std::string& format) {
     if (bytes.empty()) return fail(ErrorKind::Damaged, path, "byte 0", "the file is empty");
     const std::string first = bytes.substr(0, kFirstBytes);
     const ReaderRow* row = rowFor(first, path);
     if (!row) return fail(unknownKind(first, path));
+    format = row->name;
     auto recording = row->read(bytes, path);
     if (!recording && !row->recognises(first))
         recording.error().rule += fmt::format(" (taken for {} by its name)", row->name);
     return recording;
 }
 
-Status addSidecar(const FileSystem& files, Recording& recording) {
+// The sidecar's text; empty where there is none.
+Result<std::string> addSidecar(const FileSystem& files, Recording& recording) {
     const std::string path = sidecarPath(recording.file);
     if (!files.exists(path)) {
         recording.warnings.push_back(
@@ -85,11 +87,12 @@ Status addSidecar(const FileSystem& files, Recording& recording) {
                         "tells them",
                         oneLine(path)));
         givePoints(recording);
-        return {};
+        return std::string();
     }
-    const auto text = files.read(path, kMostSidecarBytes);
-    if (!text) return fail(text.error());
-    return applySidecar(recording, *text, path);
+    auto text = files.read(path, kMostSidecarBytes);
+    if (!text) return text;
+    if (auto applied = applySidecar(recording, *text, path); !applied) return fail(applied.error());
+    return text;
 }
 }  // namespace
 
@@ -102,13 +105,24 @@ const std::vector<ReaderRow>& readerRegistry() {
     return rows;
 }
 
-Result<RecordingPtr> readRecording(const FileSystem& files, const std::string& path) {
-    const auto bytes = files.read(path, kMostRecordingBytes);
+Result<ReadFile> readWithSource(const FileSystem& files, const std::string& path) {
+    auto bytes = files.read(path, kMostRecordingBytes);
     if (!bytes) return fail(bytes.error());
-    auto recording = readByKind(*bytes, path);
+    ReadFile out;
+    out.bytes = std::move(*bytes);
+    auto recording = readByKind(out.bytes, path, out.format);
     if (!recording) return fail(recording.error());
-    if (auto added = addSidecar(files, *recording); !added) return fail(added.error());
-    return std::make_shared<const Recording>(std::move(*recording));
+    auto sidecar = addSidecar(files, *recording);
+    if (!sidecar) return fail(sidecar.error());
+    out.sidecar = std::move(*sidecar);
+    out.recording = std::make_shared<const Recording>(std::move(*recording));
+    return out;
+}
+
+Result<RecordingPtr> readRecording(const FileSystem& files, const std::string& path) {
+    auto read = readWithSource(files, path);
+    if (!read) return fail(read.error());
+    return std::move(read->recording);
 }
 
 }  // namespace fettle

@@ -24,6 +24,13 @@ const std::vector<ReaderRow>& readerRegistry();
 // Reads a recording and its sidecar (same path, extension .json; absent is fine: said in a warning).
 Result<RecordingPtr> readRecording(const FileSystem& files, const std::string& path);
 
+// The same with what it was read from, for those who keep it or tell recordings apart by it.
+struct ReadFile {
+    RecordingPtr recording;
+    std::string bytes, sidecar, format;  // sidecar: JSON text as found, empty: none; format: "WAV"
+};
+Result<ReadFile> readWithSource(const FileSystem& files, const std::string& path);
+
 // Applies sidecar text to a recording as its file alone gave it.
 Status applySidecar(Recording& recording, const std::string& sidecarText, const std::string& sidecarFile);
 
