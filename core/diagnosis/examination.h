@@ -64,6 +64,7 @@ struct Hypothesis {
     std::string urgency;  // leave watch plan act
     std::string provedOn;
     std::vector<Rival> rivals;
+    std::optional<double> persistence;  // share of the recordings at 10 decibans or more, or that name it
     std::vector<std::string> against;
     std::string sentence;
 };

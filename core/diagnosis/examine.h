@@ -3,6 +3,7 @@
 // depend on how many.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "core/base/progress.h"
@@ -10,6 +11,7 @@
 #include "core/diagnosis/examination.h"
 #include "core/diagnosis/explain_away.h"
 #include "core/diagnosis/prepare.h"
+#include "core/diagnosis/waterfall_lines.h"
 
 namespace fettle {
 
@@ -24,5 +26,21 @@ struct ExamineOptions {
 // Fails only when cancelled, when there is no recording, or when the program's own tables cannot be read.
 Result<Examination> examine(const Machine& machine, const std::vector<RecordingPtr>& recordings,
                             const ExamineOptions& options = {});
+
+// What a channel is followed by besides its levels.
+inline constexpr double kHighBandHz = 1000;
+struct ChannelExtras {
+    double offset = 0;                       // mean of the samples, in the channel's unit
+    std::optional<double> peakG, highBandG;  // about the mean; r.m.s. above kHighBandHz; acceleration only
+};
+
+// One recording with all that the fleet file keeps of it, out of one set of transforms.
+struct ExaminedRecording {
+    Examination examination;                 // of this recording alone
+    std::vector<WaterfallLines> waterfalls;  // of the acceleration channels that can be weighed
+    std::vector<ChannelExtras> extras;       // one a channel of the recording
+};
+Result<ExaminedRecording> examineRecording(const Machine& machine, const RecordingPtr& recording,
+                                           const ExamineOptions& options = {});
 
 }  // namespace fettle

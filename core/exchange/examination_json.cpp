@@ -62,7 +62,8 @@ Json levelsJson(const ChannelLevels& l) {
               {"order_3_mm_s", orNull(l.order3MmS)},
               {"zone", l.zones.empty() ? Json() : Json(l.zones[0].zone)},
               {"zone_basis", l.zones.empty() ? orNull(l.noZoneWhy) : Json(l.zones[0].basis)}};
-    if (l.zones.size() > 1) json["zones"] = list(l.zones, zoneJson);
+    json["zones"] = list(l.zones, zoneJson);
+    json["no_zone_why"] = l.noZoneWhy;
     if (!l.zones.empty()) {
         json["zone_indicative"] = l.zones[0].indicative;
         json["zone_note_only"] = l.zones[0].greyOnly;
@@ -93,7 +94,9 @@ Json lineJson(const LineRow& row) {
             {"w", row.w},
             {"weight_dban", row.weightDban},
             {"state", toText(row.state)},
-            {"why", row.why}};
+            {"why", row.why},
+            {"carrier", row.carrier},
+            {"harmonic", row.harmonic}};
 }
 
 Json meanRow(const Hypothesis& h) {
@@ -119,6 +122,8 @@ void addArithmetic(Json& json, const Hypothesis& h) {
     json["search_dban"] = h.best.searchDban;
     json["recording"] = h.recording;
     json["view"] = h.best.view;
+    json["channel"] = h.best.channel;
+    json["recording_count"] = h.recordingCount;
 }
 
 Json findingJson(const Hypothesis& h) {
@@ -130,7 +135,8 @@ Json findingJson(const Hypothesis& h) {
               {"lines", Json::array()},
               {"search_dban", Json()},
               {"recording", h.recording},
-              {"view", Json()}};
+              {"view", Json()},
+              {"persistence", orNull(h.persistence)}};
     addArithmetic(json, h);
     json["urgency"] = orNull(h.urgency);
     json["proved_on"] = orNull(h.provedOn);
@@ -149,6 +155,8 @@ Json consideredJson(const Hypothesis& h) {
               {"at", h.at},
               {"weight_dban", orNull(h.weightDban)},
               {"before_claims_dban", orNull(h.beforeClaimsDban)},
+              {"persistence", orNull(h.persistence)},
+              {"proved_on", orNull(h.provedOn)},
               {"why", h.why}};
     addArithmetic(json, h);
     return json;

@@ -7,6 +7,7 @@
 
 #include "core/base/file_system.h"
 #include "core/base/text.h"
+#include "core/diagnosis/combine.h"
 #include "core/diagnosis/examine.h"
 #include "tests/diagnosis/made_recordings.h"
 #include "tests/exchange/schema_check.h"
@@ -236,6 +237,40 @@ TEST(ExaminationJson, NumbersThatAreNoneBecomeNull) {
     const Json json = Json::parse(asWritten(e));
     EXPECT_TRUE(json["recordings"][0]["levels"][0]["crest_factor"].is_null());
     EXPECT_TRUE(json["recordings"][0]["levels"][0]["kurtosis"].is_null());
+}
+
+TEST(ExaminationJson, ReadsBackToTheSameText) {
+    for (const Sample& s : samples()) {
+        const std::string text = examinationAsText(s.examination);
+        const auto back = examinationFromText(text, "stored");
+        ASSERT_TRUE(back) << s.name << ": " << back.error().sentence();
+        EXPECT_EQ(examinationAsText(*back), text) << s.name;
+    }
+}
+
+// The mean of e-values, whether weighed together or read back one by one: Vovk and Wang (2021), section 3.
+TEST(ExaminationJson, ReadBackOneByOneCombinesToTheWeek) {
+    std::vector<RecordingPtr> week;
+    for (const made::Kind& kind : made::kinds())
+        if (week.size() < 3) week.push_back(made::made(kind.setup).recording);
+    const Machine machine = made::motor();
+    std::vector<Examination> parts;
+    for (const RecordingPtr& recording : week) {
+        const auto one = examinationFromText(examinationAsText(examined(machine, {recording})), "stored");
+        ASSERT_TRUE(one);
+        parts.push_back(*one);
+    }
+    const auto joined = combine(machine, parts);
+    ASSERT_TRUE(joined);
+    EXPECT_EQ(examinationAsText(*joined), examinationAsText(examined(machine, week)));
+}
+
+TEST(ExaminationJson, RefusesWhatIsNoExamination) {
+    for (const char* text :
+         {"", "[]", "{}", "{\"schema\": 2}", "{\"schema\": 1}", "{\"schema\": 1, \"recordings\": 3}"})
+        EXPECT_FALSE(examinationFromText(text, "stored")) << text;
+    EXPECT_TRUE(
+        examinationFromText("{\"schema\": 1, \"recordings\": [7], \"considered\": {\"a\": []}}", "stored"));
 }
 
 }  // namespace
