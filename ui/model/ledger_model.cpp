@@ -280,7 +280,7 @@ QVariant LedgerModel::data(const QModelIndex& index, int role) const {
 QVariant LedgerModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation != Qt::Horizontal) return {};
     static const char* const names[] = {
-        QT_TR_NOOP("Urgency"),         QT_TR_NOOP("Machine"),        QT_TR_NOOP("Finding, and what changed"),
+        QT_TR_NOOP("Urgency"),         QT_TR_NOOP("Machine"),      QT_TR_NOOP("Finding, and what changed"),
         QT_TR_NOOP("26 weeks, limit"), QT_TR_NOOP("Weight, dban"), QT_TR_NOOP("Newest"),
         QT_TR_NOOP("Decision")};
     static const char* const hints[] = {

@@ -1,9 +1,9 @@
 #include "ui/model/round_shown.h"
 
-#include <QDate>
-#include <QDateTime>
-#include <QTimeZone>
+#include <QCoreApplication>
+#include <map>
 
+#include "core/fleet/site_calendar.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -17,31 +17,71 @@ Result<std::optional<KeptRound>> wanted(FleetFile& fleet, std::optional<std::int
     return std::optional<KeptRound>(std::move(*kept));
 }
 
-void take(KeptRound kept, RoundShown& shown) {
-    shown.entry = std::move(kept.entry);
-    shown.list = std::move(kept.list);
-    shown.state = std::move(kept.state);
-    shown.progress = std::move(kept.progress);
+void take(KeptRound found, RoundShown& round) {
+    round.entry = std::move(found.entry);
+    round.list = std::move(found.list);
+    round.state = std::move(found.state);
+    round.progress = std::move(found.progress);
 }
 
 // Without recordings there is no day to end with: an empty list, not a failure.
-Status takeDraft(FleetFile& fleet, const CancelToken& cancel, RoundShown& shown) {
-    if (shown.machinesInRegister == 0 || shown.recordings == 0) return {};
+Status takeDraft(FleetFile& fleet, const CancelToken& cancel, RoundShown& round) {
+    if (round.machinesInRegister == 0 || round.recordings == 0) return {};
     auto list = listNow(fleet, "", {}, cancel);
     if (!list) return fail(list.error());
-    shown.list = std::move(*list);
-    shown.refresh();
+    round.list = std::move(*list);
+    round.refresh();
     return {};
 }
 
-Status count(FleetFile& fleet, RoundShown& shown) {
+Status count(FleetFile& fleet, RoundShown& round) {
     const auto machines = fleet.machines().all();
     if (!machines) return fail(machines.error());
     for (const MachineEntry& machine : *machines)
-        if (machine.removedOn.empty()) ++shown.machinesInRegister;
+        if (machine.removedOn.empty()) ++round.machinesInRegister;
     const auto recordings = fleet.recordings().count();
     if (!recordings) return fail(recordings.error());
-    shown.recordings = *recordings;
+    round.recordings = *recordings;
+    return {};
+}
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("RoundShown", text);
+}
+
+// Repairs done are verified at the next running; dates that have passed are said.
+Status noticeJobs(FleetFile& fleet, RoundShown& round) {
+    const auto jobs = fleet.log().jobs();
+    if (!jobs) return fail(jobs.error());
+    for (const Job& job : *jobs) {
+        if (job.state == "done")
+            round.notices.push_back(
+                {kept(tr("%1: job done, verify now").arg(shown(job.machine))), job.machine});
+        const bool waits = job.state == "issued" || job.state == "scheduled";
+        if (waits && !job.runUntil.empty() && job.runUntil < round.list.until)
+            round.notices.push_back(
+                {kept(tr("%1: was not to run beyond %2").arg(shown(job.machine), dateText(job.runUntil))),
+                 job.machine});
+    }
+    return {};
+}
+
+// Of the round before: what was deferred to a day that has come.
+Status noticeDeferred(FleetFile& fleet, RoundShown& round) {
+    const RoundEntry* before = nullptr;
+    for (const RoundEntry& entry : round.rounds)
+        if (entry.until < round.list.until) before = &entry;
+    if (!before) return {};
+    const auto state = fleet.rounds().state(before->id);
+    if (!state) return fail(state.error());
+    std::map<std::string, Decision> last;
+    for (const Decision& decision : state->decisions)
+        last[decision.machine] = decision;
+    for (const auto& [machine, decision] : last)
+        if (decision.kind == DecisionKind::Defer && decision.deferTo <= round.list.until)
+            round.notices.push_back(
+                {kept(tr("%1: deferred to %2, due back").arg(shown(machine), dateText(decision.deferTo))),
+                 machine});
     return {};
 }
 
@@ -51,34 +91,33 @@ void RoundShown::refresh() {
     progress = progressOf(list, state);
 }
 
-Instant endOfDay(const std::string& isoDate, const std::string& timeZone) {
-    const QDate day = QDate::fromString(QString::fromStdString(isoDate), Qt::ISODate);
-    QTimeZone zone(QByteArray::fromStdString(timeZone));
-    if (!zone.isValid()) zone = QTimeZone::utc();
-    return Instant(std::chrono::milliseconds(day.addDays(1).startOfDay(zone).toMSecsSinceEpoch()));
-}
-
 Result<RoundShown> readRound(FleetFile& fleet, std::optional<std::int64_t> id, const CancelToken& cancel) {
-    RoundShown shown;
+    RoundShown round;
     const auto site = fleet.site();
     if (!site) return fail(site.error());
-    shown.site = site->site;
-    if (auto counted = count(fleet, shown); !counted) return fail(counted.error());
+    round.site = site->site;
+    if (auto counted = count(fleet, round); !counted) return fail(counted.error());
     auto rounds = fleet.rounds().all();
     if (!rounds) return fail(rounds.error());
-    shown.rounds = std::move(*rounds);
+    round.rounds = std::move(*rounds);
     auto kept = wanted(fleet, id);
     if (!kept) return fail(kept.error());
     if (*kept)
-        take(std::move(**kept), shown);
-    else if (auto drafted = takeDraft(fleet, cancel, shown); !drafted)
+        take(std::move(**kept), round);
+    else if (auto drafted = takeDraft(fleet, cancel, round); !drafted)
         return fail(drafted.error());
-    if (shown.list.until.empty()) return shown;
-    shown.end = endOfDay(shown.list.until, site->timeZone);
-    auto promise = listPromise(fleet, shown.list);
+    if (round.list.until.empty()) return round;
+    const auto end = datePlus(round.list.until, 1).and_then([&](const std::string& day) {
+        return startOfDate(site->timeZone, day);
+    });
+    if (!end) return fail(end.error());
+    round.end = *end;
+    if (auto noticed = noticeJobs(fleet, round); !noticed) return fail(noticed.error());
+    if (auto noticed = noticeDeferred(fleet, round); !noticed) return fail(noticed.error());
+    auto promise = listPromise(fleet, round.list);
     if (!promise) return fail(promise.error());
-    shown.promise = std::move(*promise);
-    return shown;
+    round.promise = std::move(*promise);
+    return round;
 }
 
 }  // namespace fettle

@@ -12,6 +12,12 @@
 
 namespace fettle {
 
+// What stands above the list: repairs to verify, deferred machines due back, orders overdue.
+struct RoundNotice {
+    std::string text;
+    std::string machine;
+};
+
 struct RoundShown {
     std::string site;
     std::optional<RoundEntry> entry;  // empty: a draft, the list as it would be now
@@ -21,6 +27,7 @@ struct RoundShown {
     Instant end{};                   // first moment after the period
     std::string promise;             // of the list
     std::vector<RoundEntry> rounds;  // all there are, oldest first
+    std::vector<RoundNotice> notices;
     std::size_t machinesInRegister = 0, recordings = 0;
 
     bool draft() const { return !entry; }
@@ -30,8 +37,5 @@ struct RoundShown {
 
 // `id` empty: the open round, else the last closed one, else the list as it would be now.
 Result<RoundShown> readRound(FleetFile& fleet, std::optional<std::int64_t> id, const CancelToken& cancel);
-
-// The first moment after the last day of a period in the site's calendar.
-Instant endOfDay(const std::string& isoDate, const std::string& timeZone);
 
 }  // namespace fettle

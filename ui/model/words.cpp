@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "core/diagnosis/wording.h"
+#include "ui/theme/urgency_disc.h"
 
 namespace fettle {
 
@@ -49,12 +50,7 @@ QString sentence(const Error& error) {
 }
 
 QString urgencyWord(const std::string& urgency) {
-    static const std::vector<Word> words = {{"act", tr("act")},
-                                            {"plan", tr("plan")},
-                                            {"watch", tr("watch")},
-                                            {"unseen", tr("unseen")},
-                                            {"leave", tr("leave")}};
-    return wordOf(words, urgency);
+    return urgencyWord(urgencyOf(urgency));
 }
 
 const std::vector<Word>& unseenReasons() {

@@ -1,0 +1,122 @@
+#include "ui/dialogs/round_dialogs.h"
+
+#include <QComboBox>
+#include <QDateEdit>
+#include <QFormLayout>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+
+#include "ui/model/words.h"
+
+namespace fettle {
+
+namespace {
+
+QString headOf(const RoundMachine& machine) {
+    return machine.service.empty() ? shown(machine.tag)
+                                   : QStringLiteral("%1, %2").arg(shown(machine.tag), shown(machine.service));
+}
+
+QString whyListed(const RoundMachine& machine) {
+    return shown(machine.findings.empty() ? machine.changed : machine.findings.front().finding.sentence);
+}
+
+QDateEdit* dateField(const QDate& date, QWidget* parent) {
+    auto* field = new QDateEdit(date, parent);
+    field->setDisplayFormat(QStringLiteral("d MMMM yyyy"));
+    field->setCalendarPopup(true);
+    return field;
+}
+
+}  // namespace
+
+DecisionDialog::DecisionDialog(const Theme& theme, const RoundMachine& machine, DecisionKind kind,
+                               const QDate& earliest, QWidget* parent)
+    : AnswerDialog(theme, QStringLiteral("decisionDialog"),
+                   kind == DecisionKind::Dispute ? tr("Dispute: %1").arg(headOf(machine))
+                                                 : tr("Defer: %1").arg(headOf(machine)),
+                   kind == DecisionKind::Dispute ? tr("Dispute") : tr("Defer"), parent),
+      machine_(machine.tag),
+      kind_(kind),
+      earliest_(earliest),
+      reason_(new QPlainTextEdit(this)) {
+    explain(whyListed(machine));
+    if (kind == DecisionKind::Defer) {
+        date_ = dateField(earliest.addDays(6), this);
+        addField(tr("Look again on"), date_, "deferTo");
+        connect(date_, &QDateEdit::dateChanged, this, &DecisionDialog::check);
+    }
+    addField(kind == DecisionKind::Dispute ? tr("What speaks against it") : tr("Why it can wait"), reason_,
+             "reason");
+    reason_->setTabChangesFocus(true);
+    reason_->setFixedHeight(fontMetrics().lineSpacing() * 5);
+    reason_->setFocus();
+    connect(reason_, &QPlainTextEdit::textChanged, this, &DecisionDialog::check);
+    connect(this, &QDialog::accepted, this, [this] { emit decided(decision()); });
+    check();
+}
+
+Decision DecisionDialog::decision() const {
+    Decision decision;
+    decision.machine = machine_;
+    decision.kind = kind_;
+    decision.reason = kept(reason_->toPlainText());
+    if (date_) decision.deferTo = kept(date_->date().toString(Qt::ISODate));
+    return decision;
+}
+
+void DecisionDialog::check() {
+    if (date_ && date_->date() < earliest_)
+        return lacks(tr("The day must be %1 or later.").arg(dateText(kept(earliest_.toString(Qt::ISODate)))));
+    lacks(kept(reason_->toPlainText()).empty() ? tr("A reason is needed: it is kept with the round.")
+                                               : QString());
+}
+
+UnseenDialog::UnseenDialog(const Theme& theme, const RoundMachine& machine, QWidget* parent)
+    : AnswerDialog(theme, QStringLiteral("unseenDialog"), tr("Unseen: %1").arg(headOf(machine)),
+                   tr("Give this reason"), parent),
+      machine_(shown(machine.tag)),
+      reason_(new QComboBox(this)),
+      words_(new QLineEdit(this)) {
+    explain(tr("This machine could not be judged: %1. A silent node is its owner's matter, an idle machine "
+               "production's; either way the round says why.")
+                .arg(shown(machine.unseenWords.empty() ? machine.unseenReason : machine.unseenWords)));
+    for (const Word& word : unseenReasons())
+        reason_->addItem(word.text, shown(word.key));
+    reason_->setCurrentIndex(std::max(0, reason_->findData(shown(machine.unseenReason))));
+    addField(tr("Reason"), reason_, "reason");
+    addField(tr("In words"), words_, "words");
+    connect(this, &QDialog::accepted, this, [this] {
+        const QString words = words_->text().trimmed();
+        const QString key = reason_->currentData().toString();
+        emit answered(machine_, words.isEmpty() ? key : QStringLiteral("%1: %2").arg(key, words));
+    });
+    lacks({});
+}
+
+StartRoundDialog::StartRoundDialog(const Theme& theme, const QString& suggestedDay, QWidget* parent)
+    : AnswerDialog(theme, QStringLiteral("startRoundDialog"), tr("Open a round"), tr("Open the round"),
+                   parent),
+      day_(dateField(QDate::fromString(suggestedDay, Qt::ISODate), this)) {
+    explain(
+        tr("The round takes the seven days up to and with this day, in the site's calendar. The list is "
+           "drawn up once and then kept as it is; recordings that come later open lines in the next one."));
+    addField(tr("Up to and with"), day_, "until");
+    connect(this, &QDialog::accepted, this, [this] { emit dayChosen(day_->date().toString(Qt::ISODate)); });
+    lacks({});
+}
+
+CloseRoundDialog::CloseRoundDialog(const Theme& theme, const RoundProgress& progress, QWidget* parent)
+    : AnswerDialog(theme, QStringLiteral("closeRoundDialog"), tr("Close the round"), tr("Close the round"),
+                   parent) {
+    explain(progress.missing.empty()
+                ? tr("Every machine has its answer. A closed round is kept and never changes.")
+                : tr("The round can be closed when nothing is missing. It is kept then and never changes."));
+    QStringList missing;
+    for (const std::string& one : progress.missing)
+        missing << shown(one);
+    lacks(missing.join(u'\n'));
+    connect(this, &QDialog::accepted, this, &CloseRoundDialog::closeConfirmed);
+}
+
+}  // namespace fettle

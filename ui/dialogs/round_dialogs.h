@@ -1,0 +1,77 @@
+// Why: what a round asks in words: why a machine is disputed or put off and to when, why an unseen one is
+// unseen, up to which day a round goes, and whether to close. Each is one small dialog; none touches the
+// fleet file. Thread: the window's.
+#pragma once
+
+#include <QStringList>
+
+#include "core/round/round.h"
+#include "ui/dialogs/answer_dialog.h"
+
+class QComboBox;
+class QDateEdit;
+class QLineEdit;
+class QPlainTextEdit;
+
+namespace fettle {
+
+// Dispute (a reason) or defer (a reason and a date after today).
+class DecisionDialog : public AnswerDialog {
+    Q_OBJECT
+  public:
+    DecisionDialog(const Theme& theme, const RoundMachine& machine, DecisionKind kind, const QDate& earliest,
+                   QWidget* parent);
+
+  signals:
+    void decided(const fettle::Decision& decision);
+
+  private:
+    void check();
+    Decision decision() const;
+
+    std::string machine_;
+    DecisionKind kind_;
+    QDate earliest_;
+    QPlainTextEdit* reason_;
+    QDateEdit* date_ = nullptr;
+};
+
+// The reason why a machine was not seen, confirmed or corrected.
+class UnseenDialog : public AnswerDialog {
+    Q_OBJECT
+  public:
+    UnseenDialog(const Theme& theme, const RoundMachine& machine, QWidget* parent);
+
+  signals:
+    void answered(const QString& machine, const QString& reason);
+
+  private:
+    QString machine_;
+    QComboBox* reason_;
+    QLineEdit* words_;
+};
+
+// The last day of the round to open.
+class StartRoundDialog : public AnswerDialog {
+    Q_OBJECT
+  public:
+    StartRoundDialog(const Theme& theme, const QString& suggestedDay, QWidget* parent);
+
+  signals:
+    void dayChosen(const QString& isoDay);
+
+  private:
+    QDateEdit* day_;
+};
+
+// Says what is missing; asks for the word to close where nothing is.
+class CloseRoundDialog : public AnswerDialog {
+    Q_OBJECT
+  public:
+    CloseRoundDialog(const Theme& theme, const RoundProgress& progress, QWidget* parent);
+
+  signals:
+    void closeConfirmed();
+};
+
+}  // namespace fettle

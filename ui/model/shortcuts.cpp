@@ -1,0 +1,100 @@
+#include "ui/model/shortcuts.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <cstring>
+
+namespace fettle {
+
+namespace {
+
+constexpr const char* kWindow = QT_TRANSLATE_NOOP("Shortcuts", "Everywhere");
+constexpr const char* kRound = QT_TRANSLATE_NOOP("Shortcuts", "Round page, in the ledger");
+constexpr const char* kRegister = QT_TRANSLATE_NOOP("Shortcuts", "Register page");
+
+QKeySequence key(const char* text) {
+    return QKeySequence(QString::fromLatin1(text));
+}
+
+QList<QKeySequence> larger() {
+    QList<QKeySequence> keys{key("Ctrl++"), key("Ctrl+=")};
+    for (const QKeySequence& usual : QKeySequence::keyBindings(QKeySequence::ZoomIn))
+        if (!keys.contains(usual)) keys << usual;
+    return keys;
+}
+
+QString translated(const char* text) {
+    return QCoreApplication::translate("Shortcuts", text);
+}
+
+}  // namespace
+
+const std::vector<Shortcut>& shortcuts() {
+    static const std::vector<Shortcut> table = {
+        {"file.new", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&New fleet…"), {key("Ctrl+N")}},
+        {"file.open", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Open fleet…"), {key("Ctrl+O")}},
+        {"file.import", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Import recordings…"), {key("Ctrl+I")}},
+        {"file.backup", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Back up…"), {}},
+        {"file.quit", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Quit"), {key("Ctrl+Q")}},
+        {"page.round", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Round"), {key("Ctrl+1"), key("Alt+1")}},
+        {"page.machine", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Machine"), {key("Ctrl+2"), key("Alt+2")}},
+        {"page.register",
+         kWindow,
+         QT_TRANSLATE_NOOP("Shortcuts", "R&egister"),
+         {key("Ctrl+3"), key("Alt+3")}},
+        {"round.start", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Open a round…"), {}},
+        {"round.close", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Close the round…"), {}},
+        {"round.refused", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Refused files…"), {}},
+        {"machine.event", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "Note or &event…"), {key("Ctrl+E")}},
+        {"view.larger", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Larger"), larger()},
+        {"view.smaller", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Smaller"), {key("Ctrl+-")}},
+        {"view.normal", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&100 %"), {key("Ctrl+0")}},
+        {"help.shortcuts", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Keys"), {key("F1")}},
+        {"help.about", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&About Fettle"), {}},
+
+        {"round.look",
+         kRound,
+         QT_TRANSLATE_NOOP("Shortcuts", "&Open the machine"),
+         {key("Return"), key("Enter")}},
+        {"round.accept", kRound, QT_TRANSLATE_NOOP("Shortcuts", "&Accept"), {key("A")}},
+        {"round.dispute", kRound, QT_TRANSLATE_NOOP("Shortcuts", "&Dispute…"), {key("D")}},
+        {"round.defer", kRound, QT_TRANSLATE_NOOP("Shortcuts", "De&fer…"), {key("F")}},
+        {"round.unseen", kRound, QT_TRANSLATE_NOOP("Shortcuts", "&Why unseen…"), {key("U")}},
+        {"round.next", kRound, QT_TRANSLATE_NOOP("Shortcuts", "&Next undecided"), {key("N"), key("Space")}},
+        {"round.leave", kRound, QT_TRANSLATE_NOOP("Shortcuts", "Accept all to &leave"), {key("L")}},
+        {"round.fold", kRound, QT_TRANSLATE_NOOP("Shortcuts", "Fold or unfold the group"), {key("G")}},
+        {"round.find", kRound, QT_TRANSLATE_NOOP("Shortcuts", "Filter by text"), {key("Ctrl+F"), key("/")}},
+
+        {"register.save", kRegister, QT_TRANSLATE_NOOP("Shortcuts", "&Save"), {key("Ctrl+S")}},
+        {"register.add", kRegister, QT_TRANSLATE_NOOP("Shortcuts", "&New machine"), {key("Ctrl+Shift+N")}},
+        {"register.copy", kRegister, QT_TRANSLATE_NOOP("Shortcuts", "&Duplicate"), {key("Ctrl+Shift+D")}},
+        {"register.remove", kRegister, QT_TRANSLATE_NOOP("Shortcuts", "&Remove…"), {}},
+        {"register.import", kRegister, QT_TRANSLATE_NOOP("Shortcuts", "&Import JSON…"), {}},
+        {"register.export", kRegister, QT_TRANSLATE_NOOP("Shortcuts", "&Export JSON…"), {}},
+        {"register.find", kRegister, QT_TRANSLATE_NOOP("Shortcuts", "Find a machine"), {key("Ctrl+F")}},
+    };
+    return table;
+}
+
+QString groupText(const Shortcut& shortcut) {
+    return translated(shortcut.group);
+}
+
+QString actionText(const Shortcut& shortcut) {
+    return translated(shortcut.text);
+}
+
+QAction* actionFor(const char* id, QObject* parent) {
+    auto* action = new QAction(parent);
+    action->setObjectName(QString::fromLatin1(id));
+    const auto& table = shortcuts();
+    const auto row = std::find_if(table.begin(), table.end(),
+                                  [&](const Shortcut& s) { return std::strcmp(s.id, id) == 0; });
+    if (row == table.end()) return action;
+    action->setText(actionText(*row));
+    action->setShortcuts(row->keys);
+    if (row->group != kWindow) action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+    return action;
+}
+
+}  // namespace fettle

@@ -1,0 +1,28 @@
+// Why: the few marks of a well-set report that all pages share: title, muted text, thin rules. Colours come
+// from the theme, never from here. Thread: the window's.
+#pragma once
+
+#include <QColor>
+#include <QFrame>
+#include <QLabel>
+
+#include "ui/theme/theme.h"
+
+namespace fettle {
+
+void setTitleFont(QLabel& label);
+void setInk(QWidget& widget, const QColor& colour);
+// A rule of one pixel across, in the theme's colour.
+class ThinRule : public QWidget {
+    Q_OBJECT
+  public:
+    explicit ThinRule(const Theme& theme, QWidget* parent = nullptr);
+
+  protected:
+    void paintEvent(QPaintEvent* event) override;
+
+  private:
+    const Theme& theme_;
+};
+
+}  // namespace fettle

@@ -1,0 +1,128 @@
+#include "ui/pages/round_ledger.h"
+
+#include <QContextMenuEvent>
+#include <QHeaderView>
+#include <QScrollBar>
+#include <algorithm>
+
+#include "ui/model/words.h"
+#include "ui/pages/round_delegate.h"
+#include "ui/pages/ruled_table.h"
+
+namespace fettle {
+
+namespace {
+constexpr int kLeastChanged = 180;  // pixels for the sentence before the strip gives way
+}
+
+RoundLedger::RoundLedger(LedgerModel& model, const Theme& theme, QWidget* parent)
+    : QTableView(parent), model_(model) {
+    setObjectName(QStringLiteral("ledger"));
+    setAccessibleName(tr("Machines of the round"));
+    setRuled(*this, theme);
+    setModel(&model);
+    setItemDelegate(new RoundDelegate(model, theme, this));
+    setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setTabKeyNavigation(false);
+    horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    connect(horizontalHeader(), &QHeaderView::sectionClicked, this, &RoundLedger::sortBy);
+    connect(&model, &QAbstractItemModel::modelReset, this, &RoundLedger::arrange);
+    connect(&theme, &Theme::changed, viewport(), qOverload<>(&QWidget::update));
+    connect(this, &QTableView::doubleClicked, this, [this](const QModelIndex& index) {
+        if (const RoundMachine* machine = model_.machineAt(index.row()))
+            emit machineOpened(shown(machine->tag));
+        else
+            foldCurrent();
+    });
+    arrange();
+}
+
+std::string RoundLedger::current() const {
+    const RoundMachine* machine = model_.machineAt(currentIndex().row());
+    return machine ? machine->tag : std::string();
+}
+
+void RoundLedger::setCurrent(const std::string& tag) {
+    if (model_.rowOf(tag) < 0)
+        for (const RoundMachine& machine : model_.round().list.machines)
+            if (machine.tag == tag) model_.setFolded(machine.urgency, false);
+    const int row = model_.rowOf(tag);
+    if (row < 0) return;
+    setCurrentIndex(model_.index(row, LedgerModel::Name));
+    scrollTo(currentIndex());
+}
+
+void RoundLedger::foldCurrent() {
+    const std::string group = model_.groupAt(currentIndex().row());
+    if (group.empty()) return;
+    model_.setFolded(group, !model_.folded(group));
+    for (const int row : model_.groupRows())
+        if (model_.groupAt(row) == group) setCurrentIndex(model_.index(row, 0));
+}
+
+void RoundLedger::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
+    QTableView::currentChanged(current, previous);
+    if (current.isValid()) kept_ = this->current();
+    emit currentMachineChanged();
+}
+
+void RoundLedger::arrange() {
+    const std::string wanted = kept_;
+    clearSpans();
+    verticalHeader()->setDefaultSectionSize(RoundDelegate::lineHeight(fontMetrics()));
+    for (const int row : model_.groupRows()) {
+        setSpan(row, 0, 1, LedgerModel::Columns);
+        setRowHeight(row, RoundDelegate::groupLineHeight(fontMetrics()));
+    }
+    if (const int row = model_.rowOf(wanted); row >= 0) {
+        setCurrentIndex(model_.index(row, LedgerModel::Name));
+        scrollTo(currentIndex());
+    }
+    fitColumns();
+}
+
+void RoundLedger::fitColumns() {
+    int used = 0;
+    for (int column = 0; column < LedgerModel::Columns; ++column) {
+        const int width = RoundDelegate::columnWidth(fontMetrics(), column);
+        if (column != LedgerModel::Changed) setColumnWidth(column, width);
+        used += width;
+    }
+    const int left = viewport()->width() - used;
+    const int decided = RoundDelegate::columnWidth(fontMetrics(), LedgerModel::Decided);
+    const int strip = RoundDelegate::columnWidth(fontMetrics(), LedgerModel::Strip);
+    const int lacking = std::max(0, kLeastChanged - left);
+    const int fromDecided = std::min(lacking, decided / 3),
+              fromStrip = std::min(lacking - fromDecided, strip / 3);
+    setColumnWidth(LedgerModel::Decided, decided - fromDecided);
+    setColumnWidth(LedgerModel::Strip, strip - fromStrip);
+    setColumnWidth(LedgerModel::Changed, std::max(kLeastChanged / 2, left + fromDecided + fromStrip));
+}
+
+void RoundLedger::sortBy(int column) {
+    static constexpr LedgerModel::Order orders[] = {
+        LedgerModel::AsListed, LedgerModel::ByTag, LedgerModel::AsListed,  LedgerModel::AsListed,
+        LedgerModel::ByWeight, LedgerModel::ByAge, LedgerModel::ByDecision};
+    if (column < 0 || column >= LedgerModel::Columns) return;
+    const LedgerModel::Order order = orders[column];
+    horizontalHeader()->setSortIndicatorShown(order != LedgerModel::AsListed);
+    horizontalHeader()->setSortIndicator(column, Qt::DescendingOrder);
+    model_.setOrder(order);
+}
+
+void RoundLedger::resizeEvent(QResizeEvent* event) {
+    QTableView::resizeEvent(event);
+    fitColumns();
+}
+
+void RoundLedger::changeEvent(QEvent* event) {
+    QTableView::changeEvent(event);
+    if (event->type() == QEvent::FontChange) arrange();
+}
+
+void RoundLedger::contextMenuEvent(QContextMenuEvent* event) {
+    emit menuWanted(event->globalPos());
+}
+
+}  // namespace fettle

@@ -1,0 +1,89 @@
+// Why: the page an engineer opens first on Monday: what needs something, in order, and what is still to be
+// decided before the round may be closed. Reads the round on a worker and shows it; decisions are shown at
+// once and written behind; where writing fails the page says so and reads again. What needs words or a date
+// is asked elsewhere (signals), then handed to `decide` and `answerUnseen`. Thread: the window's.
+#pragma once
+
+#include <QAction>
+#include <QLabel>
+#include <QWidget>
+#include <map>
+#include <optional>
+
+#include "ui/model/ledger_model.h"
+#include "ui/model/selection.h"
+#include "ui/theme/theme.h"
+#include "ui/work/fleet_work.h"
+
+class QPushButton;
+class QStackedWidget;
+
+namespace fettle {
+
+class RoundHeading;
+class RoundLedger;
+
+class RoundPage : public QWidget {
+    Q_OBJECT
+  public:
+    RoundPage(FleetWork& work, Selection& selection, const Theme& theme, QWidget* parent = nullptr);
+
+    void showRound(std::optional<std::int64_t> id);  // empty: the open one, else the last, else a draft
+    const RoundShown& round() const { return model_.round(); }
+    const LedgerModel& model() const { return model_; }
+    bool loading() const { return loading_; }
+
+    void decide(Decision decision);  // of the open round; id and time are set by the store
+    void answerUnseen(const QString& machine, const QString& reason);
+    void acceptLeave();
+    void look(const QString& tag);  // to the machine page; counts as opened where it is of the sample
+    void goToNextUndecided();
+
+  signals:
+    void machineWanted(const QString& tag);
+    void reasonWanted(const QString& tag, fettle::DecisionKind kind);  // dispute, defer
+    void unseenReasonWanted(const QString& tag);
+    void startWanted();  // open a round
+    void closeWanted();
+    void importWanted();
+    void registerWanted();
+    void troubled(const QString& sentence);
+    void roundShown();  // a round was read and is shown
+
+  private:
+    QAction* add(const char* id, void (RoundPage::*slot)());
+    void build();
+    QWidget* foot();
+    void read();
+    void take(Result<RoundShown> round);
+    void sayEmpty();
+    void written(const Status& status);
+    void setState(RoundState state);
+    void refreshActions();
+    std::string current() const;
+    const RoundMachine* currentMachine() const;
+    std::optional<std::int64_t> openRoundId() const;
+
+    void lookAtCurrent();
+    void acceptCurrent();
+    void disputeCurrent();
+    void deferCurrent();
+    void answerCurrent();
+    void foldCurrent();
+    void find();
+
+    FleetWork& work_;
+    Selection& selection_;
+    const Theme& theme_;
+    LedgerModel model_;
+    RoundHeading* heading_ = nullptr;
+    RoundLedger* ledger_ = nullptr;
+    QStackedWidget* middle_ = nullptr;
+    QLabel *empty_ = nullptr, *detail_ = nullptr;
+    QPushButton *start_ = nullptr, *close_ = nullptr, *emptyImport_ = nullptr, *emptyRegister_ = nullptr;
+    std::map<std::string, QAction*> actions_;
+    std::optional<std::int64_t> wanted_;
+    bool loading_ = false;
+};
+
+}  // namespace fettle

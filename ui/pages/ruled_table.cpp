@@ -1,0 +1,58 @@
+#include "ui/pages/ruled_table.h"
+
+#include <QPainter>
+
+namespace fettle {
+
+namespace {
+constexpr int kMargin = 8;
+
+bool isSortedBy(const QHeaderView& header, int section) {
+    return header.isSortIndicatorShown() && header.sortIndicatorSection() == section;
+}
+}  // namespace
+
+RuledHeader::RuledHeader(const Theme& theme, QWidget* parent)
+    : QHeaderView(Qt::Horizontal, parent), theme_(theme) {
+    setSectionsClickable(true);
+    setHighlightSections(false);
+    setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    connect(&theme, &Theme::changed, this, [this] { viewport()->update(); });
+}
+
+QSize RuledHeader::sizeHint() const {
+    return {QHeaderView::sizeHint().width(), fontMetrics().height() + 2 * kMargin - 2};
+}
+
+void RuledHeader::paintSection(QPainter* painter, const QRect& rect, int section) const {
+    painter->save();
+    painter->fillRect(rect, theme_.colour(Role::Ground));
+    painter->setPen(QPen(theme_.colour(Role::MutedInk), 1));
+    painter->drawLine(rect.bottomLeft(), rect.bottomRight());
+    const auto align = Qt::Alignment(
+        model()->headerData(section, Qt::Horizontal, Qt::TextAlignmentRole).value<Qt::Alignment::Int>());
+    QString text = model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString();
+    if (isSortedBy(*this, section)) text += QStringLiteral(" \u2193");
+    painter->setPen(theme_.colour(isSortedBy(*this, section) ? Role::Ink : Role::MutedInk));
+    const QRect inside = rect.adjusted(kMargin, 0, -kMargin, 0);
+    painter->drawText(inside, int(align ? align : Qt::AlignLeft | Qt::AlignVCenter),
+                      fontMetrics().elidedText(text, Qt::ElideRight, inside.width()));
+    painter->restore();
+}
+
+void setRuled(QTableView& view, const Theme& theme) {
+    auto* header = new RuledHeader(theme, &view);
+    view.setHorizontalHeader(header);
+    header->show();
+    view.setShowGrid(false);
+    view.setFrameShape(QFrame::NoFrame);
+    view.setSelectionBehavior(QAbstractItemView::SelectRows);
+    view.setSelectionMode(QAbstractItemView::SingleSelection);
+    view.setCornerButtonEnabled(false);
+    view.verticalHeader()->hide();
+    view.verticalHeader()->setDefaultSectionSize(view.fontMetrics().height() + kMargin);
+    view.setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    view.setWordWrap(false);
+}
+
+}  // namespace fettle

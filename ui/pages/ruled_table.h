@@ -1,0 +1,28 @@
+// Why: tables look like those of a well-set report: a thin rule under the head and between lines, no boxes,
+// no buttons for heads. One helper for all tables of pages and dialogs. Thread: the window's.
+#pragma once
+
+#include <QHeaderView>
+#include <QTableView>
+
+#include "ui/theme/theme.h"
+
+namespace fettle {
+
+class RuledHeader : public QHeaderView {
+    Q_OBJECT
+  public:
+    RuledHeader(const Theme& theme, QWidget* parent = nullptr);
+    QSize sizeHint() const override;
+
+  protected:
+    void paintSection(QPainter* painter, const QRect& rect, int section) const override;
+
+  private:
+    const Theme& theme_;
+};
+
+// Gives `view` a ruled head, no grid, whole-row selection of one row, tabular line height.
+void setRuled(QTableView& view, const Theme& theme);
+
+}  // namespace fettle
