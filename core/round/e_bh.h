@@ -16,7 +16,12 @@ struct EbhResult {
 EbhResult eBh(std::span<const double> weightsDban, double alpha);
 
 // 10 log10 of the weighted mean of e-values; shares need not sum to 1. Neither overflows nor underflows for
-// weights of thousands of decibans.
+// weights of thousands of decibans. Of none: 0, the e-value 1 that says nothing.
 double meanDban(std::span<const double> weightsDban, std::span<const double> shares = {});
+
+// Prior weights (all above 0) brought to a mean of 1, in decibans, to be added to the machines' weights. The
+// bound of e-BH stands: the weighted e-values of chance machines add up to K at most on average, which is all
+// its proof uses.
+std::vector<double> priorsDban(std::span<const double> shares);
 
 }  // namespace fettle

@@ -1,11 +1,13 @@
 // Why: the weekly list: what each machine's week says, in the order in which somebody should look. Plain data
 // in (a machine's week as examined, its trend, when it was last heard), plain data out (the contracts' `round
 // --json`); nothing here reads a file or a clock. One e-value a bearing (its families averaged), one a
-// machine (bearings averaged), e-BH over machines, then the choice within the machine. Entries by zone, by
-// change or by hand stand beside, outside the stated share. Times UTC; dates "2026-05-04" in the site's
-// calendar.
+// machine (bearings averaged, each with the same prior), e-BH over the machines that could be weighed with
+// criticality as prior weight, then the choice within the machine. Entries by zone, by change or by hand
+// stand beside, outside the stated share. Times UTC; dates "2026-05-04" in the site's calendar. Thread: pure
+// functions.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -36,29 +38,37 @@ struct MachineWeek {
     std::optional<double> limit;     // next zone boundary up
     std::string zone;                // of the period's median; empty: none applies
     std::size_t lateRecordings = 0;  // arrived for weeks whose round is closed
+    std::string workDone;            // an event since the last round: "cleaned on 2026-05-06"; empty: none
 };
 
+// The verdict only: of `finding.best` view, variant and cage shift; its lines stay in the week's examination.
+// `finding.fault` is empty for raised vibration whose cause is not named. Level, growth and limit date are
+// those of the week's median, for findings graded by zone alone: a bearing is graded by stage.
 struct RoundFinding {
     Hypothesis finding;
-    double persistence = 0;  // share of the week's recordings at 10 decibans or more / that name it
-    std::optional<double> causeShare;
+    double persistence = 0;            // share of the week's recordings at 10 decibans or more / that name it
+    std::optional<double> causeShare;  // where several causes are named for one level: this one's share
     std::optional<double> growthPerWeek;
     std::optional<LimitDate> limitDate;
 };
 
 enum class ListedBy { None, Evidence, Change, Zone, Hand };
 std::string toText(ListedBy by);  // none evidence change zone hand
+std::optional<ListedBy> listedByFrom(const std::string& text);
 
 struct RoundMachine {
     std::string tag, asset, service, area, criticality;
     std::string urgency = "leave";  // leave watch plan act; unseen where unseenReason is set
     ListedBy listedBy = ListedBy::None;
     std::optional<double> weightDban;  // of the machine's e-value
+    double priorDban = 0;              // added by criticality; weight + prior against RoundList's need
     std::string changed;               // one sentence: what changed since the last round
     std::optional<Instant> newest;
     std::string unseenReason;            // silent low_battery poor_data moved idle not_fitted; empty: seen
     std::string unseenWords;             // "no recording since 2026-06-20"
-    std::vector<RoundFinding> findings;  // what put it there, strongest first
+    std::string foundBefore;             // of an unseen machine: what it was listed for when last seen
+    std::string byHandWhy;               // of an entry by hand
+    std::vector<RoundFinding> findings;  // what put it there, most urgent first, then by weight
     std::string governing, unit;
     std::vector<double> strip;  // 26 weekly medians of the governing quantity, oldest first; NaN: none
     std::optional<double> limit;
@@ -72,8 +82,16 @@ struct RoundList {
     double alpha = 0.1;
     double listNeedsDban = 0;
     std::string engine;
-    std::vector<RoundMachine> machines;  // act, plan, watch, unseen, leave; within: by weight, then tag
+    std::vector<RoundMachine> machines;  // act, plan, watch, unseen, leave; within: weight, zone, tag
+    std::vector<std::string> warnings;
 };
+
+int groupOf(const std::string& urgency);  // 0 act, 1 plan, 2 watch, 3 unseen, 4 leave
+// "outer-race defect, driver DE"; "raised vibration, cause not named".
+std::string findingName(const Hypothesis& finding);
+// How much more often a machine is expected to deserve an entry, by criticality: A 2, B 1, C 0.5; common
+// practice, no source. Brought to a mean of 1 before use (e_bh.h).
+double criticalityPrior(const std::string& criticality);
 
 struct RoundSettings {
     std::string from, until;
@@ -84,11 +102,12 @@ struct RoundSettings {
 };
 
 // `last`: the round before, for "what changed"; null: none.
+// Order of the input does not matter. Where the urgency table cannot be read, a warning and a built-in one.
 RoundList makeRound(const std::vector<MachineWeek>& weeks, const RoundSettings& settings,
                     const RoundList* last);
 
 // A random sample of the leave machines, drawn from `seed`: 15 or 3 %, whichever is more, at most all. Marks
-// inSample.
+// inSample; the same tags and seed give the same sample on every computer.
 void drawSample(RoundList& list, std::uint64_t seed);
 
 // What a round still needs before it may be closed.
@@ -117,9 +136,10 @@ struct RoundProgress {
     std::vector<std::string> missing;  // sentences; empty: may be closed
 };
 RoundProgress progressOf(const RoundList& list, const RoundState& state);
-// Whether leave may be accepted as a block: every machine of the sample was opened.
+// Whether leave may be accepted as a block: a sample was drawn and every machine of it opened.
 bool mayAcceptLeave(const RoundList& list, const RoundState& state);
-// The next undecided machine after `tag` in the order of the list, wrapping round; empty: none.
+// The next machine after `tag` that the round still asks something about (a decision, a reason, to be opened
+// as one of the sample), in the order of the list, wrapping round; empty: none.
 std::string nextUndecided(const RoundList& list, const RoundState& state, const std::string& tag);
 
 }  // namespace fettle
