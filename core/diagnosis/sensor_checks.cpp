@@ -86,6 +86,11 @@ SensorCheck checkSensor(const Channel& channel, const ChannelRole& role, const C
         say.note("unknown_channel",
                  fmt::format("no channel \"{}\" at point \"{}\" in the machine description; taken for {}",
                              channel.name, channel.point, role.quantity));
+    if (x.empty()) {
+        say.note("short", "no samples");
+        check.unfit = true;
+        return check;
+    }
     const auto [low, high] = std::minmax_element(x.begin(), x.end());
     if (*low == *high) {
         say.note("flat", fmt::format("every sample is {:.4g} {}", *low, channel.unit));
