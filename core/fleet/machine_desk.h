@@ -4,6 +4,7 @@
 // and slow (some 10 ms): call it off the window's thread.
 #pragma once
 
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
@@ -24,9 +25,24 @@ struct SpanExamination {
     std::vector<std::int64_t> recordingIds;
     std::vector<Instant> times;
 };
+// One recording as it was weighed.
+struct OneWeighed {
+    std::int64_t recording = 0;
+    Instant time{};
+    std::string running;
+    Examination examination;
+};
+// All of a machine within [from, until], oldest first, and the running ones of them joined (empty: none).
+Result<std::vector<OneWeighed>> weighedIn(FleetFile& fleet, std::int64_t machine, Instant from,
+                                          Instant until);
+Result<std::optional<SpanExamination>> joinRunning(std::shared_ptr<const Machine> machine,
+                                                   std::vector<OneWeighed> weighed);
 Result<std::optional<SpanExamination>> examinationOfSpan(FleetFile& fleet, const std::string& tag,
                                                          Instant from, Instant until);
 Result<Examination> examinationOf(FleetFile& fleet, std::int64_t recording);
+
+// Whether a recording of this running state may enter a mean or a trend.
+bool isRunning(const std::string& state);
 
 // Full-resolution spectra of a stored recording for plotting; `view` as named in a finding ("x, envelope
 // 3000-3920 Hz, whitened"), empty: the whole band's envelope of the first acceleration channel.

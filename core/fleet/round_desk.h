@@ -28,7 +28,14 @@ Result<KeptRound> openRound(FleetFile& fleet, const std::string& until = "", con
 Result<KeptRound> keptRound(FleetFile& fleet, std::int64_t id);
 // The open round, else the last closed one, else nothing.
 Result<std::optional<KeptRound>> currentRound(FleetFile& fleet);
+
+// Decisions and answers are taken for machines of the round that ask for them: a decision for one that is
+// listed, opened for one of the sample, a reason for one that is unseen. `by` empty: the user's login name.
+// A decision's `at` left at 0 is now. A machine is deferred to a day after the round.
 Status decide(FleetFile& fleet, std::int64_t round, const Decision& decision);
+Status markOpened(FleetFile& fleet, std::int64_t round, const std::string& machine);
+Status answerUnseen(FleetFile& fleet, std::int64_t round, const std::string& machine,
+                    const std::string& reason, const std::string& by);
 Status acceptLeave(FleetFile& fleet, std::int64_t round,
                    const std::string& by);  // refused before the sample was opened
 Status closeRound(FleetFile& fleet, std::int64_t round, const std::string& by);
@@ -36,5 +43,11 @@ Status closeRound(FleetFile& fleet, std::int64_t round, const std::string& by);
 // "of the 9 listed on evidence, at most 1 in 10 on average over rounds is chance; 14 of 17 confirmed here so
 // far" (the second half from 1 answer on; the word "confirmed" counts planner's reports).
 Result<std::string> listPromise(FleetFile& fleet, const RoundList& list);
+
+// What the planner's reports say: how many findings were opened and how many of them confirmed.
+struct SiteRecord {
+    std::size_t opened = 0, confirmed = 0;
+};
+Result<SiteRecord> siteRecord(FleetFile& fleet);
 
 }  // namespace fettle

@@ -1,0 +1,95 @@
+#include "core/fleet/advice.h"
+
+#include <algorithm>
+
+#include "core/machine/resource.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr const char* kFile = "advice.json";
+
+bool names(const Advice& row, const std::string& fault) {
+    return std::find(row.faults.begin(), row.faults.end(), fault) != row.faults.end();
+}
+
+// A sentence, or a sentence and its source.
+AdviceStep stepOf(const Json& item, const std::string& place, const std::string& usual, JsonReport& report) {
+    if (item.is_string()) return {item.get<std::string>(), usual};
+    if (item.is_array() && item.size() == 2 && item[0].is_string() && item[1].is_string())
+        return {item[0].get<std::string>(), item[1].get<std::string>()};
+    report.broken(place, "a step is a sentence, or a sentence and its source");
+    return {};
+}
+
+std::vector<AdviceStep> stepsOf(JsonObject& row, const char* key, const std::string& usual) {
+    std::vector<AdviceStep> steps;
+    const Json& all = row.raw(key);
+    if (all.is_null()) return steps;
+    if (!all.is_array()) row.report().broken(row.place(key), "is not a list");
+    for (const Json& item : all)
+        steps.push_back(stepOf(item, row.place(key), usual, row.report()));
+    return steps;
+}
+
+std::vector<AdvicePart> partsOf(JsonObject& row) {
+    std::vector<AdvicePart> parts;
+    for (const Json* item : row.list("parts")) {
+        JsonObject part(*item, row.place("parts"), row.report());
+        parts.push_back(
+            {part.text("what", true), part.word("from", {"bearing", "belt"}), part.texts("blanks")});
+    }
+    return parts;
+}
+
+Advice adviceOf(JsonObject& row, const std::string& usual) {
+    Advice advice;
+    advice.faults = row.texts("faults");
+    advice.job = row.text("job", true);
+    advice.inspect = row.text("inspect", true);
+    advice.state = row.text("state", true);
+    advice.trades = row.text("trades", true);
+    advice.parts = partsOf(row);
+    advice.steps = stepsOf(row, "steps", usual);
+    advice.inspectSteps = stepsOf(row, "inspect_steps", usual);
+    advice.until = row.text("until", true);
+    advice.stop = row.text("stop", true);
+    advice.left = row.text("left", true);
+    advice.measure = row.text("measure", true);
+    advice.cured = row.text("cured", true);
+    if (advice.steps.empty()) row.report().broken(row.place("steps"), "at least one step is needed");
+    return advice;
+}
+
+}  // namespace
+
+Result<AdviceTable> AdviceTable::load() {
+    const auto json = loadResource(kFile);
+    if (!json) return fail(json.error());
+    JsonReport report{kFile, {}, {}};
+    AdviceTable table;
+    {
+        JsonObject root(*json, "", report);
+        root.raw("schema");
+        root.raw("about");
+        const std::string usual = root.text("default_source", true);
+        std::size_t count = 0;
+        for (const Json* item : root.list("rows")) {
+            JsonObject row(*item, "/rows/" + std::to_string(count++), report);
+            table.rows_.push_back(adviceOf(row, usual));
+        }
+    }
+    if (report.error) return fail(*report.error);
+    if (table.rows_.empty() || !names(table.rows_.back(), "*"))
+        return fail(ErrorKind::Invalid, kFile, "/rows", "the last row must be for any other fault, \"*\"");
+    return table;
+}
+
+const Advice& AdviceTable::of(const std::string& fault) const {
+    for (const Advice& row : rows_)
+        if (names(row, fault)) return row;
+    return rows_.back();
+}
+
+}  // namespace fettle
