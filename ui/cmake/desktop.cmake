@@ -19,6 +19,8 @@ function(ui_room name)
     set(ui_rooms fettle_ui_${name} ${ui_rooms} PARENT_SCOPE)
 endfunction()
 
+# moc reads headers only: it need not wait for the libraries a room links.
+set(CMAKE_AUTOGEN_ORIGIN_DEPENDS OFF)
 set(ui_rooms)
 ui_room(theme LIBS Qt6::Svg)
 ui_room(work LIBS Qt6::Concurrent)
