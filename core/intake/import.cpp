@@ -1,1 +1,242 @@
 #include "core/intake/import.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <thread>
+
+#include "core/base/text.h"
+#include "core/intake/level_jumps.h"
+#include "core/intake/ordered_work.h"
+#include "core/intake/take_in.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr std::size_t kMostBatchBytes = std::size_t(128) << 20;
+constexpr std::size_t kMostWarnings = 1000;  // of different words
+
+Instant nowOf(const ImportOptions& options) {
+    using namespace std::chrono;
+    return options.now ? *options.now : floor<milliseconds>(system_clock::now());
+}
+
+// The one who writes: takes outcomes in order, stores in batches, tells.
+class Writer {
+  public:
+    Writer(FleetFile& fleet, const ImportOptions& options, Instant now)
+        : fleet_(fleet), options_(options), now_(now), jumps_(fleet) {}
+
+    Status begin();
+    Status take(TakenIn taken);
+    Status refuse(const std::string& path, const Objection& objection);
+    Status commit();
+    ImportReport& report() { return report_; }
+
+  private:
+    Status keep(TakenIn& taken);
+    void warn(const std::string& path, const std::string& text);
+    Status storeBatch(std::vector<PutRecording>& outcomes, std::vector<bool>& there);
+    Status settle(const std::vector<PutRecording>& outcomes, const std::vector<bool>& there);
+    Status noLongerRefused(const std::string& path);
+    tl::unexpected<Error> stops(Error error) const;
+
+    FleetFile& fleet_;
+    const ImportOptions& options_;
+    Instant now_;
+    LevelJumps jumps_;
+    ImportReport report_;
+    std::vector<NewRecording> batch_;
+    std::vector<std::string> batchPaths_, safe_;
+    std::size_t batchBytes_ = 0;
+    std::set<std::string> refusedBefore_;
+    std::map<std::string, std::size_t> warned_;  // text to place in the report
+};
+
+Status Writer::begin() {
+    const auto refusals = fleet_.log().refusals(true);
+    if (!refusals) return fail(refusals.error());
+    for (const Refusal& refusal : *refusals)
+        refusedBefore_.insert(refusal.path);
+    return {};
+}
+
+// What stops an import is told with what it leaves.
+tl::unexpected<Error> Writer::stops(Error error) const {
+    error.rule += fmt::format("; the import stopped: {} of {} recordings are in, start it again for the rest",
+                              report_.stored + report_.already, report_.found);
+    return fail(std::move(error));
+}
+
+void Writer::warn(const std::string& path, const std::string& text) {
+    const auto known = warned_.find(text);
+    if (known != warned_.end()) {
+        ++report_.warnings[known->second].files;
+    } else if (warned_.size() < kMostWarnings) {
+        warned_[text] = report_.warnings.size();
+        report_.warnings.push_back({path, text, 1});
+    }
+}
+
+Status Writer::refuse(const std::string& path, const Objection& objection) {
+    Refusal refusal;
+    refusal.path = path;
+    refusal.place = objection.place;
+    refusal.rule = objection.rule;
+    refusal.kind = objection.parked ? "parked" : "refused";
+    refusal.firstSeen = refusal.lastSeen = now_;
+    if (auto put = fleet_.log().putRefusal(refusal); !put) return stops(put.error());
+    report_.refusals.push_back(refusal);
+    if (options_.refused) options_.refused(refusal);
+    return {};
+}
+
+Status Writer::keep(TakenIn& taken) {
+    for (const std::string& warning : taken.warnings)
+        warn(taken.path, warning);
+    const auto jumps = jumps_.of(taken.recording);
+    if (!jumps) return stops(jumps.error());
+    for (const std::string& jump : *jumps)
+        warn(taken.path, jump);
+    batch_.push_back(std::move(taken.recording));
+    batchPaths_.push_back(taken.path);
+    batchBytes_ += taken.bytes;
+    const bool full = batch_.size() >= options_.batch || batchBytes_ >= kMostBatchBytes;
+    return full ? commit() : Status{};
+}
+
+Status Writer::take(TakenIn taken) {
+    switch (taken.kind) {
+        case TakenIn::Kind::Examined:
+            return keep(taken);
+        case TakenIn::Kind::Objected:
+            return refuse(taken.path, taken.objection);
+        case TakenIn::Kind::PassedOver:
+            ++report_.passedOver;
+            --report_.found;
+            return {};
+        case TakenIn::Kind::Known:
+            ++report_.already;
+            safe_.push_back(taken.path);
+            return noLongerRefused(taken.path);
+        case TakenIn::Kind::Stopped:
+            break;
+    }
+    if (taken.failure.kind == ErrorKind::Cancelled) return {};
+    return stops(taken.failure);
+}
+
+// Text that is not UTF-8 stands in the file with '?' in it: such paths are always asked for.
+Status Writer::noLongerRefused(const std::string& path) {
+    if (!refusedBefore_.count(path) && isUtf8(path)) return {};
+    if (auto cleared = fleet_.log().clearRefusal(path); !cleared) return stops(cleared.error());
+    return {};
+}
+
+// All in one transaction. Where one of them is what the store will not have, each by itself, and that one is
+// a refusal; where the file cannot be written, nothing of the batch is there.
+Status Writer::storeBatch(std::vector<PutRecording>& outcomes, std::vector<bool>& there) {
+    auto put = fleet_.recordings().putAll(batch_);
+    there.assign(batch_.size(), true);
+    if (put) {
+        outcomes = std::move(*put);
+        return {};
+    }
+    if (put.error().kind != ErrorKind::Invalid && put.error().kind != ErrorKind::Unsupported)
+        return stops(put.error());
+    outcomes.assign(batch_.size(), PutRecording::Stored);
+    for (std::size_t i = 0; i < batch_.size(); ++i) {
+        const auto one = fleet_.recordings().put(batch_[i]);
+        there[i] = one.has_value();
+        if (one) {
+            outcomes[i] = *one;
+            continue;
+        }
+        if (one.error().kind != ErrorKind::Invalid && one.error().kind != ErrorKind::Unsupported)
+            return stops(one.error());
+        if (auto refused = refuse(batchPaths_[i], {false, one.error().place, one.error().rule}); !refused)
+            return refused;
+    }
+    return {};
+}
+
+Status Writer::settle(const std::vector<PutRecording>& outcomes, const std::vector<bool>& there) {
+    for (std::size_t i = 0; i < outcomes.size(); ++i) {
+        if (!there[i]) continue;
+        const bool stored = outcomes[i] == PutRecording::Stored;
+        ++(stored ? report_.stored : report_.already);
+        report_.late += stored && batch_[i].late;
+        safe_.push_back(batchPaths_[i]);
+        if (auto cleared = noLongerRefused(batchPaths_[i]); !cleared) return cleared;
+    }
+    return {};
+}
+
+Status Writer::commit() {
+    if (!batch_.empty()) {
+        std::vector<PutRecording> outcomes;
+        std::vector<bool> there;
+        if (auto stored = storeBatch(outcomes, there); !stored) return stored;
+        if (auto settled = settle(outcomes, there); !settled) return settled;
+    }
+    batch_.clear();
+    batchPaths_.clear();
+    batchBytes_ = 0;
+    if (!safe_.empty() && options_.acknowledged) options_.acknowledged(safe_);
+    safe_.clear();
+    return {};
+}
+
+int threadsOf(const ImportOptions& options) {
+    return options.threads > 0 ? options.threads : int(std::max(1u, std::thread::hardware_concurrency()));
+}
+
+Status takeAll(const IntakeShared& shared, const std::vector<FoundFile>& list, const ImportOptions& options,
+               Writer& writer) {
+    const int threads = std::min<int>(threadsOf(options), int(std::max<std::size_t>(1, list.size())));
+    OrderedWork<TakenIn> work(list.size(), threads, [&shared, &list] {
+        const auto worker = std::make_shared<IntakeWorker>(shared);
+        return [worker, &list](std::size_t i) { return worker->take(list[i]); };
+    });
+    std::size_t done = 0;
+    while (auto taken = work.take(options.cancel)) {
+        const std::string path = taken->path;
+        if (auto written = writer.take(std::move(*taken)); !written) return written;
+        if (options.progress) options.progress(++done, list.size(), path);
+    }
+    return writer.commit();
+}
+
+Result<IntakeShared> sharedOf(FleetFile& fleet, const FileSystem& files, const ImportOptions& options) {
+    auto book = RegisterBook::of(fleet);
+    if (!book) return fail(book.error());
+    auto closed = ClosedPeriods::of(fleet);
+    if (!closed) return fail(closed.error());
+    return IntakeShared{files,          fleet.path(),  std::move(*book), std::move(*closed),
+                        nowOf(options), options.cancel};
+}
+
+}  // namespace
+
+Result<ImportReport> import(FleetFile& fleet, const FileSystem& files, const std::vector<std::string>& paths,
+                            const ImportOptions& options) {
+    if (!fleet.writable()) return fail(ErrorKind::Unwritable, fleet.path(), "", fleet.word());
+    const auto shared = sharedOf(fleet, files, options);
+    if (!shared) return fail(shared.error());
+    const Found found = discover(files, paths, options.recursive);
+    Writer writer(fleet, options, shared->now);
+    if (auto begun = writer.begin(); !begun) return fail(begun.error());
+    writer.report().found = found.files.size() + found.problems.size();
+    writer.report().passedOver = found.passedOver;
+    for (const Error& problem : found.problems)
+        if (auto refused = writer.refuse(problem.file, objectionFrom(problem, problem.file)); !refused)
+            return fail(refused.error());
+    if (auto taken = takeAll(*shared, found.files, options, writer); !taken) return fail(taken.error());
+    writer.report().cancelled = options.cancel.cancelled();
+    return std::move(writer.report());
+}
+
+}  // namespace fettle

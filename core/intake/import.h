@@ -1,10 +1,13 @@
 // Why: recordings come into the fleet file through one door: found, read, checked, deduplicated, examined on
 // all cores, stored in one transaction a batch by one writer. Killed at any point and started again it loses
 // nothing acknowledged and doubles nothing. Refusals are listed and kept; the rest goes on. What is parked (a
-// time before 1980 or in the future, local time, no machine named) is listed, never guessed. Thread: `import`
-// runs on the caller's thread with workers of its own; progress is called from the caller's thread. Errors:
-// only what stops everything (the fleet file cannot be written, cancelled); each file's own trouble is a
-// refusal.
+// time before 1980 or in the future, local time, no machine named) is listed, never guessed. Recordings are
+// stored in the order in which they were found, however many threads there are, so that two imports of one
+// folder make the same file. Thread: `import` runs on the caller's thread with workers of its own, each with
+// a connection of its own to look things up; every callback is called from the caller's thread; `files` is
+// read from the workers. Memory: a few recordings a thread and at most 256 MiB of results that wait. Errors:
+// only what stops everything (the fleet file cannot be written); what was acknowledged stays. Each file's own
+// trouble is a refusal.
 #pragma once
 
 #include <functional>
@@ -25,14 +28,23 @@ struct ImportOptions {
     // Called after each commit with the paths that are now safely in the file (stored or already there).
     std::function<void(const std::vector<std::string>&)> acknowledged = {};
     std::function<void(const Refusal&)> refused = {};
+    bool evenCurrent = false;  // re-examination: also what this engine weighed, after a description changed
     Progress progress = {};
     CancelToken cancel = {};
 };
 
+// Something that did not keep a recording out but should be looked at, once for all files that share it.
+struct ImportWarning {
+    std::string path, text;  // of the first file
+    std::size_t files = 1;
+};
+
 struct ImportReport {
     std::size_t found = 0, stored = 0, already = 0, late = 0;
+    std::size_t passedOver = 0;     // met in a folder, and no recordings
     std::vector<Refusal> refusals;  // kind refused | parked
-    bool cancelled = false;
+    std::vector<ImportWarning> warnings;
+    bool cancelled = false;  // stopped on request; what was stored stays
 };
 
 // Paths are files or folders. Sidecars and machine descriptions met in folders are not recordings and are
@@ -40,12 +52,15 @@ struct ImportReport {
 Result<ImportReport> import(FleetFile& fleet, const FileSystem& files, const std::vector<std::string>& paths,
                             const ImportOptions& options = {});
 
-// Weighs again every kept recording of a machine (empty: all), replacing examinations one by one; resumable
-// by starting again with the same engine (those already weighed by it are passed over).
+// Weighs again every kept recording of a machine (empty: all) with the description that holds at its time,
+// replacing examinations one by one; resumable by starting again with the same engine (those already weighed
+// by it are passed over). NotFound for a tag that is not in the register.
 struct ReExamineReport {
     std::size_t weighed = 0, alreadyCurrent = 0, withoutWaveform = 0;
     std::vector<std::string>
         changed;  // "KL-ID-01 2026-05-04T06:20:00Z bearing_outer_race @ driver DE: 31 -> 12"
+    std::vector<std::string> refused;  // sentences: recordings that no longer fit their machine's description
+    bool cancelled = false;
 };
 Result<ReExamineReport> reExamine(FleetFile& fleet, const std::string& tag,
                                   const ImportOptions& options = {});

@@ -1,0 +1,101 @@
+#include "core/intake/level_jumps.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace fettle {
+
+namespace {
+
+constexpr std::size_t kRemembered = 10, kFewest = 5;
+constexpr std::chrono::hours kLookBack{24 * 90};
+constexpr double kAlike = 0.03;     // relative: how near to the factor the jump must be, at least
+constexpr double kFarOut = 6;       // the factor is so many spreads away from 1
+constexpr double kSpreadAt = 1.48;  // of a normal spread, over the median deviation
+
+struct Factor {
+    double value;
+    const char* word;
+};
+constexpr Factor kFactors[] = {
+    {1.41421356, "r.m.s. and peak"},
+    {2, "peak and peak to peak, or the gain"},
+    {2.82842712, "r.m.s. and peak to peak"},
+    {9.80665, "g and m/s2"},
+    {25.4, "inch and mm"},
+    {1000, "g and mg"},
+};
+
+double medianOf(std::vector<double> values) {
+    const auto middle = values.begin() + std::ptrdiff_t(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+}  // namespace
+
+std::optional<std::string> jumpOf(const std::vector<double>& before, double now) {
+    std::vector<double> logs;
+    for (const double level : before)
+        if (level > 0) logs.push_back(std::log(level));
+    if (logs.size() < kFewest || !(now > 0)) return std::nullopt;
+    const double middle = medianOf(logs);
+    for (double& level : logs)
+        level = std::abs(level - middle);
+    const double spread = std::max(kSpreadAt * medianOf(logs), kAlike / 2);
+    const double jump = std::log(now) - middle;
+    for (const Factor& factor : kFactors) {
+        const double size = std::log(factor.value);
+        if (size < kFarOut * spread || std::abs(std::abs(jump) - size) > 2 * spread) continue;
+        return fmt::format(
+            "acceleration is {:.3g} times that of its last {} recordings, as if {} were taken for each other",
+            std::exp(jump), logs.size(), factor.word);
+    }
+    return std::nullopt;
+}
+
+Result<std::deque<double>> LevelJumps::stored(std::int64_t machine, const TrendRow& row) {
+    std::deque<double> levels;
+    const auto channels = fleet_.trends().channels(machine);
+    if (!channels) return fail(channels.error());
+    for (const ChannelEntry& channel : *channels) {
+        if (channel.point != row.point || channel.name != row.channel) continue;
+        const auto trend =
+            fleet_.trends().trend(channel.id, Quantity::AccelerationRms, row.time - kLookBack, row.time);
+        if (!trend) return fail(trend.error());
+        for (const TrendPoint& point : *trend)
+            if (point.running == row.running) levels.push_back(point.value);
+    }
+    while (levels.size() > kRemembered)
+        levels.pop_front();
+    return levels;
+}
+
+Result<std::deque<double>*> LevelJumps::last(const NewRecording& recording, const TrendRow& row) {
+    const Key key{recording.machine, row.point + "\n" + row.channel};
+    const auto known = last_.find(key);
+    if (known != last_.end()) return &known->second;
+    auto levels = stored(recording.machine, row);
+    if (!levels) return fail(levels.error());
+    return &(last_[key] = std::move(*levels));
+}
+
+Result<std::vector<std::string>> LevelJumps::of(const NewRecording& recording) {
+    std::vector<std::string> words;
+    for (const TrendRow& row : recording.trends) {
+        const auto level = row.values[std::size_t(Quantity::AccelerationRms)];
+        if (row.running != "running" || !level) continue;
+        const auto before = last(recording, row);
+        if (!before) return fail(before.error());
+        std::deque<double>& levels = **before;
+        if (const auto jump = jumpOf({levels.begin(), levels.end()}, *level))
+            words.push_back(fmt::format("{} at {}: {}", row.channel, row.point, *jump));
+        levels.push_back(*level);
+        if (levels.size() > kRemembered) levels.pop_front();
+    }
+    return words;
+}
+
+}  // namespace fettle

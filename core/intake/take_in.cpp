@@ -1,0 +1,109 @@
+#include "core/intake/take_in.h"
+
+#include <algorithm>
+#include <new>
+
+#include "core/diagnosis/examine.h"
+#include "core/intake/stored_form.h"
+#include "core/signal/reader.h"
+#include "core/signal/sidecar.h"
+
+namespace fettle {
+
+namespace {
+
+TakenIn objected(const FoundFile& file, Objection objection) {
+    TakenIn taken;
+    taken.kind = TakenIn::Kind::Objected;
+    taken.path = file.path;
+    taken.objection = std::move(objection);
+    return taken;
+}
+
+TakenIn stopped(const FoundFile& file, Error failure) {
+    TakenIn taken;
+    taken.path = file.path;
+    taken.failure = std::move(failure);
+    return taken;
+}
+
+// A text file in a folder may be anything: it is a recording where it begins as one or has a sidecar.
+bool isOtherText(const FileSystem& files, const FoundFile& file) {
+    if (file.named || files.exists(sidecarPath(file.path))) return false;
+    const std::vector<ReaderRow>& rows = readerRegistry();
+    const auto csv =
+        std::find_if(rows.begin(), rows.end(), [](const ReaderRow& r) { return r.name == "CSV"; });
+    const std::string extension = extensionOf(file.path);
+    if (!std::count(csv->extensions.begin(), csv->extensions.end(), extension)) return false;
+    const auto bytes = files.read(file.path);
+    return bytes && !csv->recognises(*bytes);
+}
+
+// Without the path, so that the same word about many files is one warning.
+std::string withoutPath(const std::string& warning, const std::string& path) {
+    for (const std::string& start : {path + ": ", sidecarPath(path) + ": "})
+        if (warning.starts_with(start)) return warning.substr(start.size());
+    return warning;
+}
+
+}  // namespace
+
+Result<bool> IntakeWorker::knows(const RecordingKey& key) {
+    if (!fleet_) {
+        FleetTuning tuning;
+        tuning.quickCheckBytes = 0;  // done when the writer opened it
+        auto opened = FleetFile::open(shared_.fleetPath, OpenMode::ReadOnly, tuning);
+        if (!opened) return fail(opened.error());
+        fleet_ = std::move(*opened);
+    }
+    return fleet_->recordings().knows(key);
+}
+
+TakenIn IntakeWorker::taken(const FoundFile& file) {
+    if (isOtherText(shared_.files, file)) {
+        TakenIn taken;
+        taken.kind = TakenIn::Kind::PassedOver;
+        return taken;
+    }
+    auto read = readWithSource(shared_.files, file.path);
+    if (!read) return objected(file, objectionFrom(read.error(), file.path));
+    const auto admitted = admit(*read->recording, shared_.book, shared_.now);
+    if (!admitted) return objected(file, admitted.error());
+    const RecordingKey key = recordingKey(read->bytes, *read->recording);
+    read->bytes = {};
+    TakenIn taken;
+    taken.path = file.path;
+    const auto known = knows(key);
+    if (!known) return stopped(file, known.error());
+    if (*known) {
+        taken.kind = TakenIn::Kind::Known;
+        return taken;
+    }
+    ExamineOptions options;
+    options.cancel = shared_.cancel;
+    const auto examined = examineRecording(*admitted->description, read->recording, options);
+    if (!examined) return stopped(file, examined.error());
+    taken.recording =
+        storedForm(read->recording, admitted->machine->entry.id, *admitted->description, *examined);
+    taken.recording.key = key;
+    taken.recording.format = read->format;
+    taken.recording.sidecar = std::move(read->sidecar);
+    taken.recording.late = shared_.closed.covers(*read->recording->time);
+    for (const std::string& warning : read->recording->warnings)
+        taken.warnings.push_back(withoutPath(warning, file.path));
+    taken.bytes = bytesOf(taken.recording);
+    taken.kind = TakenIn::Kind::Examined;
+    return taken;
+}
+
+TakenIn IntakeWorker::take(const FoundFile& file) {
+    try {
+        return taken(file);
+    } catch (const std::bad_alloc&) {
+        return objected(file, {false, "", "needs more memory than there is"});
+    } catch (const std::exception& problem) {
+        return objected(file, {false, "", std::string("could not be examined: ") + problem.what()});
+    }
+}
+
+}  // namespace fettle
