@@ -20,6 +20,20 @@
 namespace fettle {
 
 class Database;
+struct Migration;
+
+// Files up to this size are read through once at opening (quick_check, measured 0.1 s for 64 MiB); of larger
+// ones only head, schema and site. A page damaged elsewhere gives a Damaged error when it is read.
+inline constexpr std::uint64_t kQuickCheckBytes = std::uint64_t(64) << 20;
+
+// What a test, or a program that knows better, may set another way.
+struct FleetTuning {
+    std::string vfs;  // SQLite's name of the way to the disk; empty: the usual one
+    const std::vector<Migration>* steps = nullptr;  // of the schema; null: migrations()
+    std::uint64_t quickCheckBytes = kQuickCheckBytes;
+    // Name of the kind of network drive a path lies on, or empty; not set: the system is asked.
+    std::function<std::string(const std::string&)> networkDrive = {};
+};
 
 enum class OpenMode { ReadWrite, ReadOnly };
 
@@ -39,10 +53,13 @@ struct SiteSettings {
 
 class FleetFile {
   public:
-    // Refuses where a file is already there.
-    static Result<std::unique_ptr<FleetFile>> create(const std::string& path, const SiteSettings& site);
+    // Refuses where a file is already there. Made beside `path` and renamed: after a kill there is no fleet
+    // file of that name, or a whole one.
+    static Result<std::unique_ptr<FleetFile>> create(const std::string& path, const SiteSettings& site,
+                                                     const FleetTuning& tuning = {});
     static Result<std::unique_ptr<FleetFile>> open(const std::string& path,
-                                                   OpenMode mode = OpenMode::ReadWrite);
+                                                   OpenMode mode = OpenMode::ReadWrite,
+                                                   const FleetTuning& tuning = {});
     ~FleetFile();
     FleetFile(const FleetFile&) = delete;
     FleetFile& operator=(const FleetFile&) = delete;

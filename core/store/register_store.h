@@ -41,7 +41,9 @@ class RegisterStore {
     explicit RegisterStore(Database& database) : database_(database) {}
 
     // Parses, checks, stores. `from` empty on the first description of a machine; on a later one it is the
-    // day from which it holds, and an empty one replaces the description that holds now (a correction).
+    // day from which it holds, and an empty one replaces the newest description (a correction; the replaced
+    // one stays in the file, marked). A removed machine is back in service. Unchanged: the description that
+    // holds on that day says the same.
     Result<PutMachine> put(const std::string& json, const std::string& file, const std::string& from = "",
                            const std::string& note = "");
     Status remove(const std::string& tag, const std::string& on, const std::string& why);
@@ -50,11 +52,17 @@ class RegisterStore {
     Result<std::vector<MachineEntry>> all();  // in service and removed, by tag
     Result<MachineEntry> byTag(const std::string& tag);
     Result<std::vector<DescriptionEntry>> history(const std::string& tag);
-    // The description that holds at a moment (the newest where `at` is empty), parsed.
+    // The description that holds at a moment (the newest where `at` is empty), parsed. NotFound where the
+    // first one begins later.
     Result<std::shared_ptr<const Machine>> describedAt(const std::string& tag,
                                                        std::optional<Instant> at = {});
 
   private:
+    Result<PutMachine> add(const Machine& machine, const std::string& json, const std::string& from,
+                           const std::string& note);
+    Result<PutMachine> change(std::int64_t machine, const std::string& json, const std::string& from,
+                              const std::string& note);
+
     Database& database_;
 };
 

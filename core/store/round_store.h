@@ -58,6 +58,14 @@ class RoundStore {
     Result<RoundState> state(std::int64_t round);
 
   private:
+    struct Mark {
+        const char* kind;
+        std::string reason, by;
+    };
+    Status checkOpen(std::int64_t round, const std::string& machine);
+    Status mark(std::int64_t round, const std::string& machine, const Mark& mark);
+    Result<std::vector<std::string>> marked(std::int64_t round, const char* kind);
+
     Database& database_;
 };
 

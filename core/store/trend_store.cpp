@@ -1,1 +1,113 @@
 #include "core/store/trend_store.h"
+
+#include <array>
+
+#include "core/store/database.h"
+#include "core/store/spectrum_codec.h"
+
+namespace fettle {
+
+namespace {
+struct QuantityRow {
+    Quantity quantity;
+    const char* column;
+    const char* unit;
+};
+
+constexpr std::array<QuantityRow, kQuantities> kRows = {
+    {{Quantity::VelocityRms, "velocity_rms_mm_s", "mm/s"},
+     {Quantity::AccelerationRms, "acceleration_rms_g", "g"},
+     {Quantity::Peak, "peak_g", "g"},
+     {Quantity::CrestFactor, "crest_factor", "1"},
+     {Quantity::Kurtosis, "kurtosis", "1"},
+     {Quantity::Order1, "order1_mm_s", "mm/s"},
+     {Quantity::Order2, "order2_mm_s", "mm/s"},
+     {Quantity::Order3, "order3_mm_s", "mm/s"},
+     {Quantity::HighBand, "high_band_g", "g"},
+     {Quantity::Offset, "offset", ""},
+     {Quantity::SpeedRpm, "speed_rpm", "r/min"},
+     {Quantity::FrameTempC, "frame_temp_c", "°C"},
+     {Quantity::AmbientTempC, "ambient_temp_c", "°C"},
+     {Quantity::LoadPct, "load_pct", "%"}}};
+
+constexpr bool inOrder() {
+    for (std::size_t i = 0; i < kRows.size(); ++i)
+        if (kRows[i].quantity != Quantity(i)) return false;
+    return true;
+}
+static_assert(inOrder(), "rows stand in the order of the enumeration");
+
+const QuantityRow& rowOf(Quantity quantity) {
+    return kRows[std::size_t(quantity)];
+}
+
+std::string latestSql() {
+    std::string sql =
+        "SELECT c.name, c.point, c.quantity, c.unit, c.direction, t.time, t.running, t.zone, "
+        "t.next_limit_mm_s";
+    for (const QuantityRow& row : kRows)
+        sql += std::string(", t.") + row.column;
+    return sql +
+           " FROM trend t JOIN channel c ON c.id = t.channel WHERE t.channel=? "
+           "ORDER BY t.time DESC, t.recording DESC LIMIT 1";
+}
+}  // namespace
+
+const char* columnOf(Quantity quantity) {
+    return rowOf(quantity).column;
+}
+
+const char* unitOf(Quantity quantity) {
+    return rowOf(quantity).unit;
+}
+
+Result<std::vector<ChannelEntry>> TrendStore::channels(std::int64_t machine) {
+    Statement rows(database_,
+                   "SELECT id, machine, point, name, quantity, unit, direction FROM channel WHERE machine=? "
+                   "ORDER BY point, name, id");
+    rows.bind(machine);
+    return allRows<ChannelEntry>(rows, [](Statement& row, ChannelEntry& one) {
+        row.into(one.id, one.machine, one.point, one.name, one.quantity, one.unit, one.direction);
+    });
+}
+
+Result<std::vector<TrendPoint>> TrendStore::trend(std::int64_t channel, Quantity quantity, Instant from,
+                                                  Instant until) {
+    const std::string column = columnOf(quantity);
+    Statement rows(database_, "SELECT time, recording, running, " + column +
+                                  " FROM trend WHERE channel=? AND time BETWEEN ? AND ? AND " + column +
+                                  " IS NOT NULL ORDER BY time, recording");
+    rows.bind(channel, from, until);
+    return allRows<TrendPoint>(rows, [](Statement& row, TrendPoint& point) {
+        row.into(point.time, point.recording, point.running, point.value);
+    });
+}
+
+Result<std::optional<TrendRow>> TrendStore::latest(std::int64_t channel) {
+    static const std::string sql = latestSql();
+    Statement rows(database_, sql);
+    std::optional<TrendRow> found;
+    if (rows.bind(channel).next()) {
+        TrendRow& row = found.emplace();
+        rows.into(row.channel, row.point, row.quantity, row.unit, row.direction, row.time, row.running,
+                  row.zone, row.nextLimitMmS);
+        for (auto& value : row.values)
+            rows.into(value);
+    }
+    if (auto good = rows.status(); !good) return fail(good.error());
+    return found;
+}
+
+Result<std::vector<SpectrumAt>> TrendStore::spectra(std::int64_t channel, WaterfallKind kind, Instant from,
+                                                    Instant until) {
+    Statement rows(database_,
+                   "SELECT time, recording, top_hz, lines FROM spectrum WHERE channel=? AND kind=? AND time "
+                   "BETWEEN ? AND ? ORDER BY time, recording");
+    rows.bind(channel, int(kind), from, until);
+    return allRows<SpectrumAt>(rows, [](Statement& row, SpectrumAt& one) {
+        row.into(one.time, one.recording, one.topHz);
+        one.lines = fromQuantised(row.blob());
+    });
+}
+
+}  // namespace fettle

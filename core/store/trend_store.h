@@ -17,8 +17,8 @@ namespace fettle {
 class Database;
 
 enum class WaterfallKind {  // numbers stand in the file: never change them
-    Velocity = 1,          // r.m.s. mm/s a line, to 1000 Hz (or the channel's top)
-    Acceleration = 2,      // r.m.s. g a line, to the channel's top
+    Velocity = 1,           // r.m.s. mm/s a line, to 1000 Hz (or the channel's top)
+    Acceleration = 2,       // r.m.s. g a line, to the channel's top
     Envelope =
         3  // amplitude ratio to the local floor of the whole band's squared-envelope spectrum, to 1000 Hz
 };

@@ -1,0 +1,304 @@
+#include "core/store/recording_writer.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "core/signal/recording_limits.h"
+#include "core/store/day.h"
+#include "core/store/packing.h"
+#include "core/store/spectrum_codec.h"
+#include "core/store/text_list.h"
+#include "core/store/waveform_codec.h"
+
+namespace fettle {
+
+namespace {
+std::optional<int> numberOf(Simultaneous simultaneous) {
+    if (simultaneous == Simultaneous::Unknown) return std::nullopt;
+    return simultaneous == Simultaneous::Yes ? 1 : 0;
+}
+
+const TrendRow* trendOf(const std::vector<TrendRow>& rows, const std::string& point,
+                        const std::string& name) {
+    for (const TrendRow& row : rows)
+        if (row.point == point && row.channel == name) return &row;
+    return nullptr;
+}
+
+Status checkRaw(const Recording& recording, const std::string& file) {
+    const std::string& name = recording.file;
+    if (!recording.time)
+        return fail(ErrorKind::Invalid, file, name, "a recording without a time is not kept");
+    if (auto good = checkChannelCount(recording.channels.size(), file, name); !good) return good;
+    for (const Channel& channel : recording.channels) {
+        if (auto good = checkSampleCount(channel.samples.size(), recording.channels.size(), file, name);
+            !good)
+            return good;
+        if (channel.samples.size() != recording.channels[0].samples.size() ||
+            channel.sampleRateHz != recording.channels[0].sampleRateHz)
+            return fail(ErrorKind::Invalid, file, name,
+                        "channels of one file must be of one rate and length");
+    }
+    return {};
+}
+}  // namespace
+
+std::vector<PackedChannel> packedChannels(const Recording& recording) {
+    std::vector<PackedChannel> packed;
+    for (const Channel& channel : recording.channels)
+        packed.push_back(
+            {packWaveform(channel.samples, channel.bits, channel.scale), digestOf(channel.samples)});
+    return packed;
+}
+
+Status checkNew(const NewRecording& recording, const std::string& file) {
+    if (!recording.recording) return fail(ErrorKind::Invalid, file, "", "a recording without samples");
+    if (auto good = checkRaw(*recording.recording, file); !good) return good;
+    for (const StoredSpectrum& spectrum : recording.spectra)
+        if (spectrum.lines.size() > kStoredLines)
+            return fail(ErrorKind::Invalid, file, recording.recording->file,
+                        fmt::format("a spectrum of {} lines, at most {} are kept", spectrum.lines.size(),
+                                    kStoredLines));
+    return {};
+}
+
+Result<bool> RecordingWriter::put(const NewRecording& recording, const std::vector<PackedChannel>& packed) {
+    const auto facts = insertRecording(recording);
+    if (!facts) return fail(facts.error());
+    if (facts->id == 0) return false;
+    Channels channels;
+    for (const Channel& channel : recording.recording->channels)
+        channels.push_back({channel.point, channel.name, channel.unit});
+    if (auto good = nameChannels(facts->machine, channels, recording.trends); !good)
+        return fail(good.error());
+    if (auto good = insertChannels(*facts, channels, *recording.recording, packed); !good)
+        return fail(good.error());
+    if (auto good = insertComputed(*facts, channels, recording); !good) return fail(good.error());
+    return true;
+}
+
+Result<RecordingWriter::Facts> RecordingWriter::insertRecording(const NewRecording& recording) {
+    const Recording& raw = *recording.recording;
+    const std::string_view key(reinterpret_cast<const char*>(recording.key.data()), recording.key.size());
+    if (auto good = database_.run(
+            "INSERT INTO recording(key, machine, time, file, format, tag, point, capture, time_source, "
+            "received, "
+            "simultaneous, sample_rate_hz, samples, given_speed_rpm, output_hz, frame_temp_c, "
+            "ambient_temp_c, "
+            "load_pct, warnings, sidecar, running, speed_rpm, speed_pm_rpm, late, imported) "
+            "VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT(key) DO NOTHING",
+            Blob{key}, recording.machine, *raw.time, raw.file, recording.format, raw.machine, raw.point,
+            raw.capture, raw.timeSource, raw.received, numberOf(raw.simultaneous),
+            raw.channels[0].sampleRateHz, raw.channels[0].samples.size(), raw.speedRpm, raw.outputHz,
+            raw.frameTempC, raw.ambientTempC, raw.loadPct, toJsonText(raw.warnings), recording.sidecar,
+            recording.running, recording.speedRpm, recording.speedPlusMinusRpm, recording.late, nowUtc());
+        !good)
+        return fail(good.error());
+    if (database_.changes() == 0) return Facts{};
+    return Facts{database_.lastId(), recording.machine, *raw.time};
+}
+
+Result<std::int64_t> RecordingWriter::channelId(std::int64_t machine, const Named& named,
+                                                const TrendRow* row) {
+    const std::string quantity = row ? row->quantity : "", direction = row ? row->direction : "";
+    const std::string unit = row && !row->unit.empty() ? row->unit : named.unit;
+    const std::string where = "machine=? AND point=? AND name=? AND quantity=? AND unit=? AND direction=?";
+    const auto known = database_.one<std::int64_t>("SELECT id FROM channel WHERE " + where, machine,
+                                                   named.point, named.name, quantity, unit, direction);
+    if (!known) return fail(known.error());
+    if (*known) return **known;
+    if (auto good = database_.run(
+            "INSERT INTO channel(machine, point, name, quantity, unit, direction) VALUES (?,?,?,?,?,?)",
+            machine, named.point, named.name, quantity, unit, direction);
+        !good)
+        return fail(good.error());
+    return database_.lastId();
+}
+
+Status RecordingWriter::nameChannels(std::int64_t machine, Channels& channels,
+                                     const std::vector<TrendRow>& trends) {
+    for (Named& named : channels) {
+        const auto id = channelId(machine, named, trendOf(trends, named.point, named.name));
+        if (!id) return fail(id.error());
+        named.id = *id;
+    }
+    return {};
+}
+
+Status RecordingWriter::insertChannels(const Facts& facts, const Channels& channels,
+                                       const Recording& recording, const std::vector<PackedChannel>& packed) {
+    for (std::size_t place = 0; place < channels.size(); ++place) {
+        const Channel& channel = recording.channels[place];
+        if (auto good = database_.run("INSERT INTO recording_channel(recording, place, channel, unit, "
+                                      "full_scale, bits, scale) VALUES "
+                                      "(?,?,?,?,?,?,?)",
+                                      facts.id, place, channels[place].id, channel.unit, channel.fullScale,
+                                      channel.bits, channel.scale);
+            !good)
+            return good;
+        if (auto good =
+                database_.run("INSERT INTO waveform(recording, place, digest, data) VALUES (?,?,?,?)",
+                              facts.id, place, std::int64_t(packed[place].digest), Blob{packed[place].data});
+            !good)
+            return good;
+    }
+    return {};
+}
+
+Result<std::int64_t> RecordingWriter::idOf(const Channels& channels, const std::string& point,
+                                           const std::string& name) {
+    for (const Named& named : channels)
+        if (named.point == point && named.name == name) return named.id;
+    return fail(ErrorKind::Invalid, database_.path(), fmt::format("channel {} {}", point, name),
+                "is not in the recording its levels are said to come from");
+}
+
+Status RecordingWriter::insertComputed(const Facts& facts, const Channels& channels,
+                                       const NewRecording& recording) {
+    for (const TrendRow& row : recording.trends) {
+        const auto channel = idOf(channels, row.point, row.channel);
+        if (!channel) return fail(channel.error());
+        trends_.push_back({*channel, facts, row});
+    }
+    for (const StoredSpectrum& spectrum : recording.spectra) {
+        const auto channel = idOf(channels, spectrum.point, spectrum.channel);
+        if (!channel) return fail(channel.error());
+        spectra_.push_back({*channel, facts, int(spectrum.kind), spectrum.topHz, quantised(spectrum.lines)});
+    }
+    if (auto good = insertWeights(facts, recording.weights); !good) return good;
+    return database_.run("INSERT INTO examination(recording, engine, json) VALUES (?,?,?)", facts.id,
+                         recording.engine, Blob{pack(recording.examinationJson)});
+}
+
+Result<std::int64_t> RecordingWriter::hypothesisId(const std::string& fault, const std::string& at) {
+    const auto known =
+        database_.one<std::int64_t>("SELECT id FROM hypothesis WHERE fault=? AND at=?", fault, at);
+    if (!known) return fail(known.error());
+    if (*known) return **known;
+    if (auto good = database_.run("INSERT INTO hypothesis(fault, at) VALUES (?,?)", fault, at); !good)
+        return fail(good.error());
+    return database_.lastId();
+}
+
+Status RecordingWriter::insertWeights(const Facts& facts, const std::vector<NewRecording::Weight>& weights) {
+    for (const NewRecording::Weight& weight : weights) {
+        const auto hypothesis = hypothesisId(weight.fault, weight.at);
+        if (!hypothesis) return fail(hypothesis.error());
+        // Of two of one fault and place (variants) the stronger one stays.
+        if (auto good = database_.run(
+                "INSERT INTO weight(machine, time, recording, hypothesis, weight_dban) VALUES (?,?,?,?,?) ON "
+                "CONFLICT DO UPDATE SET weight_dban = max(weight_dban, excluded.weight_dban)",
+                facts.machine, facts.time, facts.id, *hypothesis, weight.weightDban);
+            !good)
+            return good;
+    }
+    return {};
+}
+
+Result<RecordingWriter::Facts> RecordingWriter::factsOf(std::int64_t id) {
+    Statement rows(database_, "SELECT id, machine, time FROM recording WHERE id=?");
+    Facts facts;
+    if (rows.bind(id).next()) rows.into(facts.id, facts.machine, facts.time);
+    if (auto good = rows.status(); !good) return fail(good.error());
+    if (facts.id == 0)
+        return fail(ErrorKind::NotFound, database_.path(), fmt::format("recording {}", id),
+                    "is not in the fleet file");
+    return facts;
+}
+
+Result<RecordingWriter::Channels> RecordingWriter::channelsOf(std::int64_t id) {
+    Statement rows(database_,
+                   "SELECT c.point, c.name, rc.unit, c.id FROM recording_channel rc JOIN channel c ON c.id = "
+                   "rc.channel WHERE rc.recording=? ORDER BY rc.place");
+    rows.bind(id);
+    return allRows<Named>(
+        rows, [](Statement& row, Named& named) { row.into(named.point, named.name, named.unit, named.id); });
+}
+
+Status RecordingWriter::removeComputed(const Facts& facts, const Channels& channels) {
+    for (const Named& named : channels) {
+        if (auto good = database_.run("DELETE FROM trend WHERE channel=? AND time=? AND recording=?",
+                                      named.id, facts.time, facts.id);
+            !good)
+            return good;
+        for (const WaterfallKind kind :
+             {WaterfallKind::Velocity, WaterfallKind::Acceleration, WaterfallKind::Envelope})
+            if (auto good = database_.run(
+                    "DELETE FROM spectrum WHERE channel=? AND kind=? AND time=? AND recording=?", named.id,
+                    int(kind), facts.time, facts.id);
+                !good)
+                return good;
+    }
+    if (auto good = database_.run("DELETE FROM weight WHERE machine=? AND time=? AND recording=?",
+                                  facts.machine, facts.time, facts.id);
+        !good)
+        return good;
+    return database_.run("DELETE FROM examination WHERE recording=?", facts.id);
+}
+
+Status RecordingWriter::replace(std::int64_t id, const NewRecording& again) {
+    const auto facts = factsOf(id);
+    if (!facts) return fail(facts.error());
+    auto channels = channelsOf(id);
+    if (!channels) return fail(channels.error());
+    if (auto good = removeComputed(*facts, *channels); !good) return good;
+    if (auto good = nameChannels(facts->machine, *channels, again.trends); !good) return good;
+    for (std::size_t place = 0; place < channels->size(); ++place)
+        if (auto good = database_.run("UPDATE recording_channel SET channel=? WHERE recording=? AND place=?",
+                                      (*channels)[place].id, id, place);
+            !good)
+            return good;
+    if (auto good = database_.run("UPDATE recording SET running=?, speed_rpm=?, speed_pm_rpm=? WHERE id=?",
+                                  again.running, again.speedRpm, again.speedPlusMinusRpm, id);
+        !good)
+        return good;
+    return insertComputed(*facts, *channels, again);
+}
+
+Status RecordingWriter::insertTrends() {
+    std::string sql = "INSERT INTO trend(channel, time, recording, running, zone, next_limit_mm_s",
+                places = "?,?,?,?,?,?";
+    for (std::size_t i = 0; i < kQuantities; ++i) {
+        sql += std::string(", ") + columnOf(Quantity(i));
+        places += ",?";
+    }
+    sql += ") VALUES (" + places + ")";
+    for (const TrendJob& job : trends_) {
+        Statement row(database_, sql);
+        row.bind(job.channel, job.facts.time, job.facts.id, job.row.running, job.row.zone,
+                 job.row.nextLimitMmS);
+        for (const auto& value : job.row.values)
+            row.bind(value);
+        if (auto good = row.finish(); !good) return good;
+    }
+    return {};
+}
+
+Status RecordingWriter::insertSpectra() {
+    for (const SpectrumJob& job : spectra_)
+        if (auto good = database_.run(
+                "INSERT INTO spectrum(channel, kind, time, recording, top_hz, lines) VALUES (?,?,?,?,?,?)",
+                job.channel, job.kind, job.facts.time, job.facts.id, job.topHz, Blob{job.lines});
+            !good)
+            return good;
+    return {};
+}
+
+Status RecordingWriter::flush() {
+    const auto trendKey = [](const TrendJob& job) {
+        return std::tuple(job.channel, job.facts.time, job.facts.id);
+    };
+    const auto spectrumKey = [](const SpectrumJob& job) {
+        return std::tuple(job.channel, job.kind, job.facts.time, job.facts.id);
+    };
+    std::sort(trends_.begin(), trends_.end(),
+              [&](const auto& a, const auto& b) { return trendKey(a) < trendKey(b); });
+    std::sort(spectra_.begin(), spectra_.end(),
+              [&](const auto& a, const auto& b) { return spectrumKey(a) < spectrumKey(b); });
+    if (auto good = insertTrends(); !good) return good;
+    return insertSpectra();
+}
+
+}  // namespace fettle

@@ -1,0 +1,75 @@
+// Why: one recording touches eight tables; this is how they are filled and emptied again, inside a
+// transaction of the caller. Rows clustered by channel and time are put in sorted by them, so that a batch
+// fills pages instead of jumping between them. Packing waveforms is slow and needs no database: it is done
+// before the transaction. Errors: Invalid for what contradicts itself; nothing of it stays.
+#pragma once
+
+#include "core/store/database.h"
+#include "core/store/recording_store.h"
+
+namespace fettle {
+
+struct PackedChannel {
+    std::string data;
+    std::uint64_t digest = 0;
+};
+std::vector<PackedChannel> packedChannels(const Recording& recording);
+
+// Whether a NewRecording may be put in; `forReplacing`: its recording may be missing.
+Status checkNew(const NewRecording& recording, const std::string& file);
+
+class RecordingWriter {
+  public:
+    explicit RecordingWriter(Database& database) : database_(database) {}
+
+    // False where the key is there already.
+    Result<bool> put(const NewRecording& recording, const std::vector<PackedChannel>& packed);
+    // What was computed from a recording: taken out, and put in anew.
+    Status replace(std::int64_t id, const NewRecording& again);
+    // Trend rows and spectra of all that was put so far. Call once, at the end.
+    Status flush();
+
+  private:
+    struct Facts {
+        std::int64_t id = 0, machine = 0;
+        Instant time{};
+    };
+    struct Named {  // a channel of a recording
+        std::string point, name, unit;
+        std::int64_t id = 0;
+    };
+    using Channels = std::vector<Named>;
+    struct TrendJob {
+        std::int64_t channel;
+        Facts facts;
+        TrendRow row;
+    };
+    struct SpectrumJob {
+        std::int64_t channel;
+        Facts facts;
+        int kind;
+        double topHz;
+        std::string lines;
+    };
+
+    Result<Facts> insertRecording(const NewRecording& recording);
+    Result<std::int64_t> channelId(std::int64_t machine, const Named& named, const TrendRow* row);
+    Status nameChannels(std::int64_t machine, Channels& channels, const std::vector<TrendRow>& trends);
+    Status insertChannels(const Facts& facts, const Channels& channels, const Recording& recording,
+                          const std::vector<PackedChannel>& packed);
+    Result<std::int64_t> idOf(const Channels& channels, const std::string& point, const std::string& name);
+    Status insertComputed(const Facts& facts, const Channels& channels, const NewRecording& recording);
+    Status insertWeights(const Facts& facts, const std::vector<NewRecording::Weight>& weights);
+    Result<std::int64_t> hypothesisId(const std::string& fault, const std::string& at);
+    Result<Facts> factsOf(std::int64_t id);
+    Result<Channels> channelsOf(std::int64_t id);
+    Status removeComputed(const Facts& facts, const Channels& channels);
+    Status insertTrends();
+    Status insertSpectra();
+
+    Database& database_;
+    std::vector<TrendJob> trends_;
+    std::vector<SpectrumJob> spectra_;
+};
+
+}  // namespace fettle

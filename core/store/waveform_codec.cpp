@@ -1,0 +1,225 @@
+#include "core/store/waveform_codec.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+#include <cstring>
+#include <optional>
+
+#include "core/signal/recording_limits.h"
+#include "core/store/packing.h"
+
+namespace fettle {
+
+static_assert(std::endian::native == std::endian::little, "the fleet file is little endian");
+
+namespace {
+enum Kind : std::uint8_t { Whole = 1, Decimal = 2, Float32 = 3, Float64 = 4 };
+
+constexpr std::uint8_t kVersion = 1;
+constexpr int kMostDifferences = 2, kMostPlaces = 6;
+constexpr double kLargestWhole = 1LL << 52;  // so that second differences fit
+
+struct Head {
+    std::uint8_t version = kVersion, kind = Float64, differences = 0, width = 8, detail = 0;
+    std::uint8_t unused[3] = {};
+    double scale = 1;
+    std::uint64_t samples = 0;
+};
+static_assert(sizeof(Head) == 24);
+
+using Whole64 = std::vector<std::uint64_t>;  // two's complement: differences wrap, and wrap back
+
+// The step from a stored number to a sample; one rounding, as the readers do it.
+double sampleOf(double number, const Head& head) {
+    if (head.kind == Whole) return std::ldexp(number, 1 - head.detail) * head.scale;
+    constexpr double kTens[] = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
+    return number / kTens[head.detail] * head.scale;
+}
+
+double numberOf(double sample, const Head& head) {
+    if (head.kind == Whole) return std::nearbyint(std::ldexp(sample / head.scale, head.detail - 1));
+    return std::nearbyint(sample / head.scale * std::pow(10, head.detail));
+}
+
+bool sameBits(double a, double b) {
+    return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
+}
+
+// The stored numbers, if they give back every sample.
+std::optional<Whole64> numbersOf(std::span<const double> samples, const Head& head) {
+    Whole64 numbers;
+    numbers.reserve(samples.size());
+    for (const double sample : samples) {
+        const double number = numberOf(sample, head);
+        if (!(std::abs(number) < kLargestWhole)) return std::nullopt;
+        // From the integer, as unpacking will: it has lost the sign of a zero.
+        const auto whole = static_cast<std::int64_t>(number);
+        if (!sameBits(sampleOf(double(whole), head), sample)) return std::nullopt;
+        numbers.push_back(static_cast<std::uint64_t>(whole));
+    }
+    return numbers;
+}
+
+std::optional<Whole64> decimalNumbersOf(std::span<const double> samples, Head& head) {
+    head.kind = Decimal;
+    for (int places = 0; places <= kMostPlaces; ++places) {
+        head.detail = std::uint8_t(places);
+        if (auto numbers = numbersOf(samples, head)) return numbers;
+    }
+    return std::nullopt;
+}
+
+void difference(Whole64& numbers) {
+    for (std::size_t i = numbers.size(); i-- > 1;)
+        numbers[i] -= numbers[i - 1];
+}
+
+void sum(Whole64& numbers) {
+    for (std::size_t i = 1; i < numbers.size(); ++i)
+        numbers[i] += numbers[i - 1];
+}
+
+std::uint64_t zigzag(std::uint64_t number) {
+    return number << 1 ^ (number >> 63 ? ~std::uint64_t(0) : 0);
+}
+
+std::uint64_t unzigzag(std::uint64_t number) {
+    return number >> 1 ^ (number & 1 ? ~std::uint64_t(0) : 0);
+}
+
+// Lowest bytes of all values first, then the next ones.
+std::string planes(const char* values, std::size_t count, std::size_t stride, std::size_t width) {
+    std::string bytes(count * width, '\0');
+    char* out = bytes.data();
+    for (std::size_t plane = 0; plane < width; ++plane)
+        for (std::size_t i = 0; i < count; ++i)
+            *out++ = values[i * stride + plane];
+    return bytes;
+}
+
+void fromPlanes(std::string_view bytes, char* values, std::size_t count, std::size_t stride,
+                std::size_t width) {
+    const char* in = bytes.data();
+    for (std::size_t plane = 0; plane < width; ++plane)
+        for (std::size_t i = 0; i < count; ++i)
+            values[i * stride + plane] = *in++;
+}
+
+std::string withHead(const Head& head, const std::string& planesOfAll) {
+    std::string packed(sizeof head, '\0');
+    std::memcpy(packed.data(), &head, sizeof head);
+    return packed + pack(planesOfAll);
+}
+
+std::string packNumbers(const Whole64& numbers, Head head) {
+    Whole64 zigzags(numbers.size());
+    std::transform(numbers.begin(), numbers.end(), zigzags.begin(), zigzag);
+    std::uint64_t all = 0;
+    for (const std::uint64_t number : zigzags)
+        all |= number;
+    head.width = std::uint8_t(std::max<std::size_t>(1, (std::size_t(std::bit_width(all)) + 7) / 8));
+    return withHead(head,
+                    planes(reinterpret_cast<const char*>(zigzags.data()), zigzags.size(), 8, head.width));
+}
+
+std::string packSmallest(Whole64 numbers, Head head) {
+    std::string smallest;
+    for (int order = 0; order <= kMostDifferences; ++order) {
+        head.differences = std::uint8_t(order);
+        std::string packed = packNumbers(numbers, head);
+        if (smallest.empty() || packed.size() < smallest.size()) smallest = std::move(packed);
+        difference(numbers);
+    }
+    return smallest;
+}
+
+bool allFloat32(std::span<const double> samples) {
+    return std::all_of(samples.begin(), samples.end(),
+                       [](double sample) { return sameBits(double(static_cast<float>(sample)), sample); });
+}
+
+std::string packFloats(std::span<const double> samples, Head head) {
+    if (!allFloat32(samples)) {
+        head.kind = Float64, head.width = 8;
+        return withHead(head, planes(reinterpret_cast<const char*>(samples.data()), samples.size(), 8, 8));
+    }
+    const std::vector<float> floats(samples.begin(), samples.end());
+    head.kind = Float32, head.width = 4;
+    return withHead(head, planes(reinterpret_cast<const char*>(floats.data()), floats.size(), 4, 4));
+}
+
+std::optional<std::string> faultOf(const Head& head, std::uint64_t samples) {
+    if (head.version != kVersion) return fmt::format("is packed in form {}, not known here", head.version);
+    if (head.samples != samples || samples > kMostSamples)
+        return fmt::format("holds {} samples, {} are stated", head.samples, samples);
+    const bool floating = head.kind == Float32 || head.kind == Float64;
+    if (!floating && head.kind != Whole && head.kind != Decimal) return "is of a kind that is none";
+    if (floating && head.width != (head.kind == Float32 ? 4 : 8)) return "has numbers of a wrong width";
+    if (head.width < 1 || head.width > 8 || head.differences > kMostDifferences)
+        return "has numbers of a wrong width";
+    if (head.kind == Whole && (head.detail < 1 || head.detail > 32)) return "has numbers of a wrong size";
+    if (head.kind == Decimal && head.detail > kMostPlaces) return "has numbers of a wrong size";
+    return std::nullopt;
+}
+
+std::vector<double> unpackNumbers(std::string_view bytes, const Head& head) {
+    Whole64 numbers(head.samples);
+    fromPlanes(bytes, reinterpret_cast<char*>(numbers.data()), numbers.size(), 8, head.width);
+    std::transform(numbers.begin(), numbers.end(), numbers.begin(), unzigzag);
+    for (int order = 0; order < head.differences; ++order)
+        sum(numbers);
+    std::vector<double> samples(numbers.size());
+    std::transform(numbers.begin(), numbers.end(), samples.begin(), [&](std::uint64_t number) {
+        return sampleOf(double(static_cast<std::int64_t>(number)), head);
+    });
+    return samples;
+}
+
+std::vector<double> unpackFloats(std::string_view bytes, const Head& head) {
+    if (head.kind == Float64) {
+        std::vector<double> samples(head.samples);
+        fromPlanes(bytes, reinterpret_cast<char*>(samples.data()), samples.size(), 8, 8);
+        return samples;
+    }
+    std::vector<float> floats(head.samples);
+    fromPlanes(bytes, reinterpret_cast<char*>(floats.data()), floats.size(), 4, 4);
+    return std::vector<double>(floats.begin(), floats.end());
+}
+}  // namespace
+
+std::string packWaveform(std::span<const double> samples, int bits, double scale) {
+    Head head;
+    head.samples = samples.size();
+    if (bits > 0 && bits <= 32 && std::isfinite(scale) && scale != 0) {
+        head.kind = Whole, head.detail = std::uint8_t(bits), head.scale = scale;
+        if (auto numbers = numbersOf(samples, head)) return packSmallest(std::move(*numbers), head);
+    }
+    head.scale = 1;
+    if (bits == 0)
+        if (auto numbers = decimalNumbersOf(samples, head)) return packSmallest(std::move(*numbers), head);
+    head.detail = 0;
+    return packFloats(samples, head);
+}
+
+tl::expected<std::vector<double>, std::string> unpackWaveform(std::string_view packed,
+                                                              std::uint64_t samples) {
+    Head head;
+    if (packed.size() < sizeof head) return tl::unexpected<std::string>("breaks off in its head");
+    std::memcpy(&head, packed.data(), sizeof head);
+    if (auto fault = faultOf(head, samples)) return tl::unexpected(*fault);
+    const std::size_t wanted = head.samples * head.width;
+    const auto bytes = unpack(packed.substr(sizeof head), wanted);
+    if (!bytes) return tl::unexpected(bytes.error());
+    if (bytes->size() != wanted) return tl::unexpected<std::string>("holds fewer samples than stated");
+    return head.kind == Float32 || head.kind == Float64 ? unpackFloats(*bytes, head)
+                                                        : unpackNumbers(*bytes, head);
+}
+
+std::uint64_t digestOf(std::span<const double> samples) {
+    return digest64({reinterpret_cast<const char*>(samples.data()), samples.size_bytes()});
+}
+
+}  // namespace fettle
