@@ -26,9 +26,10 @@ Result<JobDatesTable> JobDatesTable::load() {
     JobDatesTable table;
     {
         JsonObject root(*json, "", report);
-        for (const char* told : {"schema", "about", "lead_about", "priority_about"})
+        for (const char* told : {"schema", "about", "lead_about", "inspect_about", "priority_about"})
             root.raw(told);
         table.leadDays_ = root.integer("lead_days", 0, kMostDays, true).value_or(0);
+        table.inspectShare_ = root.number("inspect_share", 0, 1, true).value_or(1);
         for (const Json* item : root.list("rows")) {
             JsonObject row(*item, "/rows", report);
             table.run_.push_back({row.text("kind", true), row.text("value", true),
@@ -50,6 +51,13 @@ std::optional<int> JobDatesTable::runDays(const Severity& severity, const std::s
         if (row.kind == severity.kind && row.value == severity.value && row.criticality == known(criticality))
             return row.days;
     return std::nullopt;
+}
+
+std::optional<int> JobDatesTable::inspectDays(const Severity& severity,
+                                              const std::string& criticality) const {
+    const auto days = runDays(severity, criticality);
+    if (!days) return std::nullopt;
+    return std::max(1, int(*days * inspectShare_));
 }
 
 int JobDatesTable::priority(const std::string& urgency, const std::string& criticality, bool standby) const {

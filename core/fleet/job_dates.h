@@ -17,6 +17,8 @@ class JobDatesTable {
     static Result<JobDatesTable> load();
     // Days from the round to "do not run beyond"; empty where the table has no row.
     std::optional<int> runDays(const Severity& severity, const std::string& criticality) const;
+    // Days to an inspection, at least 1.
+    std::optional<int> inspectDays(const Severity& severity, const std::string& criticality) const;
     // 1 is first, 4 last.
     int priority(const std::string& urgency, const std::string& criticality, bool standby) const;
     int leadDays() const { return leadDays_; }
@@ -33,6 +35,7 @@ class JobDatesTable {
     std::vector<RunRow> run_;
     std::vector<PriorityRow> priority_;
     int leadDays_ = 14;
+    double inspectShare_ = 1;
 };
 
 }  // namespace fettle

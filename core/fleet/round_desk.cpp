@@ -7,6 +7,7 @@
 #include <random>
 
 #include "core/base/text.h"
+#include "core/diagnosis/settings.h"
 #include "core/exchange/examination_json.h"
 #include "core/exchange/round_json.h"
 #include "core/fleet/machine_week.h"
@@ -99,7 +100,7 @@ RoundRow rowOf(const RoundMachine& machine, const std::vector<MachineWeek>& week
                  toText(machine.listedBy),
                  machine.weightDban,
                  machine.inSample,
-                 asText(machine),
+                 roundMachineAsText(machine),
                  ""};
     if (machine.urgency == "leave") return row;
     const auto week =

@@ -45,7 +45,8 @@ struct SheetMark {
     bool found = false;
 };
 
-// The spectrum of the recording that spoke loudest: ask machine_desk's detailOf for it.
+// The spectrum of the recording that spoke loudest: ask machine_desk's detailOf for it. `view` as a finding
+// names it, for detailOf; "velocity": the velocity spectrum (detailOf with an empty view).
 struct SheetSpectrum {
     std::int64_t recording = 0;  // 0: its waveform is not kept, or the finding has no lines
     std::string time, channel, view;
@@ -88,7 +89,7 @@ struct SheetContent {
     std::string engine;
     // The finding.
     std::size_t number = 1, ofFindings = 1;  // which of the machine's findings this sheet is for
-    std::string fault, faultName, at;        // key, words, place
+    std::string fault, faultName, at;        // key (empty: no cause named), words, place (may be empty)
     std::string urgency, urgencyWords;       // "plan", "plan: a job for the next planned stop before ..."
     std::string verdict;                     // the finding's own sentence
     bool firm = false;                       // weighed and graded: a repair may be planned on it
@@ -129,6 +130,10 @@ struct SheetRequest {
 };
 
 Result<SheetContent> sheetContent(FleetFile& fleet, const SheetRequest& request);
+// The same out of a list that is at hand; `round`: the kept round it is, if it is one. `request.round` is let
+// be.
+Result<SheetContent> sheetContent(FleetFile& fleet, const RoundList& list, std::optional<std::int64_t> round,
+                                  const SheetRequest& request);
 
 // The JSON twin (resources/schemas/sheet.schema.json) and the one-row CSV with its header for a work-order
 // system. No cell of the CSV starts a formula in a spreadsheet.

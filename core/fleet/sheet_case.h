@@ -1,0 +1,40 @@
+// Why: all that a findings sheet is made from, gathered once, so that wording, parts and figures are pure
+// functions of it and can be tested without a fleet file. Thread: plain data.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/fleet/machine_week.h"
+#include "core/fleet/round_desk.h"
+
+namespace fettle {
+
+struct SheetCase {
+    std::shared_ptr<const Machine> machine;
+    MachineEntry entry;
+    std::string site;
+    Period period;
+    RoundMachine row;
+    std::size_t number = 1;  // of row.findings, from 1
+    RoundFinding told;       // as the round tells it
+    Hypothesis finding;      // the same with its rows, where it was weighed
+    std::optional<Examination> week;
+    std::int64_t recording = 0;  // whose rows are shown; 0: not kept
+    std::string recordingTime;   // UTC
+    Governing governing;
+    SiteRecord record;
+    std::optional<Job> job;
+    std::vector<Event> events;
+    std::string engine;
+
+    // Weighed and graded: a repair may be planned on it. Else an inspection is asked for.
+    bool firm() const {
+        return finding.weightDban.has_value() &&
+               (told.finding.urgency == "act" || told.finding.urgency == "plan");
+    }
+};
+
+}  // namespace fettle

@@ -1,0 +1,286 @@
+#include "core/fleet/sheet_content.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "core/diagnosis/wording.h"
+#include "core/exchange/examination_json.h"
+#include "core/fleet/machine_desk.h"
+#include "core/fleet/sheet_figures.h"
+#include "core/fleet/sheet_words.h"
+#include "core/fleet/sheet_work.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr std::size_t kMostBlind = 8;
+
+const RoundMachine* rowOf(const RoundList& list, const std::string& tag) {
+    const auto found = std::find_if(list.machines.begin(), list.machines.end(),
+                                    [&](const RoundMachine& m) { return m.tag == tag; });
+    return found == list.machines.end() ? nullptr : &*found;
+}
+
+// A machine put on the list by hand has a sheet without a finding.
+RoundFinding byHandFinding(const RoundMachine& row) {
+    RoundFinding told;
+    told.finding.urgency = row.urgency;
+    told.finding.sentence = row.byHandWhy.empty() ? "Put on the list by hand."
+                                                  : "Put on the list by hand: " + row.byHandWhy + ".";
+    told.finding.provedOn = "nothing: put there by a person";
+    told.finding.severity = {"zone", row.zone, {}, row.limit, row.unit, ""};
+    return told;
+}
+
+Status chooseFinding(SheetCase& sheet, std::size_t asked) {
+    auto& findings = sheet.row.findings;
+    if (findings.empty() && sheet.row.listedBy == ListedBy::Hand)
+        findings.push_back(byHandFinding(sheet.row));
+    if (findings.empty())
+        return fail(
+            ErrorKind::NotFound, "", sheet.row.tag,
+            "has no finding in the " + roundWords(sheet.period) + ": there is nothing to put on a sheet");
+    sheet.number = std::max<std::size_t>(asked, 1);
+    if (sheet.number > findings.size())
+        return fail(ErrorKind::NotFound, "", sheet.row.tag,
+                    fmt::format("has no finding {}; it has {}", asked, findings.size()));
+    sheet.told = findings[sheet.number - 1];
+    return {};
+}
+
+// The finding as the round tells it, with its rows from the week's examination.
+void addRows(SheetCase& sheet) {
+    sheet.finding = sheet.told.finding;
+    if (!sheet.week) return;
+    for (const Hypothesis& h : sheet.week->considered) {
+        if (h.fault != sheet.finding.fault || h.at != sheet.finding.at) continue;
+        sheet.finding.best = h.best;
+        sheet.finding.recording = h.recording;
+        sheet.finding.recordingCount = h.recordingCount;
+        sheet.finding.meanDban = h.meanDban;
+        sheet.finding.weightDban = h.weightDban;
+        sheet.finding.against = h.against;
+        sheet.finding.rivals = h.rivals;
+    }
+}
+
+// The week's examination: as kept with the round, else from the recordings.
+Status addWeek(FleetFile& fleet, std::optional<std::int64_t> round, SheetCase& sheet) {
+    if (round && sheet.row.urgency != "leave") {
+        const auto json = fleet.rounds().examinationJson(*round, sheet.row.tag);
+        if (!json) return fail(json.error());
+        if (json->empty()) return {};
+        auto week = examinationFromText(*json, fleet.path());
+        if (!week) return fail(week.error());
+        sheet.week = std::move(*week);
+        return {};
+    }
+    auto span = examinationOfSpan(fleet, sheet.row.tag, sheet.period.from, sheet.period.last());
+    if (!span) return fail(span.error());
+    if (*span) sheet.week = std::move((*span)->examination);
+    return {};
+}
+
+// Which recording of the fleet file the rows are of: by its name among the week's running ones.
+Status addRecording(FleetFile& fleet, SheetCase& sheet) {
+    if (!sheet.week || sheet.finding.recording >= sheet.week->recordings.size()) return {};
+    const std::string& file = sheet.week->recordings[sheet.finding.recording].file;
+    const auto all = fleet.recordings().list(sheet.entry.id, sheet.period.from, sheet.period.last());
+    if (!all) return fail(all.error());
+    for (const RecordingEntry& r : *all) {
+        if (r.file != file || !isRunning(r.running)) continue;
+        sheet.recording = r.hasWaveform ? r.id : 0;
+        sheet.recordingTime = formatUtc(r.time);
+    }
+    return {};
+}
+
+// The newest job for this finding.
+Status addJob(FleetFile& fleet, SheetCase& sheet) {
+    const auto jobs = fleet.log().jobs(sheet.row.tag);
+    if (!jobs) return fail(jobs.error());
+    const std::string name = sheet.finding.fault + " @ " + sheet.finding.at;
+    for (const Job& job : *jobs)
+        if (std::find(job.findings.begin(), job.findings.end(), name) != job.findings.end()) sheet.job = job;
+    return {};
+}
+
+Status addRegister(FleetFile& fleet, SheetCase& sheet) {
+    auto entry = fleet.machines().byTag(sheet.row.tag);
+    if (!entry) return fail(entry.error());
+    sheet.entry = std::move(*entry);
+    auto machine = fleet.machines().describedAt(sheet.row.tag, sheet.period.last());
+    if (!machine) return fail(machine.error());
+    sheet.machine = std::move(*machine);
+    auto governing = governingOf(fleet, sheet.entry, *sheet.machine, sheet.period);
+    if (!governing) return fail(governing.error());
+    sheet.governing = std::move(*governing);
+    auto events = fleet.log().events(sheet.row.tag);
+    if (!events) return fail(events.error());
+    sheet.events = std::move(*events);
+    const auto record = siteRecord(fleet);
+    if (!record) return fail(record.error());
+    sheet.record = *record;
+    return {};
+}
+
+Result<SheetCase> gather(FleetFile& fleet, const RoundList& list, std::optional<std::int64_t> round,
+                         const SheetRequest& request) {
+    SheetCase sheet;
+    const RoundMachine* row = rowOf(list, request.machine);
+    if (!row)
+        return fail(ErrorKind::NotFound, fleet.path(), request.machine,
+                    "is not in the round to " + list.until);
+    sheet.row = *row;
+    sheet.engine = list.engine;
+    const auto site = fleet.site();
+    if (!site) return fail(site.error());
+    sheet.site = site->site;
+    const auto period = periodTo(*site, list.until);
+    if (!period) return fail(period.error());
+    sheet.period = *period;
+    if (auto good = chooseFinding(sheet, request.finding); !good) return fail(good.error());
+    if (auto good = addWeek(fleet, round, sheet); !good) return fail(good.error());
+    addRows(sheet);
+    for (auto step : {addRegister, addRecording, addJob})
+        if (auto good = step(fleet, sheet); !good) return fail(good.error());
+    return sheet;
+}
+
+void addHead(const SheetCase& sheet, SheetContent& out) {
+    out.tag = sheet.row.tag;
+    out.asset = sheet.row.asset;
+    out.service = sheet.row.service.empty() ? sheet.row.tag : sheet.row.service;
+    out.site = sheet.entry.site.empty() ? sheet.site : sheet.entry.site;
+    out.area = sheet.row.area;
+    out.criticality = sheet.row.criticality;
+    out.job = jobWords(sheet.job);
+    out.round = roundWords(sheet.period);
+    out.madeOn = sheet.period.lastDay;
+    out.engine = sheet.engine;
+}
+
+void addFinding(const SheetCase& sheet, SheetContent& out) {
+    const Hypothesis& h = sheet.told.finding;
+    out.number = sheet.number;
+    out.ofFindings = sheet.row.findings.size();
+    out.fault = h.fault;
+    out.faultName = h.fault.empty() ? "raised vibration, cause not named" : faultName(h.fault);
+    out.at = h.at;
+    out.urgency = h.urgency.empty() ? sheet.row.urgency : h.urgency;
+    out.urgencyWords = urgencyWords(out.urgency);
+    out.verdict = h.sentence.empty() ? findingName(h) + "." : h.sentence;
+    out.firm = sheet.firm();
+    out.howSure = howSureWords(sheet.finding);
+    out.siteRecord = siteRecordWords(sheet.record);
+    out.provedOn = h.provedOn.empty() ? "not stated" : h.provedOn;
+    out.howBad = howBadWords(sheet);
+    out.severityKind = h.severity.kind;
+    out.severityValue = h.severity.value;
+    out.unit = h.severity.unit.empty() ? "mm/s" : h.severity.unit;
+    out.level = h.severity.level ? h.severity.level : sheet.governing.level;
+    out.limit = h.severity.limit ? h.severity.limit : sheet.governing.limit;
+    out.growthPerWeek = sheet.told.growthPerWeek;
+    out.limitDate = limitDateWords(sheet.told);
+}
+
+std::string rowsNoteOf(const SheetCase& sheet) {
+    if (!sheet.finding.weightDban)
+        return "This finding has no weight: it rests on level and pattern, so there are no lines to add up.";
+    std::string note = sheet.finding.best.view;
+    if (sheet.finding.recordingCount > 1)
+        note += fmt::format("; the strongest of {} recordings", sheet.finding.recordingCount);
+    return sheet.recordingTime.empty() ? note : note + ", " + sheet.recordingTime;
+}
+
+void addWhy(const SheetCase& sheet, SheetContent& out) {
+    out.rows = arithmeticOf(sheet.finding);
+    out.rowsNote = rowsNoteOf(sheet);
+    out.against = sheet.finding.against;
+    for (const Rival& r : sheet.finding.rivals)
+        out.rivals.push_back(fmt::format("{}, {}, {:.0f} decibans before claims: {}", faultName(r.fault),
+                                         placeWords(*sheet.machine, r.at), r.weightDban, r.lines));
+    for (std::size_t i = 0; i < sheet.row.findings.size(); ++i)
+        if (i + 1 != sheet.number)
+            out.otherFindings.push_back(fmt::format("{}. {}: {}", i + 1,
+                                                    findingName(sheet.row.findings[i].finding),
+                                                    sheet.row.findings[i].finding.urgency));
+    out.spectrum = spectrumOf(sheet);
+    out.trend = trendOf(sheet);
+}
+
+void addWork(const SheetCase& sheet, const Advice& advice, const JobDatesTable& dates, SheetContent& out) {
+    out.dates = datesOf(sheet, dates, needsParts(advice));
+    out.firstLine =
+        firstLineOf(sheet, filledIn(advice.job, sheet), filledIn(advice.inspect, sheet), out.dates);
+    out.leadTime = fmt::format("lead time of {} days assumed; ask the stores", dates.leadDays());
+    out.priority =
+        fmt::format("{} of 4 (1 is first; by urgency, criticality {}{})",
+                    dates.priority(out.urgency, sheet.row.criticality, sheet.entry.standby),
+                    sheet.row.criticality, sheet.entry.standby ? ", standby there" : ", no standby");
+    out.steps = stepsOf(sheet, advice);
+    out.parts = partsOf(sheet, advice);
+    out.machineState = filledIn(advice.state, sheet);
+    out.trades = filledIn(advice.trades, sheet);
+    out.untilThen = filledIn(advice.until, sheet);
+    out.stopAtOnceIf = filledIn(advice.stop, sheet);
+    out.ifLeft = filledIn(advice.left, sheet);
+    out.measureAfter = filledIn(advice.measure, sheet);
+    out.cured = filledIn(advice.cured, sheet);
+}
+
+void addBlind(const SheetCase& sheet, SheetContent& out) {
+    const std::vector<BlindSpot> none;
+    const std::vector<BlindSpot>& spots = sheet.week ? sheet.week->blind : none;
+    for (const BlindSpot& b : spots) {
+        if (out.blind.size() == kMostBlind) break;
+        std::string what = b.fault.empty() ? "anything" : faultName(b.fault);
+        if (!b.at.empty()) what += ", " + placeWords(*sheet.machine, b.at);
+        out.blind.push_back({std::move(what), b.why, b.cure});
+    }
+    if (spots.size() > kMostBlind)
+        out.blindNote = fmt::format("and {} more, on the page of the machine", spots.size() - kMostBlind);
+    else if (spots.empty())
+        out.blindNote = "No blind spot is known for these recordings; that proves nothing.";
+    else
+        out.blindNote = "What is not named here may still be missed.";
+}
+
+}  // namespace
+
+Result<SheetContent> sheetContent(FleetFile& fleet, const RoundList& list, std::optional<std::int64_t> round,
+                                  const SheetRequest& request) {
+    const auto advice = AdviceTable::load();
+    if (!advice) return fail(advice.error());
+    const auto dates = JobDatesTable::load();
+    if (!dates) return fail(dates.error());
+    const auto sheet = gather(fleet, list, round, request);
+    if (!sheet) return fail(sheet.error());
+    SheetContent out;
+    addHead(*sheet, out);
+    addFinding(*sheet, out);
+    addWhy(*sheet, out);
+    addWork(*sheet, advice->of(sheet->finding.fault), *dates, out);
+    addBlind(*sheet, out);
+    out.cautions = cautions();
+    out.fields = returnFields(*sheet);
+    return out;
+}
+
+Result<SheetContent> sheetContent(FleetFile& fleet, const SheetRequest& request) {
+    if (request.round) {
+        const auto kept = keptRound(fleet, *request.round);
+        if (!kept) return fail(kept.error());
+        return sheetContent(fleet, kept->list, kept->entry.id, request);
+    }
+    const auto current = currentRound(fleet);
+    if (!current) return fail(current.error());
+    if (*current) return sheetContent(fleet, (*current)->list, (*current)->entry.id, request);
+    const auto now = listNow(fleet);
+    if (!now) return fail(now.error());
+    return sheetContent(fleet, *now, std::nullopt, request);
+}
+
+}  // namespace fettle

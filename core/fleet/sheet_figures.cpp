@@ -1,0 +1,77 @@
+#include "core/fleet/sheet_figures.h"
+
+#include <fmt/format.h>
+
+namespace fettle {
+
+namespace {
+
+constexpr int kShaftMarks = 3;
+
+const RecordingFacts* factsOf(const SheetCase& sheet) {
+    if (!sheet.week || sheet.finding.recording >= sheet.week->recordings.size()) return nullptr;
+    return &sheet.week->recordings[sheet.finding.recording];
+}
+
+// A line that was found is marked where it was found.
+std::vector<SheetMark> lineMarks(const Hypothesis& h) {
+    std::vector<SheetMark> marks;
+    for (const LineRow& row : h.best.rows) {
+        if (row.state == LineState::LeftOut) continue;
+        const bool found = row.state == LineState::Found;
+        marks.push_back({row.name, found ? row.foundHz : row.expectedHz, found});
+    }
+    return marks;
+}
+
+std::vector<SheetMark> shaftMarks(const RecordingFacts& facts) {
+    std::vector<SheetMark> marks;
+    for (int order = 1; facts.speed.rpm && order <= kShaftMarks; ++order)
+        marks.push_back({fmt::format("{} x shaft", order), order * *facts.speed.rpm / 60, true});
+    return marks;
+}
+
+}  // namespace
+
+SheetSpectrum spectrumOf(const SheetCase& sheet) {
+    SheetSpectrum spectrum;
+    const RecordingFacts* facts = factsOf(sheet);
+    if (!facts) {
+        spectrum.caption = "No running recording of this week.";
+        return spectrum;
+    }
+    const Weighing& best = sheet.finding.best;
+    spectrum.recording = sheet.recording;
+    spectrum.time = sheet.recordingTime;
+    if (sheet.finding.weightDban && best.channel < facts->channels.size()) {
+        spectrum.channel = facts->channels[best.channel].name;
+        spectrum.view = best.view;
+        spectrum.marks = lineMarks(sheet.finding);
+    } else {
+        spectrum.channel = sheet.governing.channel;
+        spectrum.view = "velocity";
+        spectrum.marks = shaftMarks(*facts);
+    }
+    spectrum.caption = fmt::format("{} {}, {}{}", sheet.row.tag, spectrum.channel, spectrum.view,
+                                   spectrum.time.empty() ? "" : ", " + spectrum.time);
+    if (spectrum.recording == 0) spectrum.caption += "; its waveform is not kept";
+    return spectrum;
+}
+
+SheetTrend trendOf(const SheetCase& sheet) {
+    const Governing& g = sheet.governing;
+    SheetTrend trend{g.title.empty() ? "velocity r.m.s." : g.title, "mm/s", g.days, {}, {}, ""};
+    if (g.limits)
+        for (int i = 0; i < 3; ++i)
+            trend.limits.push_back({fmt::format("{}/{} {:g} mm/s", "ABC"[i], "BCD"[i], g.limits->velocity[i]),
+                                    g.limits->velocity[i]});
+    const auto first = sheet.period.end - std::chrono::days(7 * kStripWeeks);
+    for (const Event& event : sheet.events)
+        if (event.time >= first && event.time < sheet.period.end)
+            trend.events.push_back({event.time, event.kind});
+    trend.caption = fmt::format("daily medians of {}, {} weeks{}", trend.title, kStripWeeks,
+                                g.limits ? "; limits " + g.limits->basis : "; no limit applies here");
+    return trend;
+}
+
+}  // namespace fettle

@@ -1,0 +1,230 @@
+#include "core/fleet/sheet_words.h"
+
+#include <fmt/format.h>
+
+#include "core/diagnosis/wording.h"
+#include "core/fleet/site_calendar.h"
+#include "core/round/words.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr std::size_t kRecordFrom = 20;  // answers, before a site's record is a number
+constexpr double kCuredShare = 1.25;     // of A/B; common practice, no source
+
+std::string componentWords(const Machine& machine, const std::string& component) {
+    if (component == "driver") return "motor";
+    if (component == "driven") return machine.driven.kind.empty() ? "driven machine" : machine.driven.kind;
+    for (const Gear& gear : machine.gears)
+        if (gear.id == component) return "gear " + component;
+    for (const Belt& belt : machine.belts)
+        if (belt.id == component) return "belt drive " + component;
+    return component;
+}
+
+std::string plusDays(const std::string& date, int count) {
+    return datePlus(date, count).value_or(date);
+}
+
+// The day by which something has to happen; empty where severity has no row in the table.
+std::string dueDate(const SheetCase& sheet, const JobDatesTable& table) {
+    const Severity& severity = sheet.told.finding.severity;
+    const auto days = sheet.firm() ? table.runDays(severity, sheet.row.criticality)
+                                   : table.inspectDays(severity, sheet.row.criticality);
+    if (!days) return "";
+    std::string date = plusDays(sheet.period.lastDay, *days);
+    if (sheet.told.limitDate && sheet.told.limitDate->from)
+        date = std::min(date,
+                        std::max(dateOfDay(*sheet.told.limitDate->from), plusDays(sheet.period.lastDay, 1)));
+    return date;
+}
+
+SheetDate orderDate(const SheetCase& sheet, const JobDatesTable& table, const std::string& due,
+                    bool needsParts) {
+    SheetDate date{"order parts by", "", ""};
+    if (!sheet.firm() || !needsParts) {
+        date.words = sheet.firm() ? "no part is known to be needed" : "nothing before the inspection";
+        return date;
+    }
+    if (due.empty()) {
+        date.words = "no date: how bad it is was not graded";
+        return date;
+    }
+    date.date = plusDays(due, -table.leadDays());
+    if (date.date <= sheet.period.lastDay) {
+        date.date = sheet.period.lastDay;
+        date.words = "now: the usual lead time is longer than the time left; borrow or hire where it is";
+    } else {
+        date.words = fmt::format("{}, allowing {} days", spelledDate(date.date), table.leadDays());
+    }
+    return date;
+}
+
+SheetDate runDate(const SheetCase& sheet, const std::string& due) {
+    SheetDate date{sheet.firm() ? "do not run beyond" : "inspect by", due, ""};
+    if (due.empty())
+        date.words = "no date: how bad it is was not graded";
+    else if (sheet.firm())
+        date.words =
+            spelledDate(due) + " without a new measurement and a decision of whoever answers for the machine";
+    else
+        date.words = spelledDate(due) + ", so that a repair can follow";
+    return date;
+}
+
+SheetDate stopDate(const SheetCase& sheet) {
+    const std::string planned = sheet.job ? sheet.job->plannedStop : "";
+    return {"next planned stop", planned,
+            planned.empty() ? "filled in by the planner" : spelledDate(planned)};
+}
+
+const char* stageWords(const std::string& stage) {
+    if (stage == "late") return "late stage: its lines stand in the velocity spectrum too";
+    if (stage == "developed") return "developed stage: harmonics with sidebands";
+    return "early stage: lines in the envelope only";
+}
+
+std::string levelWords(const Governing& g) {
+    if (!g.level) return "no level is known";
+    std::string words = fmt::format("{} is {:.1f} mm/s", g.title, *g.level);
+    if (!g.limits) return words + "; no limit applies to this point";
+    words += fmt::format(", zone {} by {}", g.zone, g.limits->basis);
+    if (g.indicative) words += ", indicative: not on a bearing housing";
+    if (g.limits->greyOnly) words += ", a note only";
+    return words;
+}
+
+std::string growthWords(const RoundFinding& finding, const std::string& unit) {
+    if (!finding.growthPerWeek) return "";
+    return fmt::format("; changing by {:+.2f} {} a week", *finding.growthPerWeek, unit);
+}
+
+}  // namespace
+
+std::string placeWords(const Machine& machine, const std::string& at) {
+    const std::size_t choice = at.find(" or ");
+    const auto place = machine.placeOf(at.substr(0, choice));
+    if (!place) return at;
+    std::string words = componentWords(machine, place->component);
+    if (!place->position.empty()) words += " " + place->position;
+    return choice == std::string::npos ? words : words + at.substr(choice);
+}
+
+std::string machineWords(const SheetCase& sheet) {
+    return sheet.row.service.empty() ? sheet.row.tag
+                                     : fmt::format("{} ({})", sheet.row.tag, sheet.row.service);
+}
+
+std::vector<SheetDate> datesOf(const SheetCase& sheet, const JobDatesTable& table, bool needsParts) {
+    const std::string due = dueDate(sheet, table);
+    return {orderDate(sheet, table, due, needsParts), runDate(sheet, due), stopDate(sheet)};
+}
+
+std::string firstLineOf(const SheetCase& sheet, const std::string& job, const std::string& inspect,
+                        const std::vector<SheetDate>& dates) {
+    const std::string before = dates[1].date.empty() ? "" : " before " + spelledDate(dates[1].date);
+    if (sheet.firm()) {
+        const std::string& order = dates[0].date;
+        if (order.empty()) return job + before + ".";
+        const bool now = order <= sheet.period.lastDay;
+        return job + before + (now ? "; order it now." : "; order it by " + spelledDate(order) + ".");
+    }
+    if (sheet.told.finding.urgency == "act" || sheet.told.finding.urgency == "plan")
+        return inspect + before + ".";
+    return inspect + " at the next planned stop" + (before.empty() ? "" : "," + before) +
+           "; no repair is asked for yet.";
+}
+
+std::string urgencyWords(const std::string& urgency) {
+    if (urgency == "act") return "act: ahead of the plan, the date below is the latest";
+    if (urgency == "plan") return "plan: a job for a planned stop before the date below";
+    if (urgency == "watch") return "watch: no repair yet, looked at again in the next round";
+    if (urgency == "unseen") return "unseen: nothing could be judged here this week";
+    return "leave: nothing asks for work";
+}
+
+std::string howSureWords(const Hypothesis& finding) {
+    if (!finding.weightDban)
+        return "Possible: level and pattern fit, but these recordings alone cannot name the cause. The "
+               "inspection decides.";
+    if (*finding.weightDban <= 0)
+        return "No evidence beyond chance. This is not the odds that the fault is there.";
+    return fmt::format(
+        "{:.0f} decibans: {}. This is how unlike chance the lines are, not the odds that the "
+        "fault is there.",
+        *finding.weightDban, chanceWords(*finding.weightDban));
+}
+
+std::string siteRecordWords(const SiteRecord& record) {
+    if (record.opened < kRecordFrom)
+        return "Too few findings were opened and reported here yet to say how often one is confirmed; please "
+               "report what you find.";
+    return fmt::format("On this site {} of {} findings that were opened were confirmed.", record.confirmed,
+                       record.opened);
+}
+
+std::string howBadWords(const SheetCase& sheet) {
+    const Severity& severity = sheet.told.finding.severity;
+    const std::string level = levelWords(sheet.governing);
+    if (severity.kind == "stage")
+        return fmt::format("{}. {}{}; a low level is no comfort with a bearing.",
+                           capitalised(stageWords(severity.value)), capitalised(level),
+                           growthWords(sheet.told, "mm/s"));
+    if (severity.kind != "zone" || !severity.level) return capitalised(level) + ".";
+    std::string words =
+        fmt::format("{:.1f} {} r.m.s. is zone {}", *severity.level, severity.unit, severity.value);
+    if (!severity.basis.empty()) words += " by " + severity.basis;
+    if (sheet.governing.indicative) words += ", indicative: not on a bearing housing";
+    if (severity.limit) words += fmt::format("; the next limit is {:.1f} {}", *severity.limit, severity.unit);
+    return words + growthWords(sheet.told, severity.unit) + ".";
+}
+
+std::string limitDateWords(const RoundFinding& finding) {
+    if (!finding.limitDate || !finding.limitDate->median) return "";
+    const LimitDate& d = *finding.limitDate;
+    const auto spelled = [](int day) { return spelledDate(dateOfDay(day)); };
+    std::string words =
+        fmt::format("If it goes on like this the limit is reached about {}", spelled(*d.median));
+    if (d.from && d.to)
+        words += fmt::format(" ({} to {}, 8 in 10)", spelled(*d.from), spelled(*d.to));
+    else if (d.from)
+        words += fmt::format(" ({} or later)", spelled(*d.from));
+    return words + ".";
+}
+
+std::string curedWords(const Governing& governing) {
+    if (!governing.limits)
+        return "overall velocity is back where it was when the machine was sound (no limit applies here)";
+    return fmt::format("overall velocity is at most {:.1f} mm/s (1.25 x the A/B limit, common practice)",
+                       kCuredShare * governing.limits->velocity[0]);
+}
+
+std::string roundWords(const Period& period) {
+    return fmt::format("round of {} to {}", spelledDate(period.firstDay), spelledDate(period.lastDay));
+}
+
+std::string jobWords(const std::optional<Job>& job) {
+    if (!job) return "no job yet";
+    std::string words = fmt::format("job {}, revision {}", job->id, job->revision);
+    if (job->replaces) words += fmt::format(", replaces job {}", *job->replaces);
+    if (!job->workOrder.empty()) words += ", work order " + job->workOrder;
+    return words + ", " + job->state;
+}
+
+std::vector<std::string> cautions() {
+    return {
+        "Before a guard comes off: isolate, lock and tag out every source of energy, and prove it dead.",
+        "Stored energy stays: springs, pressure, hanging loads, capacitors of drives, a fan turned by "
+        "draught. "
+        "Block, vent, earth or wait.",
+        "Surfaces may be hot enough to burn; let them cool or protect yourself.",
+        "Run tests only with every guard fitted and nobody within reach of moving parts.",
+        "Only people who are trained and authorised for it do this work; electrical work is for qualified "
+        "electrical staff.",
+        "Site rules, local codes and licensed electrical and mechanical practice come first. This sheet is "
+        "advice from measured data; it is no permit to work.",
+    };
+}
+
+}  // namespace fettle

@@ -1,0 +1,34 @@
+// Why: the sentences of the findings sheet, in shop words, apart from gathering and drawing. No sentence is
+// empty. Thread: pure.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/fleet/job_dates.h"
+#include "core/fleet/sheet_case.h"
+#include "core/fleet/sheet_content.h"
+
+namespace fettle {
+
+// "driver DE" -> "motor DE", "driven NDE" -> "fan NDE"; what is no place of the machine stays as it is.
+std::string placeWords(const Machine& machine, const std::string& at);
+// "KL-ID-01 (kiln induced-draught fan)"
+std::string machineWords(const SheetCase& sheet);
+// Order parts by, do not run beyond (or inspect by), next planned stop: three, in this order.
+std::vector<SheetDate> datesOf(const SheetCase& sheet, const JobDatesTable& table, bool needsParts);
+// `job` and `inspect` of the advice, filled in.
+std::string firstLineOf(const SheetCase& sheet, const std::string& job, const std::string& inspect,
+                        const std::vector<SheetDate>& dates);
+std::string urgencyWords(const std::string& urgency);
+std::string howSureWords(const Hypothesis& finding);
+std::string siteRecordWords(const SiteRecord& record);
+std::string howBadWords(const SheetCase& sheet);
+std::string limitDateWords(const RoundFinding& finding);  // empty: no date can be said
+// The velocity that counts as cured: "overall velocity is at most 2.9 mm/s (1.25 x A/B, common practice)".
+std::string curedWords(const Governing& governing);
+std::string roundWords(const Period& period);
+std::string jobWords(const std::optional<Job>& job);
+std::vector<std::string> cautions();
+
+}  // namespace fettle

@@ -1,0 +1,20 @@
+// Why: what to do and with which parts: the advice table's row for this fault, its words filled in from the
+// machine's description, unknown parts as empty boxes. Thread: pure.
+#pragma once
+
+#include "core/fleet/advice.h"
+#include "core/fleet/sheet_case.h"
+#include "core/fleet/sheet_content.h"
+
+namespace fettle {
+
+// Words in braces: {at} {machine} {driven} {cured}. Others stay as they are.
+std::string filledIn(const std::string& text, const SheetCase& sheet);
+std::vector<SheetPart> partsOf(const SheetCase& sheet, const Advice& advice);
+// Whether one of the parts is what the job is about, so that it has to be ordered.
+bool needsParts(const Advice& advice);
+std::vector<SheetStep> stepsOf(const SheetCase& sheet, const Advice& advice);
+// The boxes to fill in afterwards; codes in the manner of ISO 14224, damage by ISO 15243 (from memory).
+std::vector<SheetField> returnFields(const SheetCase& sheet);
+
+}  // namespace fettle
