@@ -8,10 +8,12 @@ class App;
 
 namespace fettle {
 
-void addExamineCommand(CLI::App& app, int& status);   // weigh recordings of one machine
-void addPhantomsCommand(CLI::App& app, int& status);  // measured false-alarm curve
-void addSampleCommand(CLI::App& app, int& status);    // make the sample recordings
-void addCompareCommand(CLI::App& app, int& status);   // verdicts beside the sample's stories
-void addJudgeCommand(CLI::App& app, int& status);     // verdicts beside the labels of open records
+void addExamineCommand(CLI::App& app, int& status);    // weigh recordings of one machine
+void addImportCommand(CLI::App& app, int& status);     // recordings into a fleet file
+void addReExamineCommand(CLI::App& app, int& status);  // weigh again what is kept raw
+void addPhantomsCommand(CLI::App& app, int& status);   // measured false-alarm curve
+void addSampleCommand(CLI::App& app, int& status);     // make the sample recordings
+void addCompareCommand(CLI::App& app, int& status);    // verdicts beside the sample's stories
+void addJudgeCommand(CLI::App& app, int& status);      // verdicts beside the labels of open records
 
 }  // namespace fettle

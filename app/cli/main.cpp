@@ -18,6 +18,8 @@ int main(int argc, char** argv) {
         app.set_version_flag("--version", "fettle-cli " + fettle::WeighingSettings().engine());
         app.require_subcommand(1);
         fettle::addExamineCommand(app, status);
+        fettle::addImportCommand(app, status);
+        fettle::addReExamineCommand(app, status);
         fettle::addPhantomsCommand(app, status);
         fettle::addSampleCommand(app, status);
         fettle::addCompareCommand(app, status);

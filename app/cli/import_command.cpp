@@ -1,0 +1,136 @@
+// Why: recordings into the fleet file, as often as one likes: what is there is recognised, what was cut short
+// is carried on. Says on stdout what became of the files, on stderr each refusal and how far it is.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <cstdio>
+#include <memory>
+
+#include "app/cli/commands.h"
+#include "app/cli/load.h"
+#include "app/cli/long_work.h"
+#include "app/cli/open_fleet.h"
+#include "core/base/json_object.h"
+#include "core/base/text.h"
+#include "core/diagnosis/settings.h"
+#include "core/intake/import.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr std::size_t kTellWarnings = 20;
+
+struct ImportCommand {
+    std::string fleet;
+    std::vector<std::string> paths;
+    bool recursive = false, json = false, tellAcknowledged = false;
+    int threads = 0;
+};
+
+std::string lineOf(const Refusal& refusal) {
+    return refusal.kind + ": " +
+           Error{ErrorKind::Invalid, refusal.path, refusal.place, refusal.rule}.sentence();
+}
+
+std::size_t countOf(const ImportReport& report, const std::string& kind) {
+    return std::size_t(std::count_if(report.refusals.begin(), report.refusals.end(),
+                                     [&](const Refusal& r) { return r.kind == kind; }));
+}
+
+// A path that breaks the line cannot be told in one.
+void tellPaths(const std::vector<std::string>& paths) {
+    for (const std::string& path : paths)
+        if (path.find('\n') == path.npos) print(path + "\n");
+    std::fflush(stdout);
+}
+
+void tellWarnings(const ImportReport& report) {
+    const std::size_t told = std::min(kTellWarnings, report.warnings.size());
+    for (std::size_t i = 0; i < told; ++i) {
+        const ImportWarning& warning = report.warnings[i];
+        const std::string more = warning.files > 1 ? fmt::format(" (and {} more)", warning.files - 1) : "";
+        tell(fmt::format("note: {}: {}{}", oneLine(warning.path), oneLine(warning.text), more));
+    }
+    if (report.warnings.size() > told)
+        tell(fmt::format("note: {} more notes", report.warnings.size() - told));
+}
+
+Json toJson(const ImportReport& report) {
+    Json json{{"schema", 1}, {"engine", WeighingSettings().engine()}};
+    json["found"] = report.found;
+    json["stored"] = report.stored;
+    json["already"] = report.already;
+    json["late"] = report.late;
+    json["refused"] = countOf(report, "refused");
+    json["parked"] = countOf(report, "parked");
+    json["passed_over"] = report.passedOver;
+    json["cancelled"] = report.cancelled;
+    json["refusals"] = Json::array();
+    for (const Refusal& r : report.refusals)
+        json["refusals"].push_back(
+            {{"path", r.path}, {"place", r.place}, {"rule", r.rule}, {"kind", r.kind}});
+    json["warnings"] = Json::array();
+    for (const ImportWarning& w : report.warnings)
+        json["warnings"].push_back({{"path", w.path}, {"text", w.text}, {"files", w.files}});
+    return json;
+}
+
+std::string summaryOf(const ImportReport& report) {
+    return fmt::format("{} stored, {} already there, {} late, {} refused, {} parked", report.stored,
+                       report.already, report.late, countOf(report, "refused"), countOf(report, "parked"));
+}
+
+void tellOutcome(const ImportCommand& command, const ImportReport& report) {
+    tellWarnings(report);
+    if (command.json)
+        print(toJson(report).dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
+    else if (command.tellAcknowledged)
+        tell(summaryOf(report));
+    else
+        print(summaryOf(report) + "\n");
+}
+
+int run(const ImportCommand& command) {
+    const auto fleet = openFleet(command.fleet, true);
+    if (!fleet) return kCouldNotRun;
+    const RealFileSystem files;
+    ImportOptions options;
+    options.recursive = command.recursive;
+    options.threads = command.threads;
+    options.progress = progressOnStderr();
+    options.cancel = cancelledBySignals();
+    options.refused = [](const Refusal& refusal) { tell(lineOf(refusal)); };
+    if (command.tellAcknowledged) options.acknowledged = tellPaths;
+    const auto report = import(*fleet, files, command.paths, options);
+    if (!report) {
+        tell(report.error().sentence());
+        return kCouldNotRun;
+    }
+    tellOutcome(command, *report);
+    if (report->cancelled) {
+        tell("stopped on request; what was stored stays, start it again for the rest");
+        return kCouldNotRun;
+    }
+    return report->refusals.empty() ? kDone : kRefusedSome;
+}
+
+}  // namespace
+
+void addImportCommand(CLI::App& app, int& status) {
+    auto command = std::make_shared<ImportCommand>();
+    CLI::App* sub = app.add_subcommand("import", "Take recordings into a fleet file and examine them");
+    sub->add_option("FLEET", command->fleet, "fleet file")->required();
+    sub->add_option("PATH", command->paths, "recordings, or folders of them; each with its sidecar .json")
+        ->required();
+    sub->add_flag("--recursive", command->recursive, "folders within folders as well");
+    sub->add_option("--threads", command->threads, "workers (all cores)")->check(CLI::Range(1, 256));
+    auto* json = sub->add_flag("--json", command->json, "one JSON object instead of the summary");
+    sub->add_flag("--tell-acknowledged", command->tellAcknowledged,
+                  "write each path on stdout, a line each, once its recording is safely in the file")
+        ->excludes(json);
+    sub->callback([command, &status] { status = run(*command); });
+}
+
+}  // namespace fettle
