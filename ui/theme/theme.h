@@ -11,6 +11,8 @@
 #include <QObject>
 #include <QPalette>
 
+class QApplication;
+
 namespace fettle {
 
 enum class ThemeChoice { System, Light, Dark, Paper };
@@ -50,7 +52,7 @@ class Theme : public QObject {
     QColor colour(Role role) const;
     QPalette palette() const;  // for QApplication, Fusion style
     // Sets style, palette and the font scale (1.0 to 2.0) of the application.
-    void applyTo(class QApplication& application, double scale);
+    void applyTo(QApplication& application, double scale);
 
   signals:
     void changed();

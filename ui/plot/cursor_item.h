@@ -1,0 +1,40 @@
+// Why: a cursor has to be seen on paper, on dark and on the waterfall's colours alike: a line in the cursor's
+// ink with a rim of the ground on either side. Upright lines at several places of the x axis, level ones of
+// the y axis. Units: of the axes.
+#pragma once
+
+#include <qwt_plot_item.h>
+
+#include <QColor>
+#include <QString>
+#include <vector>
+
+namespace fettle {
+
+struct CursorLine {
+    double at = 0;
+    QString label;  // drawn at its end; may be empty
+    bool upright = true;
+    Qt::PenStyle style = Qt::SolidLine;
+};
+
+class CursorItem : public QwtPlotItem {
+  public:
+    CursorItem();
+
+    void setLines(std::vector<CursorLine> lines);
+    const std::vector<CursorLine>& lines() const { return lines_; }
+    void setColours(const QColor& ink, const QColor& rim);
+
+    int rtti() const override { return QwtPlotItem::Rtti_PlotUserItem + 3; }
+    void draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
+              const QRectF& canvas) const override;
+
+  private:
+    void drawLabel(QPainter& painter, const QString& label, QPointF at, const QRectF& canvas) const;
+
+    std::vector<CursorLine> lines_;
+    QColor ink_, rim_;
+};
+
+}  // namespace fettle

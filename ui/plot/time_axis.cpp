@@ -1,0 +1,155 @@
+#include "ui/plot/time_axis.h"
+
+#include <qwt_date.h>
+#include <qwt_date_scale_draw.h>
+#include <qwt_date_scale_engine.h>
+#include <qwt_plot.h>
+#include <qwt_scale_widget.h>
+
+#include <QDateTime>
+#include <QFontMetrics>
+#include <algorithm>
+#include <cmath>
+
+namespace fettle {
+
+namespace {
+
+constexpr double kNarrowestMs = 3600 * 1e3;
+constexpr double kMarginShare = 0.01;  // of the bounds, free at either end
+constexpr double kDayMs = 24 * 3600 * 1e3;
+
+QwtDateScaleDraw* timeScaleDraw(bool ticksOnly) {
+    auto* draw = new QwtDateScaleDraw(Qt::UTC);
+    draw->setDateFormat(QwtDate::Second, QStringLiteral("hh:mm:ss"));
+    draw->setDateFormat(QwtDate::Minute, QStringLiteral("hh:mm\nd MMM"));
+    draw->setDateFormat(QwtDate::Hour, QStringLiteral("hh:mm\nd MMM"));
+    draw->setDateFormat(QwtDate::Day, QStringLiteral("d MMM\nyyyy"));
+    draw->setDateFormat(QwtDate::Week, QStringLiteral("d MMM\nyyyy"));
+    draw->setDateFormat(QwtDate::Month, QStringLiteral("MMM\nyyyy"));
+    draw->setDateFormat(QwtDate::Year, QStringLiteral("yyyy"));
+    draw->setTickLength(QwtScaleDiv::MinorTick, 3);
+    draw->setTickLength(QwtScaleDiv::MediumTick, 4);
+    draw->setTickLength(QwtScaleDiv::MajorTick, 6);
+    draw->enableComponent(QwtScaleDraw::Labels, !ticksOnly);
+    return draw;
+}
+
+// Half the widest label: how far one at the edge of the scale hangs over.
+int mostOverhang(const QwtScaleWidget& scale) {
+    return QFontMetrics(scale.font()).horizontalAdvance(QStringLiteral("00:00:00")) / 2 + 2;
+}
+
+}  // namespace
+
+double toMs(Instant time) {
+    return double(time.time_since_epoch().count());
+}
+
+Instant toInstant(double ms) {
+    return Instant(std::chrono::milliseconds(qint64(std::llround(ms))));
+}
+
+QString timeText(double ms) {
+    const QDateTime time = QDateTime::fromMSecsSinceEpoch(qint64(ms), Qt::UTC);
+    return time.toString(QStringLiteral("yyyy-MM-dd hh:mm")) + QStringLiteral(" UTC");
+}
+
+TimeAxis::TimeAxis(Selection& selection, QObject* parent) : QObject(parent), selection_(selection) {
+    connect(&selection_, &Selection::spanChanged, this, &TimeAxis::take);
+    setBounds({});
+}
+
+void TimeAxis::setBounds(TimeSpan bounds) {
+    double from = toMs(bounds.from), until = toMs(bounds.until);
+    if (!(until > from)) {
+        from -= kDayMs / 2;
+        until = from + kDayMs;
+    }
+    const double margin = std::max(kMarginShare * (until - from), kNarrowestMs / 4);
+    span_.setBounds(from - margin, until + margin, kNarrowestMs);
+    take();
+}
+
+void TimeAxis::take() {
+    if (publishing_) return;
+    const TimeSpan shown = selection_.span();
+    if (shown.until > shown.from)
+        span_.show(toMs(shown.from), toMs(shown.until));
+    else
+        span_.showAll();
+    setScales();
+    emit changed();
+}
+
+void TimeAxis::publish() {
+    publishing_ = true;
+    selection_.setSpan(span_.all() ? TimeSpan{} : TimeSpan{toInstant(span_.from), toInstant(span_.until)});
+    publishing_ = false;
+    setScales();
+    emit changed();
+}
+
+void TimeAxis::zoom(double factor, double aboutMs) {
+    span_.zoom(factor, aboutMs);
+    publish();
+}
+
+void TimeAxis::pan(double byMs) {
+    span_.pan(byMs);
+    publish();
+}
+
+void TimeAxis::show(double fromMs, double untilMs) {
+    span_.show(fromMs, untilMs);
+    publish();
+}
+
+void TimeAxis::showAll() {
+    span_.showAll();
+    publish();
+}
+
+void TimeAxis::bring(double ms) {
+    const double before = span_.from;
+    span_.bring(ms);
+    if (span_.from != before) publish();
+}
+
+void TimeAxis::attach(QwtPlot& plot, bool ticksOnly) {
+    plot.setAxisScaleDraw(QwtPlot::xBottom, timeScaleDraw(ticksOnly));
+    plot.setAxisScaleEngine(QwtPlot::xBottom, new QwtDateScaleEngine(Qt::UTC));
+    plot.setAxisMaxMajor(QwtPlot::xBottom, 8);
+    plot.setAxisMaxMinor(QwtPlot::xBottom, 4);
+    plots_.push_back(&plot);
+    setScales();
+}
+
+void TimeAxis::detach(QwtPlot& plot) {
+    std::erase(plots_, &plot);
+}
+
+void TimeAxis::setScales() {
+    for (QwtPlot* plot : plots_) {
+        plot->setAxisScale(QwtPlot::xBottom, span_.from, span_.until);
+        plot->replot();
+    }
+}
+
+void TimeAxis::align() {
+    double extent = 0;
+    int overhang = 0;
+    for (QwtPlot* plot : plots_) {
+        QwtScaleWidget* upright = plot->axisWidget(QwtPlot::yLeft);
+        upright->scaleDraw()->setMinimumExtent(0);
+        extent = std::max(extent, upright->scaleDraw()->extent(upright->font()));
+        overhang = std::max(overhang, mostOverhang(*plot->axisWidget(QwtPlot::xBottom)));
+    }
+    for (QwtPlot* plot : plots_) {
+        plot->axisWidget(QwtPlot::yLeft)->scaleDraw()->setMinimumExtent(extent);
+        plot->axisWidget(QwtPlot::xBottom)->setMinBorderDist(overhang, overhang);
+        plot->updateLayout();
+    }
+}
+
+}  // namespace fettle

@@ -1,0 +1,54 @@
+// Why: waterfall and trend stand above each other and share one time axis: the same span, the same pixels.
+// What is shown is the Selection's span; this object knows how far the data reach, zooms and shifts, and
+// keeps the left and right edges of the attached plots' canvases at the same pixel. Thread: the window's;
+// attached plots must be gone or detached before it.
+#pragma once
+
+#include <QObject>
+#include <vector>
+
+#include "ui/model/selection.h"
+#include "ui/plot/zoom_span.h"
+
+class QwtPlot;
+
+namespace fettle {
+
+double toMs(Instant time);
+Instant toInstant(double ms);
+QString timeText(double ms);  // "2026-05-04 06:20 UTC"
+
+class TimeAxis : public QObject {
+    Q_OBJECT
+  public:
+    explicit TimeAxis(Selection& selection, QObject* parent = nullptr);
+
+    void setBounds(TimeSpan bounds);  // all there is; what was shown stays shown where it can
+    const ZoomSpan& span() const { return span_; }
+
+    void zoom(double factor, double aboutMs);
+    void pan(double byMs);
+    void show(double fromMs, double untilMs);
+    void showAll();
+    void bring(double ms);
+
+    // Gives the plot its time scale; `ticksOnly`: no labels below it.
+    void attach(QwtPlot& plot, bool ticksOnly);
+    void detach(QwtPlot& plot);
+    void align();  // after fonts or scales changed
+
+  signals:
+    void changed();
+
+  private:
+    void take();  // the Selection's span
+    void publish();
+    void setScales();
+
+    Selection& selection_;
+    ZoomSpan span_;
+    std::vector<QwtPlot*> plots_;
+    bool publishing_ = false;
+};
+
+}  // namespace fettle

@@ -1,0 +1,114 @@
+#include "ui/plot/trend_marks.h"
+
+#include <qwt_scale_map.h>
+
+#include <QPainter>
+#include <algorithm>
+#include <cmath>
+
+#include "ui/plot/readout.h"
+
+namespace fettle {
+
+LimitLines::LimitLines(const Theme& theme) : theme_(theme) {
+    setItemAttribute(QwtPlotItem::Legend, false);
+    setZ(5);
+}
+
+void LimitLines::setLimits(std::vector<TrendLimit> limits) {
+    limits_ = std::move(limits);
+    itemChanged();
+}
+
+// The name stands above its line at the right, below it where that would leave the canvas.
+void LimitLines::draw(QPainter* painter, const QwtScaleMap&, const QwtScaleMap& yMap,
+                      const QRectF& canvas) const {
+    const QFontMetricsF metrics(painter->font());
+    double lastTop = canvas.bottom() + metrics.height();
+    for (const TrendLimit& limit : limits_) {
+        const double y = yMap.transform(limit.value);
+        if (y < canvas.top() || y > canvas.bottom()) continue;
+        painter->setPen(QPen(theme_.colour(Role::Limit), 1.2, Qt::DashLine));
+        painter->drawLine(QPointF(canvas.left(), y), QPointF(canvas.right(), y));
+        const QString name = limit.name + QStringLiteral("  ") + significant(limit.value, 3);
+        QRectF box(0, 0, metrics.horizontalAdvance(name) + 6, metrics.height());
+        box.moveBottomLeft(QPointF(canvas.left() + 4, y));
+        if (box.top() < canvas.top()) box.moveTop(y);
+        if (box.bottom() > lastTop) continue;
+        lastTop = box.top();
+        painter->setPen(theme_.colour(Role::Limit));
+        painter->drawText(box, Qt::AlignCenter, name);
+    }
+}
+
+EventMarks::EventMarks(const Theme& theme) : theme_(theme) {
+    setItemAttribute(QwtPlotItem::Legend, false);
+    setRenderHint(QwtPlotItem::RenderAntialiased);
+    setZ(20);
+}
+
+void EventMarks::setEvents(std::vector<TrendEvent> events) {
+    events_ = std::move(events);
+    itemChanged();
+}
+
+const TrendEvent* EventMarks::near(const QwtScaleMap& xMap, double x, double px) const {
+    const TrendEvent* best = nullptr;
+    for (const TrendEvent& event : events_) {
+        const double away = std::abs(xMap.transform(event.ms) - x);
+        if (away > px) continue;
+        if (!best || away < std::abs(xMap.transform(best->ms) - x)) best = &event;
+    }
+    return best;
+}
+
+void EventMarks::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap&,
+                      const QRectF& canvas) const {
+    const QFontMetricsF metrics(painter->font());
+    const double size = metrics.height() * 0.35;
+    double free = canvas.left();  // where the next name may begin
+    for (const TrendEvent& event : events_) {
+        const double x = xMap.transform(event.ms);
+        if (x < canvas.left() || x > canvas.right()) continue;
+        painter->setPen(QPen(theme_.colour(Role::Event), 1, Qt::DotLine));
+        painter->drawLine(QPointF(x, canvas.top()), QPointF(x, canvas.bottom()));
+        const QPointF at(x, canvas.top() + size + 2);
+        painter->setPen(QPen(theme_.colour(Role::Event), 1));
+        painter->setBrush(theme_.colour(Role::Event));
+        painter->drawPolygon(QPolygonF(
+            {at + QPointF(0, -size), at + QPointF(size, 0), at + QPointF(0, size), at + QPointF(-size, 0)}));
+        const double width = metrics.horizontalAdvance(event.kind) + 2;
+        if (x + size + 3 < free || x + size + 3 + width > canvas.right()) continue;
+        painter->drawText(QRectF(x + size + 3, canvas.top() + 1, width, metrics.height()),
+                          Qt::AlignLeft | Qt::AlignVCenter, event.kind);
+        free = x + size + 3 + width + metrics.averageCharWidth();
+    }
+}
+
+StoppedPoints::StoppedPoints(const Theme& theme) : theme_(theme) {
+    setItemAttribute(QwtPlotItem::Legend, false);
+    setRenderHint(QwtPlotItem::RenderAntialiased);
+    setZ(8);
+}
+
+void StoppedPoints::setPoints(std::vector<QPointF> points) {
+    points_ = std::move(points);
+    itemChanged();
+}
+
+void StoppedPoints::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
+                         const QRectF& canvas) const {
+    painter->setPen(QPen(theme_.colour(Role::MutedInk), 1));
+    painter->setBrush(theme_.colour(Role::Ground));
+    double lastX = -1e9, lastY = -1e9;
+    for (const QPointF& point : points_) {
+        const double x = xMap.transform(point.x()), y = yMap.transform(point.y());
+        if (x < canvas.left() - 3 || x > canvas.right() + 3) continue;
+        if (std::abs(x - lastX) < 1 && std::abs(y - lastY) < 1) continue;
+        painter->drawEllipse(QPointF(x, y), 2.2, 2.2);
+        lastX = x;
+        lastY = y;
+    }
+}
+
+}  // namespace fettle

@@ -1,0 +1,78 @@
+// Why: one quantity of one channel over the months, on the waterfall's time axis: points and line, gaps as
+// gaps, limits as named lines, events as marks, the selected moment as a cursor. Recordings of a stopped
+// machine are shown hollow and never joined. Data: immutable, made elsewhere. Thread: the window's.
+#pragma once
+
+#include <QString>
+#include <memory>
+#include <vector>
+
+#include "ui/plot/plot_frame.h"
+#include "ui/plot/series.h"
+#include "ui/plot/time_axis.h"
+
+namespace fettle {
+
+struct TrendSample {
+    double ms = 0, value = 0;
+    std::int64_t recording = 0;
+    bool running = true;
+};
+
+struct TrendLimit {
+    QString name;  // "B/C"
+    double value = 0;
+};
+
+struct TrendEvent {
+    double ms = 0;
+    QString kind, text;
+};
+
+struct TrendData {
+    QString quantity, unit;  // "velocity r.m.s.", "mm/s"
+    std::vector<TrendSample> samples;
+    std::vector<TrendLimit> limits;
+    bool fromZero = true;
+};
+
+class CursorItem;
+class EventMarks;
+class LimitLines;
+class LineItem;
+class StoppedPoints;
+
+class TrendPlot : public PlotFrame {
+    Q_OBJECT
+  public:
+    TrendPlot(const Theme& theme, TimeAxis& axis, Selection& selection, QWidget* parent);
+    ~TrendPlot() override;
+
+    void setData(std::shared_ptr<const TrendData> data);
+    void setEvents(std::vector<TrendEvent> events);
+    const std::shared_ptr<const TrendData>& data() const { return data_; }
+    const SeriesPtr& series() const;  // of the running recordings, as drawn
+
+  protected:
+    void takeTheme() override;
+
+  private:
+    void connectGestures();
+    void showUpright();
+    void showCursor();
+    void hover(const QPointF& at);
+    void choose(const QPointF& at);
+    void step(int steps, bool far);
+    const TrendSample* nearest(double ms) const;
+
+    TimeAxis& axis_;
+    Selection& selection_;
+    LineItem* line_;
+    StoppedPoints* stopped_;
+    LimitLines* limits_;
+    EventMarks* events_;
+    CursorItem* cursor_;
+    std::shared_ptr<const TrendData> data_;
+};
+
+}  // namespace fettle
