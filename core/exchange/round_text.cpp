@@ -11,7 +11,7 @@ namespace fettle {
 
 namespace {
 
-constexpr std::size_t kWidth = 108, kTag = 12, kService = 38, kIndent = 4;
+constexpr std::size_t kWidth = 108, kTag = 12, kService = 34, kIndent = 4;
 
 // Characters, not bytes: continuation bytes of UTF-8 are not counted. Wide glyphs count as one.
 std::size_t columns(std::string_view text) {
@@ -94,26 +94,33 @@ std::string heading(const std::string& urgency, std::size_t count) {
     return "\n" + line + end + "\n";
 }
 
+// A weight is told where evidence is among the reasons.
+std::string weightText(const RoundMachine& m) {
+    const bool evidence = std::any_of(m.findings.begin(), m.findings.end(),
+                                      [](const RoundFinding& f) { return f.finding.weightDban.has_value(); });
+    return evidence && m.weightDban ? fmt::format("{:.1f} dban", *m.weightDban) : "";
+}
+
 std::string headLine(const RoundMachine& m) {
-    const std::string weight =
-        m.findings.empty() || !m.weightDban ? "" : fmt::format("{:.1f} dban", *m.weightDban);
-    return fmt::format("  {} {} {:>12}  {}  {}\n", padded(m.tag, kTag), padded(m.service, kService), weight,
-                       strip(m), levelText(m));
+    return fmt::format("  {} {} {:>11}  {}  {}\n", padded(m.tag, kTag), padded(m.service, kService),
+                       weightText(m), strip(m), levelText(m));
+}
+
+// "about 2026-07-13 (2026-06-20 to 2026-08-30)"
+std::string dateText(const LimitDate& date) {
+    const auto day = [](int d) { return formatDate(startOfDay(d)); };
+    std::string text = "about " + day(*date.median);
+    if (!date.from || (date.to && *date.to == *date.from)) return text;
+    return text + fmt::format(" ({} {})", day(*date.from), date.to ? "to " + day(*date.to) : "or much later");
 }
 
 std::string growthText(const RoundFinding& f) {
     if (!f.growthPerWeek) return "";
     const std::string unit = oneLine(f.finding.severity.unit, 12);
     std::string text = fmt::format("Growth {:+.2f} {} a week", *f.growthPerWeek, unit);
-    if (f.limitDate && f.limitDate->median && f.finding.severity.limit) {
-        const LimitDate& date = *f.limitDate;
-        const auto day = [](int d) { return formatDate(startOfDay(d)); };
-        text += fmt::format("; at this pace {:g} {} about {}", *f.finding.severity.limit, unit,
-                            day(*date.median));
-        if (date.from)
-            text +=
-                fmt::format(" ({} {})", day(*date.from), date.to ? "to " + day(*date.to) : "or much later");
-    }
+    if (f.limitDate && f.limitDate->median && f.finding.severity.limit)
+        text +=
+            fmt::format("; at this pace {:g} {} {}", *f.finding.severity.limit, unit, dateText(*f.limitDate));
     return text + ".";
 }
 

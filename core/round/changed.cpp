@@ -61,7 +61,7 @@ void addStages(std::vector<std::string>& parts, const RoundMachine& now, const R
         const Severity &from = old->finding.severity, &to = f.finding.severity;
         if (to.kind == "stage" && from.kind == "stage" && from.value != to.value)
             parts.push_back(
-                fmt::format("{} from {} to {} stage", findingName(f.finding), from.value, to.value));
+                fmt::format("{}: from {} to {} stage", findingName(f.finding), from.value, to.value));
     }
     if (!now.zone.empty() && !before.zone.empty() && now.zone != before.zone)
         parts.push_back(fmt::format("from zone {} to {}", before.zone, now.zone));
@@ -73,8 +73,8 @@ void addWeights(std::vector<std::string>& parts, const RoundMachine& now, const 
         if (!old || !old->finding.weightDban || !f.finding.weightDban) continue;
         const double from = *old->finding.weightDban, to = *f.finding.weightDban;
         if (std::abs(to - from) >= kWeightDban)
-            parts.push_back(fmt::format("{} weight {} from {:.0f} to {:.0f} decibans", findingName(f.finding),
-                                        to > from ? "up" : "down", from, to));
+            parts.push_back(fmt::format("{}: weight {} from {:.0f} to {:.0f} decibans",
+                                        findingName(f.finding), to > from ? "up" : "down", from, to));
     }
 }
 

@@ -39,7 +39,7 @@ std::vector<const Hypothesis*> weighedOf(const std::vector<Hypothesis>& hypothes
 
 std::string weakSentence(const Hypothesis& h, double findingDban) {
     return fmt::format(
-        "{}: {:.0f} decibans in the week's mean, the strongest found here; a finding by itself needs {:.0f}.",
+        "{}: {:.1f} decibans in the week's mean, the strongest found here; a finding by itself needs {:.0f}.",
         capitalised(findingName(h)), *h.weightDban, findingDban);
 }
 

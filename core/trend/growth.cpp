@@ -97,8 +97,9 @@ std::vector<DayValue> usable(Days days, int mostDays) {
     return kept;
 }
 
+// Whole days until the level is there; a rounding error is no day.
 int daysAhead(double rise, double perWeek) {
-    return int(std::ceil(std::min(rise / perWeek * kWeek, 1e6)));
+    return int(std::ceil(std::min(rise / perWeek * kWeek, 1e6) - 1e-6));
 }
 
 }  // namespace
