@@ -32,35 +32,48 @@ static_assert(sizeof(Head) == 24);
 
 using Whole64 = std::vector<std::uint64_t>;  // two's complement: differences wrap, and wrap back
 
-// The step from a stored number to a sample; one rounding, as the readers do it.
-double sampleOf(double number, const Head& head) {
-    if (head.kind == Whole) return std::ldexp(number, 1 - head.detail) * head.scale;
-    constexpr double kTens[] = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
-    return number / kTens[head.detail] * head.scale;
-}
-
-double numberOf(double sample, const Head& head) {
-    if (head.kind == Whole) return std::nearbyint(std::ldexp(sample / head.scale, head.detail - 1));
-    return std::nearbyint(sample / head.scale * std::pow(10, head.detail));
-}
-
 bool sameBits(double a, double b) {
     return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
 }
 
+// How a stored number becomes a sample; as the readers do it, so the roundings are the same.
+class Scaling {
+  public:
+    explicit Scaling(const Head& head) : scale_(head.scale), whole_(head.kind == Whole) {
+        factor_ = whole_ ? std::ldexp(1.0, 1 - head.detail) : kTens[head.detail];
+    }
+    double sample(double number) const { return (whole_ ? number * factor_ : number / factor_) * scale_; }
+    double number(double sample) const {
+        const double unscaled = sample / scale_;
+        return std::nearbyint(whole_ ? unscaled / factor_ : unscaled * factor_);
+    }
+
+  private:
+    static constexpr double kTens[kMostPlaces + 1] = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
+    double scale_, factor_;
+    bool whole_;
+};
+
 // The stored numbers, if they give back every sample.
 std::optional<Whole64> numbersOf(std::span<const double> samples, const Head& head) {
+    const Scaling scaling(head);
     Whole64 numbers;
     numbers.reserve(samples.size());
     for (const double sample : samples) {
-        const double number = numberOf(sample, head);
+        const double number = scaling.number(sample);
         if (!(std::abs(number) < kLargestWhole)) return std::nullopt;
         // From the integer, as unpacking will: it has lost the sign of a zero.
         const auto whole = static_cast<std::int64_t>(number);
-        if (!sameBits(sampleOf(double(whole), head), sample)) return std::nullopt;
+        if (!sameBits(scaling.sample(double(whole)), sample)) return std::nullopt;
         numbers.push_back(static_cast<std::uint64_t>(whole));
     }
     return numbers;
+}
+
+std::optional<Whole64> wholeNumbersOf(std::span<const double> samples, int bits, Head& head) {
+    if (bits < 1 || bits > 32) return std::nullopt;
+    head.kind = Whole, head.detail = std::uint8_t(bits);
+    return numbersOf(samples, head);
 }
 
 std::optional<Whole64> decimalNumbersOf(std::span<const double> samples, Head& head) {
@@ -70,6 +83,17 @@ std::optional<Whole64> decimalNumbersOf(std::span<const double> samples, Head& h
         if (auto numbers = numbersOf(samples, head)) return numbers;
     }
     return std::nullopt;
+}
+
+// The stored float32 values, if they give back every sample.
+std::optional<std::vector<float>> floatsOf(std::span<const double> samples, double scale) {
+    std::vector<float> floats;
+    floats.reserve(samples.size());
+    for (const double sample : samples) {
+        floats.push_back(static_cast<float>(sample / scale));
+        if (!sameBits(double(floats.back()) * scale, sample)) return std::nullopt;
+    }
+    return floats;
 }
 
 void difference(Whole64& numbers) {
@@ -136,19 +160,14 @@ std::string packSmallest(Whole64 numbers, Head head) {
     return smallest;
 }
 
-bool allFloat32(std::span<const double> samples) {
-    return std::all_of(samples.begin(), samples.end(),
-                       [](double sample) { return sameBits(double(static_cast<float>(sample)), sample); });
-}
-
 std::string packFloats(std::span<const double> samples, Head head) {
-    if (!allFloat32(samples)) {
-        head.kind = Float64, head.width = 8;
-        return withHead(head, planes(reinterpret_cast<const char*>(samples.data()), samples.size(), 8, 8));
+    head.detail = 0;
+    if (const auto floats = floatsOf(samples, head.scale)) {
+        head.kind = Float32, head.width = 4;
+        return withHead(head, planes(reinterpret_cast<const char*>(floats->data()), floats->size(), 4, 4));
     }
-    const std::vector<float> floats(samples.begin(), samples.end());
-    head.kind = Float32, head.width = 4;
-    return withHead(head, planes(reinterpret_cast<const char*>(floats.data()), floats.size(), 4, 4));
+    head.kind = Float64, head.width = 8;
+    return withHead(head, planes(reinterpret_cast<const char*>(samples.data()), samples.size(), 8, 8));
 }
 
 std::optional<std::string> faultOf(const Head& head, std::uint64_t samples) {
@@ -171,9 +190,10 @@ std::vector<double> unpackNumbers(std::string_view bytes, const Head& head) {
     std::transform(numbers.begin(), numbers.end(), numbers.begin(), unzigzag);
     for (int order = 0; order < head.differences; ++order)
         sum(numbers);
+    const Scaling scaling(head);
     std::vector<double> samples(numbers.size());
     std::transform(numbers.begin(), numbers.end(), samples.begin(), [&](std::uint64_t number) {
-        return sampleOf(double(static_cast<std::int64_t>(number)), head);
+        return scaling.sample(double(static_cast<std::int64_t>(number)));
     });
     return samples;
 }
@@ -186,21 +206,19 @@ std::vector<double> unpackFloats(std::string_view bytes, const Head& head) {
     }
     std::vector<float> floats(head.samples);
     fromPlanes(bytes, reinterpret_cast<char*>(floats.data()), floats.size(), 4, 4);
-    return std::vector<double>(floats.begin(), floats.end());
+    std::vector<double> samples(floats.size());
+    std::transform(floats.begin(), floats.end(), samples.begin(),
+                   [&](float value) { return double(value) * head.scale; });
+    return samples;
 }
 }  // namespace
 
 std::string packWaveform(std::span<const double> samples, int bits, double scale) {
     Head head;
     head.samples = samples.size();
-    if (bits > 0 && bits <= 32 && std::isfinite(scale) && scale != 0) {
-        head.kind = Whole, head.detail = std::uint8_t(bits), head.scale = scale;
-        if (auto numbers = numbersOf(samples, head)) return packSmallest(std::move(*numbers), head);
-    }
-    head.scale = 1;
-    if (bits == 0)
-        if (auto numbers = decimalNumbersOf(samples, head)) return packSmallest(std::move(*numbers), head);
-    head.detail = 0;
+    head.scale = std::isfinite(scale) && scale != 0 ? scale : 1;
+    if (auto numbers = wholeNumbersOf(samples, bits, head)) return packSmallest(std::move(*numbers), head);
+    if (auto numbers = decimalNumbersOf(samples, head)) return packSmallest(std::move(*numbers), head);
     return packFloats(samples, head);
 }
 
