@@ -3,6 +3,7 @@
 // fleet file. Thread: the window's.
 #pragma once
 
+#include <QDate>
 #include <QStringList>
 
 #include "core/round/round.h"

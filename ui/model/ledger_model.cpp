@@ -73,15 +73,19 @@ void LedgerModel::setFolded(const std::string& group, bool folded) {
 
 void LedgerModel::readState() {
     decisionOfTag_.clear();
-    for (std::size_t i = 0; i < round_.state.decisions.size(); ++i)
-        decisionOfTag_[round_.state.decisions[i].machine] = i;
+    const auto& decisions = round_.state.decisions;
+    for (std::size_t i = 0; i < decisions.size(); ++i) {
+        const auto [known, first] = decisionOfTag_.emplace(decisions[i].machine, i);
+        if (!first && decisions[known->second].at <= decisions[i].at) known->second = i;
+    }
     opened_ = {round_.state.opened.begin(), round_.state.opened.end()};
     answered_ = {round_.state.unseenAnswered.begin(), round_.state.unseenAnswered.end()};
 }
 
 bool LedgerModel::passes(const RoundMachine& machine) const {
     if (!filter_.area.isEmpty() && shown(machine.area) != filter_.area) return false;
-    if (filter_.undecidedOnly && (!needsDecision(machine) || settled(machine))) return false;
+    const bool asksNothing = machine.urgency == "leave" && !machine.inSample;
+    if (filter_.undecidedOnly && (asksNothing || settled(machine))) return false;
     if (filter_.text.isEmpty()) return true;
     for (const std::string* text : {&machine.tag, &machine.asset, &machine.service, &machine.area,
                                     &machine.changed, &machine.unseenWords})
@@ -174,15 +178,13 @@ const Decision* LedgerModel::decisionOf(const std::string& tag) const {
     return found == decisionOfTag_.end() ? nullptr : &round_.state.decisions[found->second];
 }
 
-bool LedgerModel::needsDecision(const RoundMachine& machine) const {
-    if (machine.urgency != "leave") return true;
-    return machine.inSample || machine.listedBy == ListedBy::Hand;
+bool LedgerModel::decidable(const RoundMachine& machine) const {
+    return machine.urgency != "leave" && machine.urgency != "unseen";
 }
 
 bool LedgerModel::settled(const RoundMachine& machine) const {
     if (machine.urgency == "unseen") return answered_.count(machine.tag) != 0;
-    if (decisionOf(machine.tag)) return true;
-    if (machine.urgency != "leave" || machine.listedBy == ListedBy::Hand) return false;
+    if (decidable(machine)) return decisionOf(machine.tag) != nullptr;
     return machine.inSample ? opened_.count(machine.tag) != 0 : round_.state.leaveAccepted;
 }
 
@@ -190,7 +192,7 @@ QString LedgerModel::decidedText(const RoundMachine& machine) const {
     if (round_.draft()) return {};
     if (const Decision* decision = decisionOf(machine.tag)) return decisionText(*decision);
     if (machine.urgency == "unseen") return settled(machine) ? tr("reason given") : tr("reason to be given");
-    if (machine.urgency != "leave" || machine.listedBy == ListedBy::Hand) return tr("undecided");
+    if (decidable(machine)) return tr("undecided");
     if (machine.inSample) return settled(machine) ? tr("sample, opened") : tr("sample, to be opened");
     return round_.state.leaveAccepted ? tr("left, with the block") : QString();
 }

@@ -49,8 +49,8 @@ class LedgerModel : public QAbstractTableModel {
 
     // What was decided on a machine, null: nothing yet.
     const Decision* decisionOf(const std::string& tag) const;
-    bool needsDecision(const RoundMachine& machine) const;  // by its group; settled or not
-    bool settled(const RoundMachine& machine) const;
+    bool decidable(const RoundMachine& machine) const;  // accept, dispute, defer
+    bool settled(const RoundMachine& machine) const;    // decided, answered, opened: whatever it asks for
     QString decidedText(const RoundMachine& machine) const;
     QString findingText(const RoundMachine& machine) const;  // what stands there, in one line
     QString groupText(const std::string& group) const;

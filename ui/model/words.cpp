@@ -126,10 +126,4 @@ QString numberText(double value) {
     return QString::number(value, 'f', size >= 100 ? 0 : size >= 10 ? 1 : 2);
 }
 
-std::string userName() {
-    for (const char* name : {"FETTLE_USER", "USER", "USERNAME", "LOGNAME"})
-        if (const QString user = qEnvironmentVariable(name); !user.isEmpty()) return kept(user);
-    return "unknown";
-}
-
 }  // namespace fettle

@@ -38,6 +38,4 @@ QString decisionText(const Decision& decision);         // "deferred to 1 June 2
 QString weightText(const std::optional<double>& dban);  // "31.2"; empty: none
 QString numberText(double value);                       // three figures, no grouping
 
-std::string userName();  // who decides: the login name
-
 }  // namespace fettle

@@ -7,6 +7,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "core/fleet/who.h"
 #include "ui/model/shortcuts.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
@@ -205,11 +206,10 @@ void RoundPage::refreshActions() {
     const RoundMachine* machine = currentMachine();
     const bool open = openRoundId().has_value();
     const bool unseen = machine && machine->urgency == "unseen";
-    const bool decidable = open && machine && !unseen && model_.needsDecision(*machine);
+    const bool decidable = open && machine && model_.decidable(*machine);
     actions_["round.look"]->setEnabled(machine != nullptr);
     for (const char* id : {"round.accept", "round.dispute", "round.defer"})
-        actions_[id]->setEnabled(decidable && (machine->urgency != "leave" || machine->inSample ||
-                                               machine->listedBy == ListedBy::Hand));
+        actions_[id]->setEnabled(decidable);
     actions_["round.unseen"]->setEnabled(open && unseen);
     actions_["round.next"]->setEnabled(open);
     actions_["round.leave"]->setEnabled(open && !model_.round().state.leaveAccepted &&
@@ -243,7 +243,8 @@ void RoundPage::written(const Status& status) {
 void RoundPage::decide(Decision decision) {
     const auto id = openRoundId();
     if (!id) return;
-    decision.by = userName();
+    decision.by = orLoginName({});
+    decision.at = std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
     RoundState state = model_.round().state;
     state.decisions.push_back(decision);
     setState(std::move(state));
@@ -260,8 +261,8 @@ void RoundPage::answerUnseen(const QString& machine, const QString& reason) {
     setState(std::move(state));
     work_.write<void>(
         this,
-        [id, tag = kept(machine), why = kept(reason), by = userName()](FleetFile& fleet) {
-            return fleet.rounds().answerUnseen(*id, tag, why, by);
+        [id, tag = kept(machine), why = kept(reason), by = orLoginName({})](FleetFile& fleet) {
+            return fettle::answerUnseen(fleet, *id, tag, why, by);
         },
         [this](Status status) { written(status); });
 }
@@ -273,7 +274,7 @@ void RoundPage::acceptLeave() {
     state.leaveAccepted = true;
     setState(std::move(state));
     work_.write<void>(
-        this, [id, by = userName()](FleetFile& fleet) { return fettle::acceptLeave(fleet, *id, by); },
+        this, [id, by = orLoginName({})](FleetFile& fleet) { return fettle::acceptLeave(fleet, *id, by); },
         [this](Status status) { written(status); });
 }
 
@@ -291,7 +292,7 @@ void RoundPage::look(const QString& tag) {
         state.opened.push_back(kept(tag));
         setState(std::move(state));
         work_.write<void>(
-            this, [id, tag = kept(tag)](FleetFile& fleet) { return fleet.rounds().markOpened(*id, tag); },
+            this, [id, tag = kept(tag)](FleetFile& fleet) { return markOpened(fleet, *id, tag); },
             [this](Status status) { written(status); });
     }
     emit machineWanted(tag);

@@ -1,0 +1,27 @@
+// Why: the desktop's command line as plain data, read before anything of Qt is there, because scale and
+// platform have to be known first. `fettle [FLEET] [--page ...] ...`; ends by itself for --help, --version
+// and wrong usage (exit 2).
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/base/time.h"
+
+namespace fettle {
+
+struct DesktopOptions {
+    std::string fleet;
+    std::string page, machine, at, fault, dialog, theme = "system";
+    std::optional<Instant> time;
+    std::optional<double> scale;
+    int width = 0, height = 0;  // 0: as remembered
+    std::string capture;        // picture to make; empty: none
+    std::string sheet;          // PDF to make; empty: none
+    int finding = 1;            // of the machine, strongest first
+};
+
+// Empty: `status` is the program's exit status.
+std::optional<DesktopOptions> readOptions(int argc, char** argv, int& status);
+
+}  // namespace fettle

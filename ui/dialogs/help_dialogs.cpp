@@ -1,0 +1,139 @@
+#include "ui/dialogs/help_dialogs.h"
+
+#include <QDialogButtonBox>
+#include <QLabel>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+#include "core/diagnosis/settings.h"
+#include "ui/model/shortcuts.h"
+#include "ui/pages/page_parts.h"
+
+#ifndef FETTLE_LIBRARY_VERSIONS
+#define FETTLE_LIBRARY_VERSIONS ""
+#endif
+
+namespace fettle {
+
+namespace {
+
+void fill(QDialog& dialog, QWidget* content, bool scrolls) {
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, &dialog);
+    QObject::connect(buttons, &QDialogButtonBox::rejected, &dialog, &QDialog::reject);
+    auto* all = new QVBoxLayout(&dialog);
+    if (scrolls) {
+        auto* scroll = new QScrollArea(&dialog);
+        scroll->setWidget(content);
+        scroll->setWidgetResizable(true);
+        scroll->setFrameShape(QFrame::NoFrame);
+        all->addWidget(scroll, 1);
+    } else {
+        all->addWidget(content, 1);
+    }
+    all->addWidget(buttons);
+}
+
+QString keysText(const Shortcut& shortcut) {
+    QStringList keys;
+    for (const QKeySequence& key : shortcut.keys)
+        keys << key.toString(QKeySequence::NativeText).toHtmlEscaped();
+    return keys.join(QStringLiteral(", "));
+}
+
+QString plain(QString text) {
+    text.remove(u'&');
+    if (text.endsWith(u'…')) text.chop(1);
+    return text.toHtmlEscaped();
+}
+
+QString keysTable() {
+    QString html = QStringLiteral("<table cellpadding='3'>"), group;
+    for (const Shortcut& shortcut : shortcuts()) {
+        if (shortcut.keys.isEmpty()) continue;
+        if (groupText(shortcut) != group) {
+            group = groupText(shortcut);
+            html += QStringLiteral("<tr><td colspan='2'><b>%1</b></td></tr>").arg(group.toHtmlEscaped());
+        }
+        html += QStringLiteral("<tr><td>%1&nbsp;&nbsp;&nbsp;</td><td>%2</td></tr>")
+                    .arg(keysText(shortcut), plain(actionText(shortcut)));
+    }
+    return html + QStringLiteral("</table>");
+}
+
+struct Library {
+    const char *name, *what, *licence;
+};
+constexpr Library kLibraries[] = {
+    {"Qt", "window, print", "LGPL 3"},
+    {"Qwt", "plots", "Qwt licence 1.0 (LGPL 2.1 with exceptions)"},
+    {"SQLite", "the fleet file", "public domain"},
+    {"FFTW", "Fourier transforms", "GPL 2 or later"},
+    {"libsndfile", "WAV and FLAC", "LGPL 2.1 or later"},
+    {"zstd", "compression of waveforms", "BSD"},
+    {"xxHash", "checksums", "BSD"},
+    {"nlohmann-json", "JSON", "MIT"},
+    {"fmt", "text", "MIT"},
+    {"tl-expected", "errors as values", "CC0"},
+    {"CLI11", "command line", "BSD"},
+    {"date", "time zones", "MIT"},
+};
+
+// "Qwt=6.3.0|SQLite=3.40.1" as the build says.
+QString versionOf(const QString& library) {
+    if (library == QStringLiteral("Qt")) return QString::fromLatin1(qVersion());
+    for (const QString& entry : QString::fromLatin1(FETTLE_LIBRARY_VERSIONS).split(u'|'))
+        if (entry.section(u'=', 0, 0) == library) return entry.section(u'=', 1);
+    return {};
+}
+
+QString aboutText() {
+    QString html =
+        AboutDialog::tr(
+            "<h3>Fettle</h3><p>Engine %1</p>"
+            "<p>For the engineer who answers for a fleet of electric motors and the machines they "
+            "drive. A verdict is advice: site rules, local codes and licensed electrical and mechanical "
+            "practice come first.</p>"
+            "<p>Free software under the GNU General Public License, version 3, without any warranty. It "
+            "stands "
+            "on:</p>")
+            .arg(QString::fromStdString(WeighingSettings().engine()).toHtmlEscaped());
+    html += QStringLiteral("<table cellpadding='3'>");
+    for (const Library& library : kLibraries) {
+        const QString name = QString::fromLatin1(library.name);
+        html += QStringLiteral("<tr><td>%1 %2&nbsp;&nbsp;</td><td>%3&nbsp;&nbsp;</td><td>%4</td></tr>")
+                    .arg(name, versionOf(name), QString::fromLatin1(library.what),
+                         QString::fromLatin1(library.licence));
+    }
+    return html + QStringLiteral("</table>");
+}
+
+QLabel* page(const QString& html, const char* name) {
+    auto* label = new QLabel(html);
+    label->setObjectName(QString::fromLatin1(name));
+    label->setTextFormat(Qt::RichText);
+    label->setWordWrap(true);
+    label->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    label->setMargin(8);
+    return label;
+}
+
+}  // namespace
+
+ShortcutsDialog::ShortcutsDialog(const Theme&, QWidget* parent) : QDialog(parent) {
+    setObjectName(QStringLiteral("shortcutsDialog"));
+    setWindowTitle(tr("Keys"));
+    setAttribute(Qt::WA_DeleteOnClose);
+    fill(*this, page(keysTable(), "keys"), true);
+    resize(fontMetrics().averageCharWidth() * 70, fontMetrics().height() * 34);
+}
+
+AboutDialog::AboutDialog(const Theme&, QWidget* parent) : QDialog(parent) {
+    setObjectName(QStringLiteral("aboutDialog"));
+    setWindowTitle(tr("About Fettle"));
+    setAttribute(Qt::WA_DeleteOnClose);
+    fill(*this, page(aboutText(), "about"), true);
+    resize(fontMetrics().averageCharWidth() * 80, fontMetrics().height() * 30);
+}
+
+}  // namespace fettle

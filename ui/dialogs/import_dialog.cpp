@@ -1,0 +1,218 @@
+#include "ui/dialogs/import_dialog.h"
+
+#include <QCheckBox>
+#include <QDialogButtonBox>
+#include <QDragEnterEvent>
+#include <QFileDialog>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QMimeData>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QTableView>
+#include <QUrl>
+#include <QVBoxLayout>
+
+#include "ui/model/words.h"
+#include "ui/pages/page_parts.h"
+#include "ui/pages/ruled_table.h"
+
+namespace fettle {
+
+namespace {
+
+Result<ImportReport> runImport(FleetFile& fleet, const std::vector<std::string>& paths, bool recursive,
+                               const Progress& progress, const CancelToken& cancel,
+                               const std::function<void(const Refusal&)>& refused) {
+    ImportOptions options;
+    options.recursive = recursive;
+    options.progress = progress;
+    options.cancel = cancel;
+    options.refused = refused;
+    return import(fleet, RealFileSystem(), paths, options);
+}
+
+QFileDialog* picker(QWidget* parent, const char* name, const QString& title, QFileDialog::FileMode mode) {
+    auto* dialog = new QFileDialog(parent, title);
+    dialog->setObjectName(QString::fromLatin1(name));
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setFileMode(mode);
+    return dialog;
+}
+
+}  // namespace
+
+QStringList droppedPaths(const QMimeData& data) {
+    QStringList paths;
+    for (const QUrl& url : data.urls())
+        if (url.isLocalFile()) paths << url.toLocalFile();
+    return paths;
+}
+
+ImportDialog::ImportDialog(FleetWork& work, const Theme& theme, QWidget* parent)
+    : QDialog(parent),
+      work_(work),
+      theme_(theme),
+      word_(new QLabel(this)),
+      counts_(new QLabel(this)),
+      refusedHead_(new QLabel(this)),
+      subfolders_(new QCheckBox(tr("with subfolders"), this)),
+      bar_(new QProgressBar(this)),
+      files_(new QPushButton(tr("&Files…"), this)),
+      folder_(new QPushButton(tr("F&older…"), this)),
+      stop_(new QPushButton(tr("&Stop"), this)),
+      table_(new QTableView(this)),
+      long_(std::make_unique<LongWork>(work.path())) {
+    setObjectName(QStringLiteral("importDialog"));
+    setWindowTitle(tr("Import recordings"));
+    setAcceptDrops(true);
+    build(theme);
+    connect(files_, &QPushButton::clicked, this, &ImportDialog::chooseFiles);
+    connect(folder_, &QPushButton::clicked, this, &ImportDialog::chooseFolder);
+    connect(stop_, &QPushButton::clicked, this, [this] {
+        waiting_.clear();
+        long_->cancel();
+        word_->setText(tr("Stopping; what is taken stays."));
+    });
+    connect(long_.get(), &LongWork::progressed, this, &ImportDialog::showProgress);
+}
+
+void ImportDialog::build(const Theme& theme) {
+    const auto name = [](QWidget* widget, const char* text) {
+        widget->setObjectName(QString::fromLatin1(text));
+    };
+    name(word_, "importWord");
+    name(counts_, "importCounts");
+    name(refusedHead_, "importRefusedHead");
+    name(subfolders_, "subfolders");
+    name(files_, "importFiles");
+    name(folder_, "importFolder");
+    name(stop_, "importStop");
+    name(table_, "importRefusals");
+    subfolders_->setChecked(true);
+    word_->setText(
+        tr("Choose files or a folder, or drop them here: WAV, FLAC or CSV, each with its JSON file "
+           "beside it. What is already in the fleet file is passed over."));
+    word_->setWordWrap(true);
+    bar_->setVisible(false);
+    stop_->setEnabled(false);
+    refusedHead_->hide();
+    table_->setModel(&refusals_);
+    table_->setAccessibleName(tr("Refused files"));
+    setRuled(*table_, theme);
+    for (const int column : {RefusalModel::Since, RefusalModel::Times})
+        table_->setColumnHidden(column, true);
+    const int wide = fontMetrics().averageCharWidth();
+    table_->setColumnWidth(RefusalModel::File, wide * 30);
+    table_->setColumnWidth(RefusalModel::Place, wide * 16);
+    table_->setColumnWidth(RefusalModel::Kind, wide * 12);
+    table_->horizontalHeader()->setSectionResizeMode(RefusalModel::Rule, QHeaderView::Stretch);
+    auto* first = new QHBoxLayout;
+    for (QWidget* widget :
+         {static_cast<QWidget*>(files_), static_cast<QWidget*>(folder_), static_cast<QWidget*>(subfolders_)})
+        first->addWidget(widget);
+    first->addStretch(1);
+    first->addWidget(stop_);
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::hide);
+    auto* all = new QVBoxLayout(this);
+    all->addWidget(word_);
+    all->addLayout(first);
+    all->addWidget(bar_);
+    all->addWidget(counts_);
+    all->addWidget(refusedHead_);
+    all->addWidget(table_, 1);
+    all->addWidget(buttons);
+    resize(wide * 110, fontMetrics().height() * 28);
+}
+
+void ImportDialog::chooseFiles() {
+    QFileDialog* dialog =
+        picker(this, "importFilesPicker", tr("Recordings to import"), QFileDialog::ExistingFiles);
+    dialog->setNameFilters({tr("Recordings (*.wav *.flac *.csv)"), tr("All files (*)")});
+    connect(dialog, &QFileDialog::filesSelected, this, &ImportDialog::take);
+    dialog->open();
+}
+
+void ImportDialog::chooseFolder() {
+    QFileDialog* dialog = picker(this, "importFolderPicker", tr("Folder to import"), QFileDialog::Directory);
+    connect(dialog, &QFileDialog::filesSelected, this, &ImportDialog::take);
+    dialog->open();
+}
+
+void ImportDialog::take(const QStringList& paths) {
+    waiting_ << paths;
+    if (!long_->running()) startNext();
+}
+
+void ImportDialog::startNext() {
+    if (waiting_.isEmpty()) return;
+    std::vector<std::string> paths;
+    for (const QString& path : waiting_)
+        paths.push_back(path.toStdString());
+    waiting_.clear();
+    refusals_.set({});
+    refusedHead_->hide();
+    counts_->clear();
+    bar_->setRange(0, 0);
+    bar_->setVisible(true);
+    stop_->setEnabled(true);
+    word_->setText(tr("The recordings are being found."));
+    const auto refused = [this](const Refusal& refusal) {
+        QMetaObject::invokeMethod(
+            this, [this, refusal] { refusals_.add(refusal); }, Qt::QueuedConnection);
+    };
+    long_->start<ImportReport>(
+        [paths, recursive = subfolders_->isChecked(), refused](FleetFile& fleet, const Progress& progress,
+                                                               const CancelToken& cancel) {
+            return runImport(fleet, paths, recursive, progress, cancel, refused);
+        },
+        [this](Result<ImportReport> report) { showReport(report); });
+    emit runningChanged(true);
+}
+
+void ImportDialog::showProgress(qulonglong done, qulonglong total, const QString& what) {
+    bar_->setRange(0, int(std::min<qulonglong>(total, 1000000000)));
+    bar_->setValue(int(std::min<qulonglong>(done, 1000000000)));
+    word_->setText(what.isEmpty() ? tr("%1 of %2").arg(done).arg(total)
+                                  : tr("%1 of %2: %3").arg(done).arg(total).arg(what.section(u'/', -1)));
+}
+
+void ImportDialog::showReport(const Result<ImportReport>& report) {
+    bar_->setVisible(false);
+    stop_->setEnabled(false);
+    if (!report) {
+        word_->setText(sentence(report.error()));
+    } else {
+        word_->setText(report->cancelled
+                           ? tr("Stopped; what was taken stays. The same import goes on from there.")
+                           : tr("Done."));
+        counts_->setText(
+            tr("%1 found \u00b7 %2 taken \u00b7 %3 already there \u00b7 %4 for weeks already closed "
+               "\u00b7 %5 refused or parked")
+                .arg(report->found)
+                .arg(report->stored)
+                .arg(report->already)
+                .arg(report->late)
+                .arg(report->refusals.size()));
+        refusals_.set(report->refusals);
+        refusedHead_->setText(tr("Refused or parked; the list is kept under Round, Refused files"));
+        refusedHead_->setVisible(!report->refusals.empty());
+    }
+    emit runningChanged(false);
+    emit taken(report ? report->stored : 0);
+    work_.noteChange();
+    startNext();
+}
+
+void ImportDialog::dragEnterEvent(QDragEnterEvent* event) {
+    if (!droppedPaths(*event->mimeData()).isEmpty()) event->acceptProposedAction();
+}
+
+void ImportDialog::dropEvent(QDropEvent* event) {
+    take(droppedPaths(*event->mimeData()));
+    event->acceptProposedAction();
+}
+
+}  // namespace fettle

@@ -1,0 +1,84 @@
+#include "ui/dialogs/refusals_dialog.h"
+
+#include <QCheckBox>
+#include <QDialogButtonBox>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QPushButton>
+#include <QTableView>
+#include <QVBoxLayout>
+
+#include "ui/model/words.h"
+#include "ui/pages/ruled_table.h"
+
+namespace fettle {
+
+RefusalsDialog::RefusalsDialog(FleetWork& work, const Theme& theme, QWidget* parent)
+    : QDialog(parent),
+      work_(work),
+      word_(new QLabel(this)),
+      answeredToo_(new QCheckBox(tr("answered ones too"), this)),
+      table_(new QTableView(this)),
+      answer_(new QPushButton(tr("&Answered"), this)) {
+    setObjectName(QStringLiteral("refusalsDialog"));
+    setWindowTitle(tr("Refused files"));
+    setAttribute(Qt::WA_DeleteOnClose);
+    word_->setObjectName(QStringLiteral("refusalsWord"));
+    table_->setObjectName(QStringLiteral("refusals"));
+    answer_->setObjectName(QStringLiteral("answerRefusal"));
+    table_->setAccessibleName(tr("Refused files"));
+    table_->setModel(&refusals_);
+    setRuled(*table_, theme);
+    const int wide = fontMetrics().averageCharWidth();
+    table_->setColumnWidth(RefusalModel::File, wide * 32);
+    table_->setColumnWidth(RefusalModel::Place, wide * 16);
+    for (const int column : {RefusalModel::Kind, RefusalModel::Since, RefusalModel::Times})
+        table_->setColumnWidth(column, wide * (column == RefusalModel::Since ? 18 : 10));
+    table_->horizontalHeader()->setSectionResizeMode(RefusalModel::Rule, QHeaderView::Stretch);
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    auto* foot = new QHBoxLayout;
+    foot->addWidget(answer_);
+    foot->addWidget(answeredToo_);
+    foot->addStretch(1);
+    foot->addWidget(buttons);
+    auto* all = new QVBoxLayout(this);
+    all->addWidget(word_);
+    all->addWidget(table_, 1);
+    all->addLayout(foot);
+    resize(wide * 120, fontMetrics().height() * 26);
+    connect(answer_, &QPushButton::clicked, this, &RefusalsDialog::answerCurrent);
+    connect(answeredToo_, &QCheckBox::toggled, this, &RefusalsDialog::read);
+    connect(&work_, &FleetWork::changedFleet, this, &RefusalsDialog::read);
+    read();
+}
+
+void RefusalsDialog::read() {
+    work_.ask<std::vector<Refusal>>(
+        this, QStringLiteral("refusals"),
+        [all = answeredToo_->isChecked()](FleetFile& fleet, const CancelToken&) {
+            return fleet.log().refusals(all);
+        },
+        [this](Result<std::vector<Refusal>> refusals) {
+            if (!refusals) return word_->setText(sentence(refusals.error()));
+            word_->setText(refusals->empty()
+                               ? tr("Nothing refused waits for an answer.")
+                               : tr("%1 files; import them again once mended, or mark them answered.")
+                                     .arg(refusals->size()));
+            answer_->setEnabled(work_.writable() && !refusals->empty());
+            refusals_.set(std::move(*refusals));
+        });
+}
+
+void RefusalsDialog::answerCurrent() {
+    const Refusal* refusal = refusals_.at(table_->currentIndex().row());
+    if (!refusal) return;
+    work_.write<void>(
+        this, [id = refusal->id](FleetFile& fleet) { return fleet.log().answerRefusal(id); },
+        [this](Status status) {
+            if (!status) word_->setText(sentence(status.error()));
+        });
+}
+
+}  // namespace fettle

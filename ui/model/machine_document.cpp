@@ -1,0 +1,251 @@
+#include "ui/model/machine_document.h"
+
+#include <algorithm>
+
+#include "core/base/text.h"
+#include "ui/model/words.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr int kMostTroubles = 30;
+
+std::vector<std::string> tokensOf(const std::string& pointer) {
+    std::vector<std::string> tokens;
+    for (const std::string_view part : split(pointer, '/')) {
+        std::string token(part);
+        for (const auto& [from, to] : {std::pair<std::string, char>{"~1", '/'}, {"~0", '~'}})
+            for (auto at = token.find(from); at != std::string::npos; at = token.find(from, at + 1))
+                token.replace(at, 2, 1, to);
+        tokens.push_back(std::move(token));
+    }
+    tokens.erase(tokens.begin());  // before the first stroke
+    return tokens;
+}
+
+bool isIndex(const std::string& token) {
+    return !token.empty() && token.size() < 6 &&
+           std::all_of(token.begin(), token.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
+const Json* step(const Json& node, const std::string& token) {
+    if (node.is_array()) {
+        if (!isIndex(token) || std::stoul(token) >= node.size()) return nullptr;
+        return &node[std::stoul(token)];
+    }
+    if (!node.is_object()) return nullptr;
+    const auto found = node.find(token);
+    return found == node.end() ? nullptr : &*found;
+}
+
+const Json* walk(const Json& root, const std::vector<std::string>& tokens, std::size_t count) {
+    const Json* node = &root;
+    for (std::size_t i = 0; node && i < count; ++i)
+        node = step(*node, tokens[i]);
+    return node;
+}
+
+Json* make(Json& root, const std::vector<std::string>& tokens) {
+    Json* node = &root;
+    for (const std::string& token : tokens) {
+        if (isIndex(token) && (node->is_array() || node->is_null())) {
+            if (node->is_null()) *node = Json::array();
+            while (node->size() <= std::stoul(token))
+                node->push_back(nullptr);
+            node = &(*node)[std::stoul(token)];
+        } else {
+            if (!node->is_object()) *node = Json::object();
+            node = &(*node)[token];
+        }
+    }
+    return node;
+}
+
+bool allNull(const Json& node) {
+    return std::all_of(node.begin(), node.end(), [](const Json& value) { return value.is_null(); });
+}
+
+void erase(Json& root, const std::vector<std::string>& tokens) {
+    auto* parent = const_cast<Json*>(walk(root, tokens, tokens.size() - 1));
+    if (!parent || !step(*parent, tokens.back())) return;
+    if (parent->is_array())
+        parent->erase(std::stoul(tokens.back()));
+    else
+        parent->erase(tokens.back());
+}
+
+// A value that was cleared: of a pair the other half keeps its place; what is empty then goes too.
+void clear(Json& root, std::vector<std::string> tokens) {
+    auto* parent = const_cast<Json*>(walk(root, tokens, tokens.size() - 1));
+    if (!parent || !step(*parent, tokens.back())) return;
+    if (!parent->is_array()) {
+        parent->erase(tokens.back());
+        tokens.pop_back();
+        if (parent->empty() && !tokens.empty() && tokens.back() == "orders") erase(root, tokens);
+        return;
+    }
+    (*parent)[std::stoul(tokens.back())] = nullptr;
+    tokens.pop_back();
+    if (allNull(*parent)) erase(root, tokens);
+}
+
+bool isAtOrBelow(const std::string& place, const std::string& pointer) {
+    return place == pointer || place.rfind(pointer + "/", 0) == 0;
+}
+
+std::string tagOf(const Json& root) {
+    const Json* tag = step(root, "tag");
+    return tag && tag->is_string() ? tag->get<std::string>() : std::string();
+}
+
+}  // namespace
+
+std::string under(const std::string& pointer, const std::string& key) {
+    std::string escaped;
+    for (const char c : key) {
+        if (c == '~')
+            escaped += "~0";
+        else if (c == '/')
+            escaped += "~1";
+        else
+            escaped += c;
+    }
+    return pointer + "/" + escaped;
+}
+
+Json valueOf(const QString& typed, FieldKind kind) {
+    const std::string text = kept(typed);
+    if (kind == FieldKind::Yes) return text == "yes";
+    if (kind != FieldKind::Number) return text;
+    std::string plain = text;
+    if (plain.find('.') == std::string::npos && std::count(plain.begin(), plain.end(), ',') == 1)
+        std::replace(plain.begin(), plain.end(), ',', '.');
+    if (const auto whole = parseInteger(plain)) return *whole;
+    if (const auto number = parseNumber(plain); number && *number - *number == 0) return *number;
+    return text;
+}
+
+Status MachineDocument::load(const std::string& json, const std::string& name) {
+    auto parsed = parseJson(json, name);
+    if (!parsed) return fail(parsed.error());
+    if (!parsed->is_object()) return fail(ErrorKind::Invalid, name, "/", "one machine is an object { }");
+    name_ = name;
+    become(std::move(*parsed), false);
+    return {};
+}
+
+void MachineDocument::startNew(const std::string& site, const std::string& area, double mainsHz) {
+    Json root = Json::object();
+    root["tag"] = "";
+    if (!site.empty()) root["site"] = site;
+    if (!area.empty()) root["area"] = area;
+    root["criticality"] = "B";
+    root["mains_hz"] = mainsHz == 60 ? 60 : 50;
+    root["driver"] = {{"kind", "induction"}, {"supply", "mains"}};
+    root["points"] = Json::array({{{"id", "M-DE"},
+                                   {"at", "driver DE"},
+                                   {"mount", "unknown"},
+                                   {"channels", Json::array({{{"name", "x"},
+                                                              {"quantity", "acceleration"},
+                                                              {"unit", "g"},
+                                                              {"direction", "horizontal"}}})}}});
+    name_ = "new machine";
+    become(std::move(root), true);
+}
+
+void MachineDocument::startCopy() {
+    Json root = root_;
+    root["tag"] = "";
+    root.erase("asset");
+    name_ = "new machine";
+    become(std::move(root), true);
+}
+
+void MachineDocument::become(Json root, bool changed) {
+    root_ = std::move(root);
+    machine_.reset();
+    changed_ = changed;
+    check();
+    emit loaded();
+    emit edited();
+}
+
+std::string MachineDocument::json() const {
+    return root_.dump(2, ' ', false, Json::error_handler_t::replace);
+}
+
+const Json* MachineDocument::find(const std::string& pointer) const {
+    const auto tokens = tokensOf(pointer);
+    return walk(root_, tokens, tokens.size());
+}
+
+QString MachineDocument::text(const std::string& pointer) const {
+    const Json* value = find(pointer);
+    if (!value || value->is_null()) return {};
+    if (value->is_string()) return shown(value->get<std::string>());
+    if (value->is_boolean()) return value->get<bool>() ? QStringLiteral("yes") : QStringLiteral("no");
+    return shown(value->dump());
+}
+
+void MachineDocument::setText(const std::string& pointer, const QString& typed, FieldKind kind) {
+    if (typed.trimmed() == text(pointer)) return;
+    if (typed.trimmed().isEmpty())
+        clear(root_, tokensOf(pointer));
+    else
+        *make(root_, tokensOf(pointer)) = valueOf(typed, kind);
+    changed_ = true;
+    check();
+    emit edited();
+}
+
+void MachineDocument::put(const std::string& pointer, Json value) {
+    *make(root_, tokensOf(pointer)) = std::move(value);
+    changed_ = true;
+    check();
+    emit edited();
+}
+
+void MachineDocument::remove(const std::string& pointer) {
+    erase(root_, tokensOf(pointer));
+    changed_ = true;
+    check();
+    emit edited();
+}
+
+void MachineDocument::setSaved() {
+    changed_ = false;
+    emit edited();
+}
+
+// parseMachine stops at the first rule broken: each place found is taken out and the rest checked again,
+// until nothing new is found. What is lacking cannot be taken out and ends the search.
+void MachineDocument::check() {
+    troubles_.clear();
+    warnings_.clear();
+    Json rest = root_;
+    for (int i = 0; i < kMostTroubles; ++i) {
+        auto parsed = parseMachine(rest.dump(-1, ' ', false, Json::error_handler_t::replace), tagOf(root_));
+        if (parsed) {
+            if (troubles_.empty()) {
+                machine_ = std::move(parsed->machine);
+                warnings_ = std::move(parsed->warnings);
+            }
+            return;
+        }
+        const Error& error = parsed.error();
+        for (const Trouble& known : troubles_)
+            if (known.place == error.place) return;
+        troubles_.push_back({error.place, error.rule});
+        if (error.place.empty() || error.place.front() != '/') return;
+        erase(rest, tokensOf(error.place));
+    }
+}
+
+QString MachineDocument::troubleAt(const std::string& pointer) const {
+    for (const Trouble& trouble : troubles_)
+        if (isAtOrBelow(trouble.place, pointer)) return shown(trouble.rule);
+    return {};
+}
+
+}  // namespace fettle

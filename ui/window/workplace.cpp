@@ -1,0 +1,273 @@
+#include "ui/window/workplace.h"
+
+#include <QDate>
+
+#include "core/fleet/round_desk.h"
+#include "core/fleet/who.h"
+#include "ui/dialogs/event_dialog.h"
+#include "ui/dialogs/refusals_dialog.h"
+#include "ui/dialogs/round_dialogs.h"
+#include "ui/model/words.h"
+#include "ui/pages/register_page.h"
+#include "ui/pages/round_page.h"
+#include "ui/window/machine_page_there.h"
+
+namespace fettle {
+
+namespace {
+
+Instant now() {
+    return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
+}
+
+QStringList placesOf(const Machine& machine) {
+    QStringList places{QStringLiteral("driver"), QStringLiteral("driven")};
+    for (const BearingPlace& bearing : machine.bearings)
+        places << shown(bearing.at);
+    for (const Gear& gear : machine.gears)
+        places << shown(gear.id);
+    for (const Belt& belt : machine.belts)
+        places << shown(belt.id);
+    places.removeDuplicates();
+    return places;
+}
+
+// A round goes to the day of the newest recording, unless that round is already there.
+QString suggestedDay(const RoundShown& round) {
+    if (round.list.until.empty()) return QDate::currentDate().toString(Qt::ISODate);
+    const QDate last = QDate::fromString(shown(round.list.until), Qt::ISODate);
+    return (round.draft() ? last : last.addDays(7)).toString(Qt::ISODate);
+}
+
+}  // namespace
+
+Workplace::Workplace(std::unique_ptr<FleetFile> fleet, const Theme& theme, QWidget* parent)
+    : QStackedWidget(parent),
+      theme_(theme),
+      work_(std::make_unique<FleetWork>(std::move(fleet))),
+      selection_(std::make_unique<Selection>()),
+      long_(std::make_unique<LongWork>(work_->path())) {
+    setObjectName(QStringLiteral("workplace"));
+    build();
+    connectRound();
+    connectMachine();
+    connect(long_.get(), &LongWork::progressed, this,
+            [this](qulonglong done, qulonglong total, const QString& what) {
+                emit longWorkChanged(tr("%1 %2 of %3").arg(what).arg(done).arg(total));
+            });
+    connect(long_.get(), &LongWork::finished, this, [this] { emit longWorkChanged({}); });
+}
+
+// Pages and dialogs hold references to work and selection: they go first.
+Workplace::~Workplace() {
+    delete import_;
+    delete round_;
+    delete machine_;
+    delete register_;
+    long_.reset();
+}
+
+void Workplace::build() {
+    round_ = new RoundPage(*work_, *selection_, theme_, this);
+    machine_ = new MachinePage(*work_, *selection_, theme_, this);
+    register_ = new RegisterPage(*work_, *selection_, theme_, this);
+    for (QWidget* page :
+         {static_cast<QWidget*>(round_), static_cast<QWidget*>(machine_), static_cast<QWidget*>(register_)})
+        addWidget(page);
+    import_ = new ImportDialog(*work_, theme_, this);
+    connect(import_, &ImportDialog::runningChanged, this,
+            [this](bool running) { emit longWorkChanged(running ? tr("recordings come in") : QString()); });
+    connect(import_, &ImportDialog::taken, this,
+            [this](qulonglong stored) { emit said(tr("%1 recordings taken in").arg(stored)); });
+}
+
+void Workplace::connectRound() {
+    connect(round_, &RoundPage::machineWanted, this, [this] { showPage(QStringLiteral("machine")); });
+    connect(round_, &RoundPage::reasonWanted, this, &Workplace::askReason);
+    connect(round_, &RoundPage::unseenReasonWanted, this, &Workplace::askUnseen);
+    connect(round_, &RoundPage::startWanted, this, &Workplace::startRound);
+    connect(round_, &RoundPage::closeWanted, this, &Workplace::closeRound);
+    connect(round_, &RoundPage::importWanted, this, [this] { importPaths({}); });
+    connect(round_, &RoundPage::registerWanted, this, [this] { showPage(QStringLiteral("register")); });
+    connect(round_, &RoundPage::troubled, this, &Workplace::said);
+    connect(register_, &RegisterPage::troubled, this, &Workplace::said);
+    connect(register_, &RegisterPage::machineWanted, this, [this](const QString& tag) {
+        selection_->setMachine(tag);
+        showPage(QStringLiteral("machine"));
+    });
+}
+
+void Workplace::connectMachine() {
+    connect(machine_, &MachinePage::noteWanted, this, &Workplace::noteEvent);
+    connect(selection_.get(), &Selection::machineChanged, this, &Workplace::placeChanged);
+}
+
+QString Workplace::pageName() const {
+    if (currentWidget() == machine_) return QStringLiteral("machine");
+    if (currentWidget() == register_) return QStringLiteral("register");
+    return QStringLiteral("round");
+}
+
+void Workplace::showPage(const QString& name) {
+    QWidget* page = round_;
+    if (name == QStringLiteral("machine")) page = machine_;
+    if (name == QStringLiteral("register")) page = register_;
+    if (page == currentWidget()) return;
+    setCurrentWidget(page);
+    emit placeChanged();
+}
+
+void Workplace::go(const PagePlace& place) {
+    if (!place.machine.isEmpty()) {
+        selection_->setMachine(place.machine);
+        if (!place.fault.isEmpty() || !place.at.isEmpty()) selection_->setFault(place.fault, place.at);
+        if (place.time) selection_->setRecording({}, place.time);
+        checkMachine(place.machine);
+    }
+    const bool unnamed = place.page.isEmpty();
+    showPage(!unnamed                  ? place.page
+             : place.machine.isEmpty() ? QStringLiteral("round")
+                                       : QStringLiteral("machine"));
+}
+
+// A tag from outside may be wrong: said, instead of an empty page.
+void Workplace::checkMachine(const QString& tag) {
+    work_->ask<MachineEntry>(
+        this, QStringLiteral("check machine"),
+        [tag = kept(tag)](FleetFile& fleet, const CancelToken&) { return fleet.machines().byTag(tag); },
+        [this](Result<MachineEntry> entry) {
+            if (!entry) emit troubled(sentence(entry.error()));
+        });
+}
+
+PagePlace Workplace::place() const {
+    return {pageName(), selection_->machine(), selection_->at(), selection_->fault(), selection_->time(), {}};
+}
+
+bool Workplace::settled() const {
+    return work_->waiting() == 0 && !long_->running() && !import_->running();
+}
+
+const RoundMachine* Workplace::machineOfRound(const QString& tag) const {
+    for (const RoundMachine& machine : round_->round().list.machines)
+        if (machine.tag == kept(tag)) return &machine;
+    return nullptr;
+}
+
+void Workplace::showDialog(const QString& name) {
+    if (name == QStringLiteral("import")) importPaths({});
+    if (name == QStringLiteral("refused")) (new RefusalsDialog(*work_, theme_, this))->open();
+    if (name == QStringLiteral("event")) noteEvent(selection_->machine());
+    if (name == QStringLiteral("start")) startRound();
+    if (name == QStringLiteral("close")) closeRound();
+}
+
+void Workplace::importPaths(const QStringList& paths) {
+    if (!work_->writable()) return emit troubled(tr("This fleet file is open for reading only."));
+    import_->show();
+    import_->raise();
+    if (!paths.isEmpty()) import_->take(paths);
+}
+
+void Workplace::askReason(const QString& tag, DecisionKind kind) {
+    const RoundMachine* machine = machineOfRound(tag);
+    if (!machine) return;
+    const QDate end = QDate::fromString(shown(round_->round().list.until), Qt::ISODate);
+    auto* dialog = new DecisionDialog(theme_, *machine, kind, end.addDays(1), this);
+    connect(dialog, &DecisionDialog::decided, round_, &RoundPage::decide);
+    dialog->open();
+}
+
+void Workplace::askUnseen(const QString& tag) {
+    const RoundMachine* machine = machineOfRound(tag);
+    if (!machine) return;
+    auto* dialog = new UnseenDialog(theme_, *machine, this);
+    connect(dialog, &UnseenDialog::answered, round_, &RoundPage::answerUnseen);
+    dialog->open();
+}
+
+void Workplace::startRound() {
+    if (!work_->writable()) return emit troubled(tr("This fleet file is open for reading only."));
+    if (round_->round().open())
+        return emit troubled(tr("A round is open; it is closed before the next one."));
+    auto* dialog = new StartRoundDialog(theme_, suggestedDay(round_->round()), this);
+    connect(dialog, &StartRoundDialog::dayChosen, this, &Workplace::openRoundUpTo);
+    dialog->open();
+}
+
+void Workplace::openRoundUpTo(const QString& day) {
+    const bool started = long_->start<KeptRound>(
+        [until = kept(day)](FleetFile& fleet, const Progress& progress, const CancelToken&) {
+            return openRound(fleet, until, progress);
+        },
+        [this](Result<KeptRound> opened) {
+            if (!opened) return emit troubled(sentence(opened.error()));
+            round_->showRound({});
+            work_->noteChange();
+        });
+    if (started)
+        emit longWorkChanged(tr("the round is drawn up"));
+    else
+        emit troubled(tr("Something else is running; try again when it is done."));
+}
+
+void Workplace::closeRound() {
+    if (!round_->round().open()) return emit troubled(tr("No round is open."));
+    auto* dialog = new CloseRoundDialog(theme_, round_->round().progress, this);
+    connect(dialog, &CloseRoundDialog::closeConfirmed, this, &Workplace::writeClose);
+    dialog->open();
+}
+
+void Workplace::writeClose() {
+    work_->write<void>(
+        this,
+        [id = round_->round().entry->id, by = orLoginName({})](FleetFile& fleet) {
+            return fettle::closeRound(fleet, id, by);
+        },
+        [this](Status status) {
+            if (!status) return emit troubled(sentence(status.error()));
+            emit said(tr("The round is closed and kept."));
+        });
+}
+
+void Workplace::noteEvent(const QString& machine) {
+    if (machine.isEmpty()) return emit troubled(tr("Choose a machine first: an event belongs to one."));
+    auto* dialog = new EventDialog(theme_, machine, {}, selection_->time().value_or(now()), this);
+    connect(dialog, &EventDialog::given, this, &Workplace::writeEvent);
+    fillPlaces(machine, dialog);
+    dialog->open();
+}
+
+void Workplace::fillPlaces(const QString& machine, QWidget* dialog) {
+    work_->ask<std::shared_ptr<const Machine>>(
+        dialog, QStringLiteral("places"),
+        [tag = kept(machine)](FleetFile& fleet, const CancelToken&) {
+            return fleet.machines().describedAt(tag);
+        },
+        [dialog](Result<std::shared_ptr<const Machine>> described) {
+            if (described) static_cast<EventDialog*>(dialog)->setPlaces(placesOf(**described));
+        });
+}
+
+void Workplace::writeEvent(const Event& event) {
+    work_->write<std::int64_t>(
+        this, [event](FleetFile& fleet) { return fleet.log().addEvent(event); },
+        [this](Result<std::int64_t> id) {
+            if (!id) return emit troubled(sentence(id.error()));
+            emit said(tr("Kept."));
+        });
+}
+
+void Workplace::backUp(const QString& path) {
+    const bool started = long_->start<void>(
+        [to = kept(path)](FleetFile& fleet, const Progress& progress, const CancelToken& cancel) {
+            return fleet.backup(to, progress, cancel);
+        },
+        [this, path](Status status) {
+            if (!status) return emit troubled(sentence(status.error()));
+            emit said(tr("Backed up to %1").arg(path));
+        });
+    if (!started) emit troubled(tr("Something else is running; try again when it is done."));
+}
+
+}  // namespace fettle

@@ -1,0 +1,75 @@
+// Why: all that belongs to one open fleet: the work off the window's thread, the selection, the three pages
+// and the dialogs that ask and write. Made whole when a fleet has been opened, thrown away when another is.
+// Builds and connects; knows nothing of menus. Thread: the window's. Errors: `troubled` with a sentence.
+#pragma once
+
+#include <QPointer>
+#include <QStackedWidget>
+#include <memory>
+
+#include "ui/dialogs/import_dialog.h"
+#include "ui/model/selection.h"
+#include "ui/theme/theme.h"
+#include "ui/window/page_place.h"
+#include "ui/work/fleet_work.h"
+#include "ui/work/long_work.h"
+
+namespace fettle {
+
+class MachinePage;
+class RegisterPage;
+class RoundPage;
+
+class Workplace : public QStackedWidget {
+    Q_OBJECT
+  public:
+    Workplace(std::unique_ptr<FleetFile> fleet, const Theme& theme, QWidget* parent = nullptr);
+    ~Workplace() override;
+
+    FleetWork& work() { return *work_; }
+    Selection& selection() { return *selection_; }
+    RoundPage& roundPage() { return *round_; }
+
+    void go(const PagePlace& place);
+    PagePlace place() const;
+    bool settled() const;  // nothing is being read or computed
+    QString pageName() const;
+
+    void showDialog(const QString& name);
+    void importPaths(const QStringList& paths);  // empty: the dialog alone
+    void startRound();
+    void closeRound();
+    void noteEvent(const QString& machine);
+    void backUp(const QString& path);
+
+  signals:
+    void placeChanged();
+    void said(const QString& sentence);         // for the status line
+    void troubled(const QString& sentence);     // for a message
+    void longWorkChanged(const QString& word);  // what takes minutes; empty: nothing
+
+  private:
+    void build();
+    void connectRound();
+    void connectMachine();
+    void showPage(const QString& name);
+    void askReason(const QString& tag, DecisionKind kind);
+    void askUnseen(const QString& tag);
+    void openRoundUpTo(const QString& day);
+    void writeClose();
+    void writeEvent(const Event& event);
+    void fillPlaces(const QString& machine, QWidget* dialog);
+    void checkMachine(const QString& tag);
+    const RoundMachine* machineOfRound(const QString& tag) const;
+
+    const Theme& theme_;
+    std::unique_ptr<FleetWork> work_;
+    std::unique_ptr<Selection> selection_;
+    std::unique_ptr<LongWork> long_;
+    RoundPage* round_ = nullptr;
+    MachinePage* machine_ = nullptr;
+    RegisterPage* register_ = nullptr;
+    QPointer<ImportDialog> import_;
+};
+
+}  // namespace fettle
