@@ -66,6 +66,7 @@ Marked unseen(const Story& story, const Examination& e) {
 // A sensor is found out by the checks of its recordings, which are notes and no findings. A note on the
 // description or on the length of a recording says nothing about the sensor.
 Marked sensorMark(const Story& story, const Examination& e) {
+    if (story.kind == "silent") return {Mark::NotVisible, "recordings came in these days", &story, nullptr};
     static const std::set<std::string> beside{"unknown_channel", "short", "coarse"};
     for (const RecordingFacts& r : e.recordings)
         for (const QualityNote& note : r.quality)

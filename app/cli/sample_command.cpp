@@ -1,5 +1,5 @@
-// Why: writes the sample fleet: machines, recordings with sidecars, and truth.json with what was put into
-// them. The scenario is data beside the program; the same options give the same bytes on every computer.
+// Why: makes the sample fleet: finds the scenario, which is data beside the program, and has it written. The
+// same options give the same samples on every computer.
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
@@ -8,17 +8,16 @@
 
 #include "app/cli/commands.h"
 #include "app/cli/load.h"
-#include "core/signal/sound_file.h"
-#include "core/simulate/sample_plan.h"
+#include "app/cli/sample_writer.h"
 
 namespace fettle {
 
 namespace {
 
 struct SampleCommand {
-    std::string folder, scenario;
-    sim::SampleOptions options;
-    bool lastWeekOnly = false;
+    std::string scenario;
+    SampleOrder order;
+    bool lastWeekOnly = false, wav = false;
 };
 
 // Beside the program, where the system tells where that is.
@@ -39,85 +38,6 @@ Result<std::string> findScenario(const FileSystem& files, const std::string& giv
                               : "no scenario in this folder");
 }
 
-std::string asText(const Json& json) {
-    return json.dump(2) + "\n";
-}
-
-Result<std::string> soundBytes(const sim::SimulatedRecording& recording, const std::string& file) {
-    const double steps = double(std::int64_t(1) << (recording.bits - 1));
-    std::vector<std::vector<double>> channels;
-    for (const sim::SimulatedChannel& channel : recording.channels) {
-        std::vector<double> values;
-        values.reserve(channel.samples.size());
-        for (const std::int32_t sample : channel.samples)
-            values.push_back(sample / steps);
-        channels.push_back(std::move(values));
-    }
-    const SoundFormat format = recording.bits == 24 ? SoundFormat::WavPcm24 : SoundFormat::WavPcm16;
-    return writeSoundFile(channels, recording.rateHz, format, file);
-}
-
-class SampleWriter {
-  public:
-    SampleWriter(FileSystem& files, const sim::Scenario& scenario, const SampleCommand& command)
-        : files_(files),
-          scenario_(scenario),
-          command_(command),
-          plan_(sim::planRecordings(scenario, command.options)) {}
-
-    Status writeAll() {
-        if (auto done = writeMachines(); !done) return done;
-        std::size_t machine = scenario_.machines.size();
-        for (std::size_t i = 0; i < plan_.size(); ++i) {
-            if (plan_[i].machine != machine) {
-                machine = plan_[i].machine;
-                tell(fmt::format("{}: recording {} of {}", scenario_.machines[machine].machine.tag, i + 1,
-                                 plan_.size()));
-            }
-            if (auto done = writeRecording(plan_[i]); !done) return done;
-        }
-        return files_.writeSafely(command_.folder + "/truth.json",
-                                  asText(sim::truthOf(scenario_, command_.options)));
-    }
-
-    std::size_t recordings() const { return plan_.size(); }
-
-  private:
-    bool wanted(const std::string& tag) const {
-        return command_.options.machine.empty() || command_.options.machine == tag;
-    }
-
-    Status writeMachines() {
-        if (auto made = files_.makeFolders(command_.folder + "/machines"); !made) return made;
-        for (const sim::FleetMachine& fleet : scenario_.machines) {
-            const std::string& tag = fleet.machine.tag;
-            if (!wanted(tag)) continue;
-            const std::string path = command_.folder + "/machines/" + tag + ".json";
-            if (auto done = files_.writeSafely(path, asText(fleet.description)); !done) return done;
-            if (auto made = files_.makeFolders(command_.folder + "/recordings/" + tag); !made) return made;
-        }
-        return {};
-    }
-
-    // The sidecar first: a recording without one would be of nobody.
-    Status writeRecording(const sim::PlannedRecording& planned) {
-        const std::string& tag = scenario_.machines[planned.machine].machine.tag;
-        const std::string stem = command_.folder + "/recordings/" + tag + "/" + planned.name;
-        const auto recording = sim::simulate(sim::setupOf(scenario_, planned, command_.options.key));
-        if (!recording) return fail(recording.error());
-        const auto bytes = soundBytes(*recording, stem + ".wav");
-        if (!bytes) return fail(bytes.error());
-        const Json sidecar = sim::sidecarOf(scenario_, planned, *recording);
-        if (auto done = files_.writeSafely(stem + ".json", asText(sidecar)); !done) return done;
-        return files_.writeSafely(stem + ".wav", *bytes);
-    }
-
-    FileSystem& files_;
-    const sim::Scenario& scenario_;
-    const SampleCommand& command_;
-    std::vector<sim::PlannedRecording> plan_;
-};
-
 bool knows(const sim::Scenario& scenario, const std::string& tag) {
     for (const sim::FleetMachine& fleet : scenario.machines)
         if (fleet.machine.tag == tag) return true;
@@ -137,13 +57,13 @@ int sample(const SampleCommand& command) {
     if (!scenario) return refused(scenario.error());
     for (const std::string& warning : scenario->warnings)
         tell("note: " + warning);
-    if (!knows(*scenario, command.options.machine)) {
-        tell("--machine " + command.options.machine + ": the scenario has no such machine");
+    if (!knows(*scenario, command.order.options.machine)) {
+        tell("--machine " + command.order.options.machine + ": the scenario has no such machine");
         return kWrongUsage;
     }
-    SampleWriter writer(files, *scenario, command);
-    if (auto done = writer.writeAll(); !done) return refused(done.error());
-    tell(fmt::format("{} recordings written to {}", writer.recordings(), command.folder));
+    const auto written = writeSample(files, *scenario, command.order);
+    if (!written) return refused(written.error());
+    tell(fmt::format("{} recordings written to {}", *written, command.order.folder));
     return kDone;
 }
 
@@ -153,18 +73,24 @@ void addSampleCommand(CLI::App& app, int& status) {
     auto command = std::make_shared<SampleCommand>();
     CLI::App* sub = app.add_subcommand(
         "sample", "Make the recordings of the sample fleet, with what is wrong in truth.json");
-    sub->add_option("DIR", command->folder, "folder to write to; made where it is not there")->required();
-    sub->add_option("--weeks", command->options.weeks, "the last N weeks of the story only (all)")
+    sub->add_option("DIR", command->order.folder, "folder to write to; made where it is not there")
+        ->required();
+    sub->add_option("--weeks", command->order.options.weeks, "the last N weeks of the story only (all)")
         ->check(CLI::Range(1, 520));
     sub->add_flag("--last-week-only", command->lastWeekOnly, "the same as --weeks 1");
-    sub->add_option("--per-week", command->options.perWeek, "recordings of each node a week (1)")
+    sub->add_option("--per-week", command->order.options.perWeek, "usual recordings of a node a week (7)")
         ->check(CLI::Range(1, 2000));
-    sub->add_option("--seed", command->options.key, "another number, other noise: the stories stay (1)");
-    sub->add_option("--machine", command->options.machine, "one machine's tag only");
+    sub->add_option("--seed", command->order.options.key,
+                    "another number, other noise: the stories stay (1)");
+    sub->add_option("--machine", command->order.options.machine, "one machine's tag only");
     sub->add_option("--scenario", command->scenario,
                     "folder with scenario.json (./sample_fleet, then beside the program)");
+    sub->add_option("--threads", command->order.threads, "recordings made at once (all cores)")
+        ->check(CLI::Range(1, 256));
+    sub->add_flag("--wav", command->wav, "WAV files instead of FLAC: the same samples, twice the size");
     sub->callback([command, &status] {
-        if (command->lastWeekOnly) command->options.weeks = 1;
+        if (command->lastWeekOnly) command->order.options.weeks = 1;
+        if (command->wav) command->order.options.extension = "wav";
         status = sample(*command);
     });
 }

@@ -54,6 +54,7 @@ void take(const FileSystem& files, const std::string& path, Machines& machines) 
 Story storyFrom(JsonObject& row) {
     Story story;
     story.tag = row.text("tag", true);
+    story.kind = row.text("kind");
     story.text = row.text("story");
     story.fault = row.text("fault");
     story.at = row.text("at");
@@ -61,39 +62,53 @@ Story storyFrom(JsonObject& row) {
     story.to = row.text("to");
     story.decoy = row.boolean("decoy").value_or(false);
     story.severity = row.number("severity", 0, 1);
+    const Json& weeks = row.raw("severity_by_week");
+    for (const Json& value : weeks)
+        story.byWeek.push_back(value.is_number() ? value.get<double>() : 0);
     return story;
 }
 
-Result<std::vector<Story>> readStories(const FileSystem& files, const std::string& path) {
+// What truth.json tells, the machines still without their files.
+struct Truth {
+    SampleFolder span;
+    std::vector<Story> stories;
+};
+
+Result<Truth> readTruth(const FileSystem& files, const std::string& path) {
     const auto text = files.read(path);
     if (!text) return fail(text.error());
     const auto json = parseJson(*text, path);
     if (!json) return fail(json.error());
     JsonReport report{path, {}, {}};
-    std::vector<Story> stories;
+    Truth truth;
     {
         JsonObject root(*json, "", report);
+        const auto from = parseUtc(root.text("from", true) + "T00:00:00Z");
+        const auto to = parseUtc(root.text("to", true) + "T00:00:00Z");
+        if (!from || !to) report.broken(root.place("from"), "two dates like 2026-01-05 are expected");
+        truth.span.start = from.value_or(Instant{});
+        if (from && to) truth.span.weeks = int((*to - *from + std::chrono::days(1)) / std::chrono::days(7));
         std::size_t count = 0;
         for (const Json* row : root.list("stories")) {
             JsonObject object(*row, "/stories/" + std::to_string(count++), report);
-            stories.push_back(storyFrom(object));
+            truth.stories.push_back(storyFrom(object));
         }
     }
     if (report.error) return fail(*report.error);
-    return stories;
+    return truth;
 }
 
 }  // namespace
 
-Result<std::vector<SampleMachine>> readSampleFolder(const FileSystem& files, const std::string& folder) {
-    const auto stories = readStories(files, folder + "/truth.json");
-    if (!stories) return fail(stories.error());
+Result<SampleFolder> readSampleFolder(const FileSystem& files, const std::string& folder) {
+    auto truth = readTruth(files, folder + "/truth.json");
+    if (!truth) return fail(truth.error());
     Machines machines;
     for (const std::string& path : jsonPathsBelow(folder))
         take(files, path, machines);
-    for (const Story& story : *stories)
+    for (const Story& story : truth->stories)
         machines[story.tag].stories.push_back(story);
-    std::vector<SampleMachine> all;
+    SampleFolder all = std::move(truth->span);
     for (auto& [tag, machine] : machines) {
         if (machine.description.empty())
             return fail(ErrorKind::NotFound, folder, "", "no machine description with the tag " + tag);
@@ -101,7 +116,7 @@ Result<std::vector<SampleMachine>> readSampleFolder(const FileSystem& files, con
         std::sort(machine.recordings.begin(), machine.recordings.end(), [](const auto& a, const auto& b) {
             return a.time != b.time ? a.time < b.time : a.path < b.path;
         });
-        all.push_back(std::move(machine));
+        all.machines.push_back(std::move(machine));
     }
     return all;
 }

@@ -17,8 +17,10 @@ namespace fettle {
 // for ever.
 struct Story {
     std::string tag, text, fault, at, from, to;
+    std::string kind;                // the scenario's own word, "silent"
     bool decoy = false;              // looks like a fault of this machine and is none
-    std::optional<double> severity;  // 0 to 1, where the file says
+    std::optional<double> severity;  // 0 to 1, where the file says: in the middle of the last week
+    std::vector<double> byWeek;      // the worst of each week from the first one made on; may be empty
 };
 
 struct TimedPath {
@@ -32,7 +34,12 @@ struct SampleMachine {
     std::vector<Story> stories;         // in the order of truth.json
 };
 
-// Machines by tag.
-Result<std::vector<SampleMachine>> readSampleFolder(const FileSystem& files, const std::string& folder);
+struct SampleFolder {
+    Instant start;  // the Monday the recordings start with
+    int weeks = 0;
+    std::vector<SampleMachine> machines;  // by tag
+};
+
+Result<SampleFolder> readSampleFolder(const FileSystem& files, const std::string& folder);
 
 }  // namespace fettle

@@ -98,6 +98,7 @@ SimulationSetup setupAt(const Scenario& scenario, const FleetMachine& fleet, con
     setup.point = node.point;
     setup.node = node.kind;
     if (capture.rateHz > 0) setup.node.rateHz = capture.rateHz;
+    if (capture.bits > 0) setup.node.bits = capture.bits;
     setup.seconds = capture.seconds;
     const std::uint64_t moment = fnv1a(fleet.machine.tag + "@" + formatUtc(time), key ^ kFnvStart);
     setup.operation = operationAt(scenario, fleet, time, moment);

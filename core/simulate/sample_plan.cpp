@@ -14,10 +14,9 @@ namespace {
 using namespace std::chrono;
 constexpr int kSimulatorVersion = 1;  // raised whenever the same setup gives other samples
 constexpr std::int64_t kWeekSeconds = std::int64_t(7) * 86400;
-
-int firstWeek(const Scenario& scenario, const SampleOptions& options) {
-    return options.weeks > 0 && options.weeks < scenario.weeks ? scenario.weeks - options.weeks : 0;
-}
+constexpr seconds kBetween{20};      // from the end of one capture of a node to the next
+constexpr seconds kAfterUsual{300};  // captures with days of their own follow the usual one
+constexpr seconds kSending{9};       // from first sample to arrival
 
 int recordingsIn(const FleetMachine& fleet, Instant monday, int perWeek) {
     for (const DenseSpan& span : fleet.dense)
@@ -39,28 +38,94 @@ Instant timeOf(const FleetMachine& fleet, const FleetNode& node, Instant monday,
     return monday + seconds(middle + std::int64_t(chance.between(double(-most), double(most))));
 }
 
-void planWeek(const Scenario& scenario, std::size_t m, Instant monday, int perWeek,
-              std::vector<PlannedRecording>& plan) {
-    const FleetMachine& fleet = scenario.machines[m];
-    const int slots = recordingsIn(fleet, monday, perWeek);
-    for (int slot = 0; slot < slots; ++slot)
-        for (std::size_t n = 0; n < fleet.nodes.size(); ++n) {
-            const FleetNode& node = fleet.nodes[n];
-            Instant time = timeOf(fleet, node, monday, slot, slots);
-            if (isSilent(fleet, time)) continue;
-            for (std::size_t c = 0; c < node.captures.size(); ++c) {
-                const std::string& point = fleet.machine.points[node.point].id;
-                const auto count = time.time_since_epoch().count() / 60000 % 1000000;
-                plan.push_back({m, n, c, time, nameOf(time, point, node.captures[c].name),
-                                fmt::format("{}-{:06}", node.id, count)});
-                time += seconds(std::int64_t(node.captures[c].seconds) + 20);
-            }
+struct NodeWeek {
+    const Scenario& scenario;
+    std::size_t machine, node;
+    Instant monday;
+    std::vector<PlannedRecording>& plan;
+
+    const FleetMachine& fleet() const { return scenario.machines[machine]; }
+    const FleetNode& fleetNode() const { return fleet().nodes[node]; }
+
+    void add(Instant time, std::size_t capture) const {
+        if (isSilent(fleet(), time)) return;
+        const auto count = (time - scenario.start) / seconds(10);
+        PlannedRecording planned;
+        planned.machine = machine;
+        planned.node = node;
+        planned.capture = capture;
+        planned.time = planned.stated = time;
+        planned.received = time + kSending;
+        planned.name =
+            nameOf(time, fleet().machine.points[fleetNode().point].id, fleetNode().captures[capture].name);
+        planned.captureId = fmt::format("{}-{:07}", fleetNode().id, count);
+        plan.push_back(std::move(planned));
+    }
+
+    // The captures that `wanted` picks, one after the other.
+    template <class Rule>
+    void addInTurn(Instant time, Rule wanted) const {
+        const auto& captures = fleetNode().captures;
+        for (std::size_t c = 0; c < captures.size(); ++c) {
+            if (!wanted(captures[c])) continue;
+            add(time, c);
+            time += seconds(std::int64_t(captures[c].seconds)) + kBetween;
         }
+    }
+};
+
+void planNode(const NodeWeek& week, int slots) {
+    for (int slot = 0; slot < slots; ++slot)
+        week.addInTurn(timeOf(week.fleet(), week.fleetNode(), week.monday, slot, slots),
+                       [](const CaptureKind& capture) { return capture.onDays.empty(); });
+    for (int day = 0; day < 7; ++day) {
+        const weekday today(floor<days>(week.monday + days(day)));
+        week.addInTurn(timeOf(week.fleet(), week.fleetNode(), week.monday, day, 7) + kAfterUsual,
+                       [today](const CaptureKind& capture) {
+                           const auto& on = capture.onDays;
+                           return std::find(on.begin(), on.end(), today) != on.end();
+                       });
+    }
+}
+
+bool befalls(const Scenario& scenario, const IntakeTrouble& trouble, const PlannedRecording& planned) {
+    const FleetMachine& fleet = scenario.machines[planned.machine];
+    return fleet.machine.tag == trouble.machine &&
+           fleet.machine.points[fleet.nodes[planned.node].point].id == trouble.point &&
+           planned.time >= trouble.from && planned.time < trouble.to + days(1);
+}
+
+// The recording as it arrives; one that comes twice is followed by its copy.
+void spoil(const Scenario& scenario, std::size_t index, PlannedRecording& planned,
+           std::vector<PlannedRecording>& copies) {
+    const IntakeTrouble& trouble = scenario.intake[index];
+    const FleetMachine& fleet = scenario.machines[planned.machine];
+    const FleetNode& node = fleet.nodes[planned.node];
+    if (trouble.kind == kDuplicate) {
+        copies.push_back(planned);
+        copies.back().name += "_again";
+        copies.back().trouble = index;
+        return;
+    }
+    planned.trouble = index;
+    planned.received = trouble.received.value_or(planned.received);
+    if (trouble.kind != kClockReset) return;
+    planned.stated = Instant{} + (planned.time - trouble.from);
+    planned.name =
+        nameOf(planned.stated, fleet.machine.points[node.point].id, node.captures[planned.capture].name);
+}
+
+void spoilAll(const Scenario& scenario, std::vector<PlannedRecording>& plan) {
+    std::vector<PlannedRecording> copies;
+    for (PlannedRecording& planned : plan)
+        for (std::size_t i = 0; i < scenario.intake.size(); ++i)
+            if (befalls(scenario, scenario.intake[i], planned)) spoil(scenario, i, planned, copies);
+    plan.insert(plan.end(), copies.begin(), copies.end());
 }
 
 // A given speed is a reading of its own, a few hundredths of a per cent off, to a tenth of an r/min.
 double givenRpm(const PlannedRecording& planned, const SimulatedRecording& recording) {
-    RandomStream chance(fnv1a(planned.name), planned.captureId);
+    RandomStream chance(fnv1a(formatUtc(planned.time)), planned.captureId);
     return exact::nearestWhole(600 * recording.shaftHz * (1 + 0.0002 * chance.normal())) / 10;
 }
 
@@ -71,87 +136,25 @@ Json channelsOf(const SimulatedRecording& recording) {
     return channels;
 }
 
-Json textOrNull(const std::string& text) {
-    return text.empty() ? Json(nullptr) : Json(text);
-}
-
-// First and last moment with a severity above 0; no end where it lasts to the scenario's.
-void tellDates(const Story& story, Json& entry) {
-    const DatedValue* first = nullptr;
-    const DatedValue* last = nullptr;
-    for (std::size_t i = 0; i < story.severity.size(); ++i) {
-        if (story.severity[i].value <= 0) continue;
-        if (!first) first = &story.severity[i == 0 ? 0 : i - 1];
-        last = i + 1 < story.severity.size() ? &story.severity[i + 1] : nullptr;
-    }
-    entry["from"] = first ? Json(formatDate(first->on)) : Json(nullptr);
-    entry["to"] = last ? Json(formatDate(last->on)) : Json(nullptr);
-}
-
-// In the middle of the last week.
-double severityAtEnd(const Scenario& scenario, const FleetMachine& fleet, const Story& story) {
-    const Instant time = scenario.end() - hours(84);
-    return severityAt(story, outdoorsC(scenario, time) + fleet.operation.hallC, time);
-}
-
-Json severityList(const Story& story) {
-    Json list = Json::array();
-    for (const DatedValue& knot : story.severity)
-        list.push_back({{"on", formatDate(knot.on)}, {"value", knot.value}});
-    return list;
-}
-
-Json storyEntry(const Scenario& scenario, const FleetMachine& fleet, const Story& story) {
-    Json entry;
-    entry["tag"] = fleet.machine.tag;
-    entry["story"] = story.text;
-    entry["fault"] = textOrNull(story.fault);
-    entry["at"] = textOrNull(story.condition.at);
-    tellDates(story, entry);
-    entry["decoy"] = story.decoy;
-    entry["kind"] = story.condition.kind;
-    entry["severity"] = exact::nearestWhole(1000 * severityAtEnd(scenario, fleet, story)) / 1000;
-    entry["severity_by_date"] = severityList(story);
-    if (story.hotAboveC) entry["hot_above_c"] = *story.hotAboveC;
-    if (story.fault.starts_with("bearing_")) entry["cage_shift"] = story.condition.cageShift;
-    entry["expect"] = story.expect;
-    entry["must_not"] = story.mustNot;
-    entry["unseen_reason"] = textOrNull(story.unseen);
-    entry["visible_now"] = story.visibleNow;
-    return entry;
-}
-
-Json soundEntry(const FleetMachine& fleet) {
-    Json entry;
-    entry["tag"] = fleet.machine.tag;
-    entry["story"] = fleet.about.empty() ? "sound throughout" : fleet.about;
-    for (const char* none : {"fault", "at", "from", "to"})
-        entry[none] = nullptr;
-    entry["decoy"] = false;
-    entry["expect"] = Json::array();
-    entry["must_not"] = Json::array();
-    entry["unseen_reason"] = nullptr;
-    entry["visible_now"] = false;
-    return entry;
-}
-
-Json nodesOf(const FleetMachine& fleet) {
-    Json nodes = Json::array();
-    for (const FleetNode& node : fleet.nodes)
-        nodes.push_back({{"point", fleet.machine.points[node.point].id},
-                         {"kind", node.kind.name},
-                         {"clock_error_pct", exact::nearestWhole(1e6 * node.kind.clockError) / 1e4}});
-    return nodes;
-}
 }  // namespace
+
+int firstWeek(const Scenario& scenario, const SampleOptions& options) {
+    return options.weeks > 0 && options.weeks < scenario.weeks ? scenario.weeks - options.weeks : 0;
+}
 
 std::vector<PlannedRecording> planRecordings(const Scenario& scenario, const SampleOptions& options) {
     std::vector<PlannedRecording> plan;
     for (std::size_t m = 0; m < scenario.machines.size(); ++m) {
-        if (!options.machine.empty() && scenario.machines[m].machine.tag != options.machine) continue;
-        for (int week = firstWeek(scenario, options); week < scenario.weeks; ++week)
-            planWeek(scenario, m, scenario.start + days(7 * week), std::max(1, options.perWeek), plan);
+        const FleetMachine& fleet = scenario.machines[m];
+        if (!options.machine.empty() && fleet.machine.tag != options.machine) continue;
+        for (int week = firstWeek(scenario, options); week < scenario.weeks; ++week) {
+            const Instant monday = scenario.start + days(7 * week);
+            const int slots = recordingsIn(fleet, monday, std::max(1, options.perWeek));
+            for (std::size_t n = 0; n < fleet.nodes.size(); ++n)
+                planNode({scenario, m, n, monday, plan}, slots);
+        }
     }
+    spoilAll(scenario, plan);
     std::stable_sort(plan.begin(), plan.end(), [](const PlannedRecording& a, const PlannedRecording& b) {
         return a.machine != b.machine ? a.machine < b.machine : a.time < b.time;
     });
@@ -177,9 +180,9 @@ Json sidecarOf(const Scenario& scenario, const PlannedRecording& planned,
     sidecar["engine"] = engineOf(scenario);
     sidecar["machine"] = fleet.machine.tag;
     sidecar["point"] = fleet.machine.points[node.point].id;
-    sidecar["time"] = formatUtc(planned.time);
+    sidecar["time"] = formatUtc(planned.stated);
     sidecar["time_source"] = "node";
-    sidecar["received"] = formatUtc(planned.time + seconds(9));
+    sidecar["received"] = formatUtc(planned.received);
     sidecar["capture"] = planned.captureId;
     sidecar["simultaneous"] = node.simultaneous ? Json(true) : Json("unknown");
     if (node.givesSpeed) sidecar["speed_rpm"] = givenRpm(planned, recording);
@@ -191,27 +194,6 @@ Json sidecarOf(const Scenario& scenario, const PlannedRecording& planned,
         sidecar["operating"] = {{"load_pct", exact::nearestWhole(100 * recording.load)}};
     sidecar["channels"] = channelsOf(recording);
     return sidecar;
-}
-
-Json truthOf(const Scenario& scenario, const SampleOptions& options) {
-    Json truth;
-    truth["schema"] = 1;
-    truth["engine"] = engineOf(scenario);
-    truth["site"] = scenario.site;
-    truth["from"] = formatDate(scenario.start + days(7 * firstWeek(scenario, options)));
-    truth["to"] = formatDate(scenario.end() - days(1));
-    truth["key"] = options.key;
-    truth["stories"] = Json::array();
-    truth["machines"] = Json::array();
-    for (const FleetMachine& fleet : scenario.machines) {
-        if (!options.machine.empty() && fleet.machine.tag != options.machine) continue;
-        for (const Story& story : fleet.stories)
-            truth["stories"].push_back(storyEntry(scenario, fleet, story));
-        if (fleet.stories.empty()) truth["stories"].push_back(soundEntry(fleet));
-        truth["machines"].push_back(
-            {{"tag", fleet.machine.tag}, {"about", fleet.about}, {"nodes", nodesOf(fleet)}});
-    }
-    return truth;
 }
 
 }  // namespace fettle::sim

@@ -1,8 +1,9 @@
 // Why: the sample fleet is data, not code: machines as their owner would describe them, the nodes on them,
 // and what happens to each, by date. Read once, checked, then plain. Files: FOLDER/scenario.json (start,
-// weeks, node kinds, weather, list of tags) and FOLDER/TAG.json a machine. Units in the names; severities as
-// in severity_scale.h, straight lines between dates, held before the first and after the last. Errors: file
-// and place. Thread: plain data.
+// weeks, node kinds, weather, list of tags, recordings that arrive spoiled) and FOLDER/TAG.json a machine
+// (description, nodes, stories, what the site noted). Units in the names; severities as in severity_scale.h,
+// straight lines between dates, held before the first and after the last. Errors: file and place. Thread:
+// plain data.
 #pragma once
 
 #include <map>
@@ -44,7 +45,9 @@ inline constexpr const char* kSilentKind = "silent";    // no recordings
 struct CaptureKind {
     std::string name;  // empty: the node's usual one
     double seconds = 4;
-    double rateHz = 0;  // 0: the node's
+    double rateHz = 0;                         // 0: the node's
+    int bits = 0;                              // 0: the node's
+    std::vector<std::chrono::weekday> onDays;  // empty: every day
 };
 
 struct FleetNode {
@@ -68,6 +71,13 @@ struct DenseSpan {
     int perWeek = 7;
 };
 
+// What people of the site wrote down: a job done, or left undone.
+struct SiteEvent {
+    Instant time;
+    std::string kind;  // repair greasing part moved_node cleaning inspection other
+    std::string at, text;
+};
+
 struct FleetMachine {
     Machine machine;
     Json description;  // as in the file
@@ -75,8 +85,22 @@ struct FleetMachine {
     std::vector<FleetNode> nodes;
     std::vector<DenseSpan> dense;
     std::vector<Story> stories;
+    std::vector<SiteEvent> events;  // oldest first
     std::string about;
 };
+
+// Recordings that do not arrive as they should, so that intake has something to refuse, park and recognise.
+struct IntakeTrouble {
+    std::string kind;            // one of the words below
+    std::string machine, point;  // all recordings of this point ...
+    Instant from, to;            // ... on these days, both included
+    std::optional<Instant> received;
+    std::string should, text;  // what intake should do: refuse park recognise take; and why, for the reader
+};
+inline constexpr const char* kClockReset = "clock_reset";  // the node counts from 1970 on
+inline constexpr const char* kCutOff = "cut_off";          // the file ends in the middle
+inline constexpr const char* kDuplicate = "duplicate";     // comes a second time under another name
+inline constexpr const char* kLate = "late";               // comes days after, at `received`
 
 struct HeatWave {
     Instant from, to;
@@ -89,6 +113,7 @@ struct Scenario {
     int weeks = 26;
     std::vector<HeatWave> heatWaves;
     std::vector<FleetMachine> machines;
+    std::vector<IntakeTrouble> intake;
     std::uint64_t checksum = 0;         // of all files' texts
     std::vector<std::string> warnings;  // unknown keys
 

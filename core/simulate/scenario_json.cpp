@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "core/simulate/condition_table.h"
 #include "core/simulate/random_stream.h"
 #include "core/simulate/scenario.h"
@@ -7,6 +9,7 @@
 namespace fettle::sim {
 
 namespace {
+using std::chrono::weekday;
 using NodeKinds = std::map<std::string, NodeKind>;
 
 std::string itemPlace(const JsonObject& object, const std::string& key, std::size_t i) {
@@ -36,12 +39,28 @@ NodeKind readKind(const Json& value, const std::string& place, JsonReport& repor
     return kind;
 }
 
+std::vector<weekday> readDays(JsonObject& object) {
+    static const std::vector<std::string> names{"sunday",   "monday", "tuesday", "wednesday",
+                                                "thursday", "friday", "saturday"};
+    std::vector<weekday> days;
+    for (const std::string& word : object.texts("on")) {
+        const auto found = std::find(names.begin(), names.end(), word);
+        if (found == names.end()) object.report().broken(object.place("on"), "days of the week are expected");
+        days.push_back(weekday(unsigned(found - names.begin()) % 7));
+    }
+    return days;
+}
+
 CaptureKind readCapture(const Json& value, const std::string& place, JsonReport& report) {
     JsonObject object(value, place, report);
     CaptureKind capture;
     capture.name = object.text("name");
     capture.seconds = object.number("seconds", 0.1, 600, true).value_or(4);
     capture.rateHz = object.number("rate_hz", 100, 200000).value_or(0);
+    capture.bits = object.integer("bits", 16, 24).value_or(0);
+    if (capture.bits != 0 && capture.bits != 16 && capture.bits != 24)
+        report.broken(object.place("bits"), "must be 16 or 24");
+    capture.onDays = readDays(object);
     return capture;
 }
 
@@ -134,6 +153,57 @@ DenseSpan readDense(const Json& value, const std::string& place, JsonReport& rep
     return {from, to, object.integer("per_week", 1, 2000, true).value_or(7)};
 }
 
+Instant momentOf(JsonObject& object, const std::string& key) {
+    const auto time = parseUtc(object.text(key, true));
+    if (!time) object.report().broken(object.place(key), "a time like 2026-01-05T08:00:00Z is expected");
+    return time.value_or(Instant{});
+}
+
+SiteEvent readEvent(const Json& value, const std::string& place, const Machine& machine, JsonReport& report) {
+    static const std::vector<std::string> kinds{"repair",   "greasing",   "part", "moved_node",
+                                                "cleaning", "inspection", "other"};
+    JsonObject object(value, place, report);
+    SiteEvent event;
+    event.time = momentOf(object, "time");
+    event.kind = object.word("kind", kinds, true);
+    event.at = object.text("at");
+    if (!event.at.empty() && !machine.placeOf(event.at))
+        report.broken(object.place("at"), "is not a place of this machine");
+    event.text = object.text("text", true);
+    return event;
+}
+
+IntakeTrouble readTrouble(const Json& value, const std::string& place, JsonReport& report) {
+    JsonObject object(value, place, report);
+    IntakeTrouble trouble;
+    trouble.kind = object.word("kind", {kClockReset, kCutOff, kDuplicate, kLate}, true);
+    trouble.machine = object.text("machine", true);
+    trouble.point = object.text("point", true);
+    trouble.from = dateOf(object, "from");
+    trouble.to = dateOf(object, "to");
+    if (trouble.kind == kLate) trouble.received = momentOf(object, "received");
+    trouble.should = object.word("should", {"refuse", "park", "recognise", "take"}, true);
+    trouble.text = object.text("text", true);
+    return trouble;
+}
+
+// A file that names what is not there would quietly spoil nothing.
+Status checkIntake(const Scenario& scenario, const std::string& file) {
+    for (std::size_t i = 0; i < scenario.intake.size(); ++i) {
+        const IntakeTrouble& trouble = scenario.intake[i];
+        const auto has = [&](const FleetMachine& fleet) {
+            const auto& points = fleet.machine.points;
+            return fleet.machine.tag == trouble.machine &&
+                   std::any_of(points.begin(), points.end(),
+                               [&](const auto& point) { return point.id == trouble.point; });
+        };
+        if (std::none_of(scenario.machines.begin(), scenario.machines.end(), has))
+            return fail(ErrorKind::Invalid, file, fmt::format("/intake/{}", i),
+                        "names a machine or point that is not there");
+    }
+    return {};
+}
+
 Result<FleetMachine> readMachine(const std::string& text, const std::string& file, const NodeKinds& kinds,
                                  std::vector<std::string>& warnings) {
     const auto json = parseJson(text, file);
@@ -158,6 +228,9 @@ Result<FleetMachine> readMachine(const std::string& text, const std::string& fil
         for (const Json* item : object.list("stories"))
             fleet.stories.push_back(
                 readStory(*item, itemPlace(object, "stories", fleet.stories.size()), fleet.machine, report));
+        for (const Json* item : object.list("events"))
+            fleet.events.push_back(
+                readEvent(*item, itemPlace(object, "events", fleet.events.size()), fleet.machine, report));
     }
     if (report.error) return fail(*report.error);
     warnings.insert(warnings.end(), report.warnings.begin(), report.warnings.end());
@@ -192,6 +265,9 @@ Result<Heading> readHeading(const std::string& text, const std::string& file) {
             heading.scenario.heatWaves.push_back(
                 {from, to, wave.number("plus_k", -40, 40, true).value_or(0)});
         }
+        for (const Json* item : object.list("intake"))
+            heading.scenario.intake.push_back(
+                readTrouble(*item, itemPlace(object, "intake", heading.scenario.intake.size()), report));
         heading.tags = object.texts("machines");
     }
     if (report.error) return fail(*report.error);
@@ -219,6 +295,7 @@ Result<Scenario> loadScenario(const FileSystem& files, const std::string& folder
         scenario.checksum = fnv1a(*machineText, scenario.checksum);
         scenario.machines.push_back(std::move(*machine));
     }
+    if (auto sound = checkIntake(scenario, file); !sound) return fail(sound.error());
     return scenario;
 }
 

@@ -24,7 +24,7 @@ class Fleet : public ::testing::Test {
         ASSERT_EQ(ran.status, 0) << ran.err;
         EXPECT_EQ(ran.out, "");
         for (const auto& entry : std::filesystem::directory_iterator(folder_ / "fleet/recordings/CW-FN-01"))
-            if (entry.path().extension() == ".wav") recordings_.push_back(entry.path().string());
+            if (entry.path().extension() == ".flac") recordings_.push_back(entry.path().string());
         std::sort(recordings_.begin(), recordings_.end());
         ASSERT_FALSE(recordings_.empty());
     }

@@ -49,5 +49,18 @@ TEST(RandomStream, StreamsOfDifferentPurposeDiffer) {
     EXPECT_EQ(RandomStream(1, "noise").next(), RandomStream(1, "noise").next());
 }
 
+// Many at a time are the same numbers as one after another, whatever was drawn before.
+TEST(RandomStream, NormalsInBulkAreThoseDrawnSingly) {
+    for (const std::size_t before : {0, 1, 2})
+        for (const std::size_t count : {0, 1, 2, 511, 512, 513, 1500}) {
+            RandomStream one(7), bulk(7);
+            for (std::size_t i = 0; i < before; ++i)
+                EXPECT_EQ(one.normal(), bulk.normal());
+            for (const double value : bulk.normals(count))
+                EXPECT_EQ(value, one.normal());
+            EXPECT_EQ(bulk.normal(), one.normal()) << before << " " << count;
+        }
+}
+
 }  // namespace
 }  // namespace fettle::sim

@@ -73,5 +73,32 @@ TEST(ScenarioRefused, HeadingAndMissingFiles) {
     EXPECT_NE(refusal(kHead, R"({ "machine": { "tag": "A" } })").find("/mains_hz"), std::string::npos);
 }
 
+TEST(ScenarioRefused, CapturesEventsAndSpoiledRecordings) {
+    const auto withCapture = [](const std::string& more) {
+        return machineText(
+            R"({ "point": "P", "kind": "n", "id": "1", "captures": [ { "seconds": 2, )" + more + "} ] }", "");
+    };
+    EXPECT_EQ(refusal(kHead, withCapture(R"("on": ["monday", "sunday"], "bits": 24)")), "");
+    EXPECT_NE(refusal(kHead, withCapture(R"("on": ["moonday"])")).find("/captures/0/on"), std::string::npos);
+    EXPECT_NE(refusal(kHead, withCapture(R"("bits": 20)")).find("/captures/0/bits"), std::string::npos);
+    const auto withEvent = [](const std::string& event) {
+        const std::string text = machineText(kNode, "");
+        return text.substr(0, text.size() - 1) + R"(, "events": [)" + event + "] }";
+    };
+    EXPECT_EQ(
+        refusal(kHead, withEvent(R"({ "time": "2026-01-06T08:00:00Z", "kind": "greasing", "text": "t" })")),
+        "");
+    EXPECT_NE(refusal(kHead, withEvent(R"({ "time": "6 January", "kind": "greasing", "text": "t" })"))
+                  .find("/events/0/time"),
+              std::string::npos);
+    EXPECT_NE(refusal(kHead, withEvent(R"({ "time": "2026-01-06T08:00:00Z", "kind": "tea", "text": "t" })"))
+                  .find("/events/0/kind"),
+              std::string::npos);
+    const std::string spoiled = R"(, "intake": [ { "kind": "cut_off", "machine": "A", "point": "Q",
+        "from": "2026-01-06", "to": "2026-01-06", "should": "refuse", "text": "t" } ] })";
+    EXPECT_NE(refusal(kHead.substr(0, kHead.size() - 1) + spoiled, machineText(kNode, "")).find("/intake/0"),
+              std::string::npos);
+}
+
 }  // namespace
 }  // namespace fettle::sim
