@@ -11,6 +11,17 @@ namespace fettle {
 void addExamineCommand(CLI::App& app, int& status);    // weigh recordings of one machine
 void addImportCommand(CLI::App& app, int& status);     // recordings into a fleet file
 void addReExamineCommand(CLI::App& app, int& status);  // weigh again what is kept raw
+void addNewCommand(CLI::App& app, int& status);        // make a fleet file
+void addRegisterCommand(CLI::App& app, int& status);   // add or change machines
+void addRoundCommand(CLI::App& app, int& status);      // the weekly list: now, opened, kept, closed
+void addDecideCommand(CLI::App& app, int& status);     // decisions in the open round
+void addEventCommand(CLI::App& app, int& status);      // dated events of machines
+void addFeedbackCommand(CLI::App& app, int& status);   // what was found when a finding was opened
+void addJobsCommand(CLI::App& app, int& status);       // list, draft and change jobs
+void addSheetCommand(CLI::App& app, int& status);      // findings sheet of a machine
+void addExportCommand(CLI::App& app, int& status);     // recordings, trends, register, events out again
+void addCheckCommand(CLI::App& app, int& status);      // is the fleet file whole?
+void addBackupCommand(CLI::App& app, int& status);     // a copy while others write
 void addPhantomsCommand(CLI::App& app, int& status);   // measured false-alarm curve
 void addSampleCommand(CLI::App& app, int& status);     // make the sample recordings
 void addCompareCommand(CLI::App& app, int& status);    // verdicts beside the sample's stories

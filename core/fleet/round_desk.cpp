@@ -13,6 +13,7 @@
 #include "core/fleet/machine_week.h"
 #include "core/fleet/site_calendar.h"
 #include "core/fleet/who.h"
+#include "core/store/day.h"
 
 namespace fettle {
 
@@ -63,6 +64,9 @@ Result<std::vector<MachineWeek>> weeksOf(FleetFile& fleet, const Period& period,
     for (std::size_t i = 0; i < machines->size(); ++i) {
         if (cancel.cancelled()) return fail(ErrorKind::Cancelled, fleet.path(), "", "stopped on request");
         if (progress) progress(i, machines->size(), (*machines)[i].tag);
+        const auto history = fleet.machines().history((*machines)[i].tag);
+        if (!history) return fail(history.error());
+        if (history->front().from > period.lastDay) continue;  // not yet there in that week
         auto week = machineWeek(fleet, (*machines)[i], period, since);
         if (!week) return fail(week.error());
         weeks.push_back(std::move(*week));

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "core/base/text.h"
+#include "core/exchange/csv_cell.h"
 #include "core/fleet/sheet_content.h"
 #include "core/fleet/site_calendar.h"
 
@@ -144,15 +145,6 @@ Json workJson(const SheetContent& s) {
             {"cured_when", s.cured}};
 }
 
-// A cell that a spreadsheet would take for a formula begins with an apostrophe (common practice, no source).
-std::string cell(const std::string& text) {
-    std::string out = "\"";
-    if (!text.empty() && std::string("=+-@\t\r").find(text[0]) != std::string::npos) out += '\'';
-    for (const char c : oneLine(text))
-        out += c == '"' ? std::string("\"\"") : std::string(1, c);
-    return out + "\"";
-}
-
 // Column and cell in one list, so that header and row cannot part.
 std::vector<std::pair<std::string, std::string>> columns(const SheetContent& s) {
     std::vector<std::string> parts;
@@ -186,7 +178,7 @@ std::vector<std::pair<std::string, std::string>> columns(const SheetContent& s) 
 std::string csvLine(const std::vector<std::string>& cells) {
     std::vector<std::string> quoted;
     for (const std::string& text : cells)
-        quoted.push_back(cell(text));
+        quoted.push_back(csvCell(text));
     return joined(quoted, ",") + "\r\n";
 }
 

@@ -13,8 +13,4 @@ std::string orLoginName(const std::string& name) {
     return "unnamed";
 }
 
-Instant nowUtc() {
-    return std::chrono::floor<std::chrono::milliseconds>(std::chrono::system_clock::now());
-}
-
 }  // namespace fettle

@@ -1,0 +1,20 @@
+// Why: commands that work on a fleet file answer alike: one JSON object on stdout, an error as one line on
+// stderr with the status that belongs to it.
+#pragma once
+
+#include <string>
+
+#include "core/base/json_object.h"
+#include "core/base/result.h"
+
+namespace fettle {
+
+void printJson(const Json& json);
+int couldNotRun(const Error& error);  // tells it; kCouldNotRun
+void refuse(const Error& error);      // "refused: file: place: rule"
+// Written whole or not at all; told where it fails.
+bool writeFile(const std::string& path, const std::string& bytes);
+// A name of a file or folder made from a tag: letters, digits, . _ - stay, the rest becomes _.
+std::string safeFileName(const std::string& tag);
+
+}  // namespace fettle

@@ -1,0 +1,117 @@
+// Why: dated events of machines, one from the command line or many from a file (the list that `export events`
+// writes). An event that is there already is not doubled.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+#include "app/cli/answer.h"
+#include "app/cli/commands.h"
+#include "app/cli/load.h"
+#include "app/cli/open_fleet.h"
+#include "core/base/text.h"
+#include "core/fleet/who.h"
+#include "core/store/day.h"
+
+namespace fettle {
+
+namespace {
+
+struct EventCommand {
+    std::string fleet, file, time;
+    Event event;
+};
+
+Result<Event> eventOf(const Json& item, const std::string& place, const std::string& file,
+                      const std::string& by) {
+    JsonReport report{file, {}, {}};
+    Event event;
+    {
+        JsonObject object(item, place, report);
+        event.machine = object.text("machine", true);
+        event.kind = object.text("kind", true);
+        event.at = object.text("at");
+        event.text = object.text("text");
+        event.by = orLoginName(object.has("by") ? object.text("by") : by);
+        const auto time = parseUtc(object.text("time", true));
+        if (!time) report.broken(object.place("time"), "is not a UTC time as 2026-05-04T06:20:00Z");
+        event.time = time.value_or(Instant{});
+    }
+    if (report.error) return fail(*report.error);
+    for (const std::string& warning : report.warnings)
+        tell("note: " + warning);
+    return event;
+}
+
+int addAll(FleetFile& fleet, const EventCommand& command) {
+    const RealFileSystem files;
+    const auto text = files.read(command.file);
+    if (!text) return couldNotRun(text.error());
+    const auto json = parseJson(*text, command.file);
+    if (!json) return couldNotRun(json.error());
+    if (!json->is_array())
+        return couldNotRun({ErrorKind::Invalid, command.file, "", "is not a list of events"});
+    int status = kDone;
+    std::size_t taken = 0;
+    for (std::size_t i = 0; i < json->size(); ++i) {
+        const std::string place = fmt::format("/{}", i);
+        const auto event = eventOf((*json)[i], place, command.file, command.event.by);
+        auto done = event ? fleet.log().addEvent(*event) : Result<std::int64_t>(fail(event.error()));
+        if (!done) {
+            Error error = done.error();
+            if (event) error.place = command.file + ": " + place + ": " + error.place;
+            refuse(error);
+            status = kRefusedSome;
+        }
+        taken += done.has_value();
+    }
+    print(fmt::format("{} events taken\n", taken));
+    return status;
+}
+
+int addOne(FleetFile& fleet, const EventCommand& command) {
+    Event event = command.event;
+    event.time = command.time.empty() ? nowUtc() : *parseUtc(command.time);
+    event.by = orLoginName(event.by);
+    if (const auto done = fleet.log().addEvent(event); !done) return couldNotRun(done.error());
+    print(fmt::format("{} {} {}\n", oneLine(event.machine), formatUtc(event.time), event.kind));
+    return kDone;
+}
+
+int run(const EventCommand& command) {
+    const bool one = !command.event.machine.empty() && !command.event.kind.empty();
+    if (one != command.file.empty()) {
+        tell("event: give --machine and --kind, or --file");
+        return kWrongUsage;
+    }
+    if (!command.time.empty() && !parseUtc(command.time)) {
+        tell("--time " + oneLine(command.time) + ": is not a UTC time as 2026-05-04T06:20:00Z");
+        return kWrongUsage;
+    }
+    const auto fleet = openFleet(command.fleet, true);
+    if (!fleet) return kCouldNotRun;
+    return one ? addOne(*fleet, command) : addAll(*fleet, command);
+}
+
+}  // namespace
+
+void addEventCommand(CLI::App& app, int& status) {
+    auto command = std::make_shared<EventCommand>();
+    CLI::App* sub =
+        app.add_subcommand("event", "Note dated events of machines: repair, greasing, cleaning ...");
+    sub->add_option("FLEET", command->fleet, "fleet file")->required();
+    auto* machine = sub->add_option("--machine", command->event.machine, "tag");
+    auto* kind = sub->add_option("--kind", command->event.kind,
+                                 "repair greasing part moved_node cleaning inspection note rebaseline "
+                                 "low_battery other");
+    auto* time = sub->add_option("--time", command->time, "UTC, 2026-05-04T06:20:00Z (now)");
+    auto* at = sub->add_option("--at", command->event.at, "place on the machine, such as driver DE");
+    auto* text = sub->add_option("--text", command->event.text, "what happened");
+    auto* file = sub->add_option("--file", command->file, "a JSON list of {machine, time, kind, at, text}");
+    for (CLI::Option* alone : {machine, kind, time, at, text})
+        file->excludes(alone);
+    sub->add_option("--by", command->event.by, "who says so (login name)");
+    sub->callback([command, &status] { status = run(*command); });
+}
+
+}  // namespace fettle

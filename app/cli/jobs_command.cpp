@@ -1,0 +1,175 @@
+// Why: a job groups findings of one machine for the planner: drafted from the sheet's dates, moved from state
+// to state, revised into a new one that replaces it. Without options it lists the jobs.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <memory>
+
+#include "app/cli/answer.h"
+#include "app/cli/commands.h"
+#include "app/cli/load.h"
+#include "app/cli/open_fleet.h"
+#include "core/base/text.h"
+#include "core/fleet/sheet_content.h"
+
+namespace fettle {
+
+namespace {
+
+struct JobsCommand {
+    std::string fleet, machine, state, workOrder, plannedStop;
+    std::vector<std::size_t> findings;
+    std::int64_t id = 0, revise = 0;
+    bool json = false;
+
+    bool changes() const { return !state.empty() || !workOrder.empty() || !plannedStop.empty(); }
+};
+
+Json toJson(const Job& job) {
+    const auto orNull = [](const std::string& text) { return text.empty() ? Json() : Json(text); };
+    return {{"id", job.id},
+            {"machine", job.machine},
+            {"findings", job.findings},
+            {"state", job.state},
+            {"urgency", orNull(job.urgency)},
+            {"work_order", orNull(job.workOrder)},
+            {"revision", job.revision},
+            {"replaces", job.replaces ? Json(*job.replaces) : Json()},
+            {"order_parts_by", orNull(job.orderPartsBy)},
+            {"run_until", orNull(job.runUntil)},
+            {"planned_stop", orNull(job.plannedStop)},
+            {"created_at", formatUtc(job.createdAt)}};
+}
+
+std::string lineOf(const Job& job) {
+    std::string line = fmt::format("{}  {}  {}  {}", job.id, oneLine(job.machine), job.state,
+                                   oneLine(joined(job.findings, ", ")));
+    if (job.revision > 1) line += fmt::format("  revision {}", job.revision);
+    if (job.replaces) line += fmt::format("  replaces {}", *job.replaces);
+    if (!job.workOrder.empty()) line += "  work order " + oneLine(job.workOrder);
+    if (!job.orderPartsBy.empty()) line += "  order by " + job.orderPartsBy;
+    if (!job.runUntil.empty()) line += "  not beyond " + job.runUntil;
+    if (!job.plannedStop.empty()) line += "  stop " + job.plannedStop;
+    return line + "\n";
+}
+
+int showAll(FleetFile& fleet, const JobsCommand& command) {
+    const auto jobs = fleet.log().jobs(command.machine);
+    if (!jobs) return couldNotRun(jobs.error());
+    if (command.json) {
+        Json all{{"schema", 1}, {"jobs", Json::array()}};
+        for (const Job& job : *jobs)
+            all["jobs"].push_back(toJson(job));
+        printJson(all);
+        return kDone;
+    }
+    for (const Job& job : *jobs)
+        print(lineOf(job));
+    return kDone;
+}
+
+void apply(const JobsCommand& command, Job& job) {
+    if (!command.state.empty()) job.state = command.state;
+    if (!command.workOrder.empty()) job.workOrder = command.workOrder;
+    if (!command.plannedStop.empty()) job.plannedStop = command.plannedStop;
+}
+
+int keep(FleetFile& fleet, const JobsCommand& command, Job job) {
+    apply(command, job);
+    const auto id = fleet.log().putJob(job);
+    if (!id) return couldNotRun(id.error());
+    job.id = *id;
+    if (command.json)
+        printJson(toJson(job));
+    else
+        print(lineOf(job));
+    return kDone;
+}
+
+// The soonest of the findings' dates holds for the job.
+void takeDates(const SheetContent& sheet, Job& job) {
+    const auto sooner = [](std::string& date, const std::string& other) {
+        if (date.empty() || (!other.empty() && other < date)) date = other;
+    };
+    sooner(job.orderPartsBy, sheet.dates[0].date);
+    sooner(job.runUntil, sheet.dates[1].date);
+    if (job.urgency.empty()) job.urgency = sheet.urgency;
+}
+
+int draft(FleetFile& fleet, const JobsCommand& command) {
+    Job job;
+    job.machine = command.machine;
+    for (const std::size_t number : command.findings) {
+        const auto sheet = sheetContent(fleet, {command.machine, number, {}});
+        if (!sheet) return couldNotRun(sheet.error());
+        job.findings.push_back(sheet->fault + " @ " + sheet->at);
+        takeDates(*sheet, job);
+    }
+    return keep(fleet, command, job);
+}
+
+Result<Job> jobOf(FleetFile& fleet, std::int64_t id) {
+    const auto jobs = fleet.log().jobs();
+    if (!jobs) return fail(jobs.error());
+    const auto found = std::find_if(jobs->begin(), jobs->end(), [id](const Job& j) { return j.id == id; });
+    if (found == jobs->end())
+        return fail(ErrorKind::NotFound, fleet.path(), fmt::format("job {}", id), "is not in the fleet file");
+    return *found;
+}
+
+int change(FleetFile& fleet, const JobsCommand& command) {
+    auto job = jobOf(fleet, command.id ? command.id : command.revise);
+    if (!job) return couldNotRun(job.error());
+    if (command.revise) {
+        job->replaces = job->id;
+        job->id = 0;
+        job->createdAt = {};
+        job->state = "drafted";
+        ++job->revision;
+    }
+    return keep(fleet, command, *job);
+}
+
+int run(const JobsCommand& command) {
+    const bool one = command.id || command.revise;
+    const bool writes = one || !command.findings.empty();
+    if (command.changes() && !writes) {
+        tell("jobs: --state, --work-order and --planned-stop need --id, --revise or --finding");
+        return kWrongUsage;
+    }
+    if (!command.findings.empty() && command.machine.empty()) {
+        tell("jobs: --finding needs --machine");
+        return kWrongUsage;
+    }
+    const auto fleet = openFleet(command.fleet, writes);
+    if (!fleet) return kCouldNotRun;
+    if (one) return change(*fleet, command);
+    return command.findings.empty() ? showAll(*fleet, command) : draft(*fleet, command);
+}
+
+}  // namespace
+
+void addJobsCommand(CLI::App& app, int& status) {
+    auto command = std::make_shared<JobsCommand>();
+    CLI::App* sub = app.add_subcommand("jobs", "List, draft and change jobs");
+    sub->add_option("FLEET", command->fleet, "fleet file")->required();
+    auto* machine = sub->add_option("--machine", command->machine, "tag");
+    auto* finding = sub->add_option("--finding", command->findings,
+                                    "draft a job for this finding of the machine; may be given several times")
+                        ->allow_extra_args(false)
+                        ->check(CLI::Range(1, 1000));
+    auto* id = sub->add_option("--id", command->id, "change this job")->check(CLI::PositiveNumber);
+    auto* revise = sub->add_option("--revise", command->revise, "a new revision that replaces this job")
+                       ->check(CLI::PositiveNumber);
+    id->excludes(finding)->excludes(machine)->excludes(revise);
+    revise->excludes(finding)->excludes(machine);
+    sub->add_option("--state", command->state, "drafted issued scheduled done verified closed")
+        ->check(CLI::IsMember({"drafted", "issued", "scheduled", "done", "verified", "closed"}));
+    sub->add_option("--work-order", command->workOrder, "its number in the work-order system");
+    sub->add_option("--planned-stop", command->plannedStop, "day of the stop, 2026-05-04");
+    sub->add_flag("--json", command->json, "JSON instead of lines");
+    sub->callback([command, &status] { status = run(*command); });
+}
+
+}  // namespace fettle

@@ -1,0 +1,136 @@
+// Why: the weekly list: as it would be now, opened, as kept, or closed. The list is the result and goes to
+// stdout; how far the round is stands under it.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+#include "app/cli/answer.h"
+#include "app/cli/commands.h"
+#include "app/cli/load.h"
+#include "app/cli/long_work.h"
+#include "app/cli/open_fleet.h"
+#include "core/exchange/round_json.h"
+#include "core/exchange/round_text.h"
+#include "core/fleet/round_desk.h"
+
+namespace fettle {
+
+namespace {
+
+struct RoundCommand {
+    std::string fleet, until, by;
+    bool json = false, open = false, close = false, kept = false;
+};
+
+Json keptJson(const KeptRound& kept) {
+    const RoundProgress& p = kept.progress;
+    Json json{{"id", kept.entry.id},
+              {"opened_at", formatUtc(kept.entry.openedAt)},
+              {"closed_at", kept.entry.closedAt ? Json(formatUtc(*kept.entry.closedAt)) : Json()},
+              {"listed", p.listed},
+              {"decided", p.decided},
+              {"unseen", p.unseen},
+              {"unseen_answered", p.unseenDone},
+              {"sample", p.sample},
+              {"sample_opened", p.sampleOpened},
+              {"leave_accepted", p.leaveAccepted},
+              {"missing", p.missing},
+              {"decisions", Json::array()}};
+    for (const Decision& d : kept.state.decisions)
+        json["decisions"].push_back({{"machine", d.machine},
+                                     {"decision", toText(d.kind)},
+                                     {"reason", d.reason},
+                                     {"defer_to", d.deferTo.empty() ? Json() : Json(d.deferTo)},
+                                     {"by", d.by},
+                                     {"at", formatUtc(d.at)}});
+    return json;
+}
+
+std::string progressText(const KeptRound& kept) {
+    const RoundProgress& p = kept.progress;
+    std::string text = kept.entry.closedAt ? fmt::format("\nRound {}, closed {} by {}.\n", kept.entry.id,
+                                                         formatUtc(*kept.entry.closedAt), kept.entry.closedBy)
+                                           : fmt::format("\nRound {}, open since {}.\n", kept.entry.id,
+                                                         formatUtc(kept.entry.openedAt));
+    text += fmt::format(
+        "Decided {} of {} listed; {} of {} unseen answered; {} of {} of the sample opened; leave "
+        "{}accepted.\n",
+        p.decided, p.listed, p.unseenDone, p.unseen, p.sampleOpened, p.sample, p.leaveAccepted ? "" : "not ");
+    for (const std::string& missing : p.missing)
+        text += "  still missing: " + missing + "\n";
+    return text;
+}
+
+int show(FleetFile& fleet, const RoundCommand& command, const RoundList& list, const KeptRound* kept) {
+    const auto promise = listPromise(fleet, list);
+    if (!promise) return couldNotRun(promise.error());
+    if (command.json) {
+        Json json = toJson(list);
+        json["promise"] = *promise;
+        json["kept"] = kept ? keptJson(*kept) : Json();
+        printJson(json);
+        return kDone;
+    }
+    print(asText(list) + "\n" + *promise + "\n");
+    if (kept) print(progressText(*kept));
+    return kDone;
+}
+
+int showKept(FleetFile& fleet, const RoundCommand& command) {
+    const auto current = currentRound(fleet);
+    if (!current) return couldNotRun(current.error());
+    if (!*current) {
+        tell("no round was opened yet: fettle-cli round FLEET --open");
+        return kCouldNotRun;
+    }
+    return show(fleet, command, (*current)->list, &**current);
+}
+
+int close(FleetFile& fleet, const RoundCommand& command) {
+    const auto open = fleet.rounds().openOne();
+    if (!open) return couldNotRun(open.error());
+    if (!*open) {
+        tell("no round is open");
+        return kCouldNotRun;
+    }
+    if (auto done = closeRound(fleet, (*open)->id, command.by); !done) return couldNotRun(done.error());
+    return showKept(fleet, command);
+}
+
+int run(const RoundCommand& command) {
+    const auto fleet = openFleet(command.fleet, command.open || command.close);
+    if (!fleet) return kCouldNotRun;
+    if (command.close) return close(*fleet, command);
+    if (command.kept) return showKept(*fleet, command);
+    if (command.open) {
+        const auto kept = openRound(*fleet, command.until, progressOnStderr());
+        if (!kept) return couldNotRun(kept.error());
+        return show(*fleet, command, kept->list, &*kept);
+    }
+    const auto list = listNow(*fleet, command.until, progressOnStderr(), cancelledBySignals());
+    if (!list) return couldNotRun(list.error());
+    return show(*fleet, command, *list, nullptr);
+}
+
+}  // namespace
+
+void addRoundCommand(CLI::App& app, int& status) {
+    auto command = std::make_shared<RoundCommand>();
+    CLI::App* sub = app.add_subcommand("round", "The weekly list of a fleet file");
+    sub->add_option("FLEET", command->fleet, "fleet file")->required();
+    auto* until =
+        sub->add_option("--until", command->until,
+                        "last of the seven days, in the site's calendar (day of the newest recording)");
+    auto* open = sub->add_flag("--open", command->open, "open a round and keep the list");
+    auto* kept = sub->add_flag("--kept", command->kept, "the open round, else the last closed one, as kept");
+    auto* close = sub->add_flag("--close", command->close, "close the open round");
+    sub->add_option("--by", command->by, "who closes it (login name)");
+    sub->add_flag("--json", command->json, "one JSON object instead of the text");
+    open->excludes(kept)->excludes(close);
+    kept->excludes(close)->excludes(until);
+    close->excludes(until);
+    sub->callback([command, &status] { status = run(*command); });
+}
+
+}  // namespace fettle
