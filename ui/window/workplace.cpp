@@ -10,7 +10,7 @@
 #include "ui/model/words.h"
 #include "ui/pages/register_page.h"
 #include "ui/pages/round_page.h"
-#include "ui/window/machine_page_there.h"
+#include "ui/pages/machine_page.h"
 
 namespace fettle {
 
