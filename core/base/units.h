@@ -10,22 +10,22 @@
 namespace fettle {
 
 template <class Tag>
-struct Quantity {
+struct Measure {
     double value = 0;
-    constexpr Quantity() = default;
-    constexpr explicit Quantity(double v) : value(v) {}
-    constexpr auto operator<=>(const Quantity&) const = default;
-    constexpr Quantity operator+(Quantity o) const { return Quantity(value + o.value); }
-    constexpr Quantity operator-(Quantity o) const { return Quantity(value - o.value); }
-    constexpr Quantity operator*(double k) const { return Quantity(value * k); }
-    constexpr Quantity operator/(double k) const { return Quantity(value / k); }
-    constexpr double operator/(Quantity o) const { return value / o.value; }
+    constexpr Measure() = default;
+    constexpr explicit Measure(double v) : value(v) {}
+    constexpr auto operator<=>(const Measure&) const = default;
+    constexpr Measure operator+(Measure o) const { return Measure(value + o.value); }
+    constexpr Measure operator-(Measure o) const { return Measure(value - o.value); }
+    constexpr Measure operator*(double k) const { return Measure(value * k); }
+    constexpr Measure operator/(double k) const { return Measure(value / k); }
+    constexpr double operator/(Measure o) const { return value / o.value; }
 };
 
-using Hertz = Quantity<struct HertzTag>;
-using Rpm = Quantity<struct RpmTag>;
-using Order = Quantity<struct OrderTag>;        // multiples of a shaft's turning frequency
-using Decibans = Quantity<struct DecibansTag>;  // 10 log10 of an e-value
+using Hertz = Measure<struct HertzTag>;
+using Rpm = Measure<struct RpmTag>;
+using Order = Measure<struct OrderTag>;        // multiples of a shaft's turning frequency
+using Decibans = Measure<struct DecibansTag>;  // 10 log10 of an e-value
 
 constexpr Hertz toHertz(Rpm speed) {
     return Hertz(speed.value / 60);
