@@ -1,0 +1,412 @@
+#include "ui/pages/machine_page.h"
+
+#include <QComboBox>
+#include <QPushButton>
+#include <QSignalBlocker>
+#include <QTabWidget>
+#include <algorithm>
+
+#include "core/diagnosis/wording.h"
+#include "ui/model/words.h"
+#include "ui/panels/nameplate_line.h"
+#include "ui/plot/readout.h"
+#include "ui/plot/waterfall.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr double kToleranceLines = 2;  // a cursor is on a line within so many spectrum lines
+
+QString channelText(const ChannelEntry& channel) {
+    return shown(channel.point + " " + channel.name);
+}
+
+QString channelLabel(const ChannelEntry& channel) {
+    QString label = channelText(channel);
+    if (!channel.direction.empty() && channel.direction != "unknown")
+        label += QStringLiteral(", ") + shown(channel.direction);
+    else if (!channel.quantity.empty() && channel.quantity != "acceleration")
+        label += QStringLiteral(", ") + shown(channel.quantity);
+    return label;
+}
+
+// "x, envelope 3000-3920 Hz, whitened" belongs to channel x.
+bool viewIsOf(const std::string& view, const std::string& channel) {
+    return view.starts_with(channel + ", ");
+}
+
+}  // namespace
+
+MachinePage::MachinePage(FleetWork& work, Selection& selection, const Theme& theme, QWidget* parent)
+    : QWidget(parent), work_(work), selection_(selection), theme_(theme) {
+    setObjectName(QStringLiteral("machinePage"));
+    setAccessibleName(tr("Machine"));
+    build();
+    connectParts();
+    arrange();
+    machineChanged();
+}
+
+MachinePage::~MachinePage() = default;
+
+void MachinePage::connectParts() {
+    connect(&selection_, &Selection::machineChanged, this, &MachinePage::machineChanged);
+    connect(&selection_, &Selection::recordingChanged, this, &MachinePage::recordingChanged);
+    connect(&selection_, &Selection::faultChanged, this, &MachinePage::faultChanged);
+    connect(&selection_, &Selection::channelChanged, this, &MachinePage::channelChanged);
+    connect(&work_, &FleetWork::changedFleet, this, [this] {
+        if (!selection_.machine().isEmpty()) askFacts();
+    });
+    connect(panel_, &EvidencePanel::weekWanted, this, [this] { selection_.setRecording({}, {}); });
+    connect(nameplate_, &NameplateLine::bearingPicked, this, &MachinePage::pickBearing);
+    connect(nameplate_, &NameplateLine::pointPicked, this, &MachinePage::pickPoint);
+    connect(sheetButton_, &QPushButton::clicked, this, [this] { emit sheetWanted(selection_.machine()); });
+    connect(noteButton_, &QPushButton::clicked, this, [this] { emit noteWanted(selection_.machine()); });
+    connect(channelBox_, &QComboBox::activated, this,
+            [this] { selection_.setChannel(channelBox_->currentData().toString()); });
+    connect(kindBox_, &QComboBox::activated, this, &MachinePage::askWaterfall);
+    connect(axisBox_, &QComboBox::activated, this, &MachinePage::askWaterfall);
+    connect(quantityBox_, &QComboBox::activated, this, &MachinePage::askTrend);
+    connect(spectrumBox_, &QComboBox::activated, this, &MachinePage::showSpectrum);
+}
+
+void MachinePage::sayEverywhere(const QString& words) {
+    waterfall_->setWords(words);
+    trend_->setWords(words);
+    sayBelow(words);
+    panel_->setWords(words);
+}
+
+void MachinePage::sayBelow(const QString& words) {
+    for (PlotFrame* plot : std::initializer_list<PlotFrame*>{spectrum_, envelope_, waveform_})
+        plot->setWords(words);
+}
+
+void MachinePage::machineChanged() {
+    facts_.reset();
+    plots_ = {};
+    channelBox_->clear();
+    nameplate_->setMachine(nullptr);
+    waterfall_->setData(nullptr);
+    trend_->setData(nullptr);
+    trend_->setEvents({});
+    const bool none = selection_.machine().isEmpty();
+    sheetButton_->setDisabled(none);
+    noteButton_->setDisabled(none);
+    sayEverywhere(none ? tr("No machine is chosen. Open one from the round or the register.")
+                       : tr("Reading %1 …").arg(selection_.machine()));
+    if (!none) askFacts();
+}
+
+void MachinePage::askFacts() {
+    const std::string tag = kept(selection_.machine());
+    work_.ask<MachineFacts>(
+        this, QStringLiteral("machine"),
+        [tag](FleetFile& fleet, const CancelToken&) { return machineFacts(fleet, tag); },
+        [this](Result<MachineFacts> facts) {
+            if (facts)
+                takeFacts(std::move(*facts));
+            else
+                sayEverywhere(sentence(facts.error()));
+        });
+}
+
+void MachinePage::takeFacts(MachineFacts facts) {
+    facts_ = std::move(facts);
+    nameplate_->setMachine(facts_->machine);
+    trend_->setEvents(facts_->events);
+    {
+        const QSignalBlocker quiet(channelBox_);
+        channelBox_->clear();
+        for (const ChannelEntry& entry : facts_->channels)
+            channelBox_->addItem(channelLabel(entry), channelText(entry));
+        channelBox_->setCurrentIndex(channelBox_->findData(selection_.channel()));
+    }
+    if (!facts_->newest)
+        return sayEverywhere(tr("No recording of %1 yet. Import recordings to see its waterfall, trend and "
+                                "evidence.")
+                                 .arg(selection_.machine()));
+    axis_->setBounds({*facts_->first, *facts_->newest});
+    if (channel())
+        askHistory();
+    else if (!facts_->channels.empty())
+        selection_.setChannel(channelText(facts_->channels.front()));
+    askContent();
+}
+
+const ChannelEntry* MachinePage::channel() const {
+    if (!facts_) return nullptr;
+    const auto at =
+        std::find_if(facts_->channels.begin(), facts_->channels.end(),
+                     [&](const ChannelEntry& c) { return channelText(c) == selection_.channel(); });
+    return at == facts_->channels.end() ? nullptr : &*at;
+}
+
+void MachinePage::channelChanged() {
+    channelBox_->setCurrentIndex(channelBox_->findData(selection_.channel()));
+    if (const ChannelEntry* entry = channel()) {
+        nameplate_->setChosen(selection_.at(), shown(entry->point));
+        askHistory();
+        askPlots();
+    }
+}
+
+void MachinePage::askHistory() {
+    fillKinds();
+    askWaterfall();
+    askTrend();
+}
+
+// What a channel of this quantity can have: a flux channel has no velocity.
+void MachinePage::fillKinds() {
+    const bool acceleration = channel() && channel()->quantity == "acceleration";
+    const QVariant before = kindBox_->currentData();
+    const QSignalBlocker quiet(kindBox_);
+    kindBox_->clear();
+    if (acceleration || (channel() && channel()->quantity == "velocity"))
+        kindBox_->addItem(tr("velocity"), int(WaterfallKind::Velocity));
+    if (acceleration) {
+        kindBox_->addItem(tr("acceleration"), int(WaterfallKind::Acceleration));
+        kindBox_->addItem(tr("envelope"), int(WaterfallKind::Envelope));
+    }
+    kindBox_->setCurrentIndex(std::max(0, kindBox_->findData(before)));
+}
+
+void MachinePage::askWaterfall() {
+    if (!channel()) return;
+    if (kindBox_->count() == 0) {
+        waterfall_->setData(nullptr);
+        return waterfall_->setWords(tr("%1 keeps no spectra for the waterfall: choose a channel of "
+                                       "acceleration.")
+                                        .arg(selection_.channel()));
+    }
+    const WaterfallRequest request{channel()->id, WaterfallKind(kindBox_->currentData().toInt()),
+                                   axisBox_->currentIndex() == 1};
+    using Answer = std::shared_ptr<const WaterfallData>;
+    work_.ask<Answer>(
+        this, QStringLiteral("waterfall"),
+        [request](FleetFile& fleet, const CancelToken& cancel) {
+            return waterfallOf(fleet, request, cancel);
+        },
+        [this](Result<Answer> spectra) {
+            if (!spectra) return waterfall_->setWords(sentence(spectra.error()));
+            waterfall_->setData(*spectra);
+            waterfall_->setWords((*spectra)->rows() > 0
+                                     ? QString()
+                                     : tr("No spectra of this kind are kept for %1. Choose another kind or "
+                                          "channel.")
+                                           .arg(selection_.channel()));
+        });
+}
+
+void MachinePage::askTrend() {
+    const ChannelEntry* entry = channel();
+    if (!entry) return;
+    const auto quantity = Quantity(quantityBox_->currentData().toInt());
+    work_.ask<TrendAnswer>(
+        this, QStringLiteral("trend"),
+        [asked = *entry, quantity, machine = facts_->machine](FleetFile& fleet, const CancelToken&) {
+            return trendOf(fleet, machine, asked, quantity);
+        },
+        [this](Result<TrendAnswer> answer) {
+            if (!answer) return trend_->setWords(sentence(answer.error()));
+            trend_->setData(answer->data);
+            quantityBox_->setToolTip(answer->basis.isEmpty() ? tr("Quantity of the trend")
+                                                             : tr("Limits: %1").arg(answer->basis));
+            trend_->setWords(answer->data->samples.empty()
+                                 ? tr("%1 was not measured on %2. Choose another quantity or channel.")
+                                       .arg(answer->data->quantity, selection_.channel())
+                                 : QString());
+        });
+}
+
+void MachinePage::recordingChanged() {
+    if (facts_) askContent();
+}
+
+void MachinePage::askContent() {
+    if (!facts_ || !facts_->newest) return;
+    const std::string tag = facts_->entry.tag;
+    const auto recording = selection_.recording();
+    const Instant until = selection_.time().value_or(*facts_->newest);
+    using Answer = std::shared_ptr<const PanelContent>;
+    work_.ask<Answer>(
+        this, QStringLiteral("content"),
+        [tag, recording, until](FleetFile& fleet, const CancelToken&) {
+            return recording ? recordingContent(fleet, *recording, until) : weekContent(fleet, tag, until);
+        },
+        [this, until](Result<Answer> content) {
+            if (!content) {
+                panel_->setWords(sentence(content.error()));
+                return sayBelow(sentence(content.error()));
+            }
+            takeContent(std::move(*content), until);
+        });
+}
+
+void MachinePage::takeContent(std::shared_ptr<const PanelContent> content, Instant until) {
+    if (!content) {
+        const QString words = tr("No running recording in the week to %1, so nothing was weighed. Choose "
+                                 "another moment in the trend.")
+                                  .arg(dateText(until));
+        panel_->setWords(words);
+        return sayBelow(words);
+    }
+    panel_->setContent(std::move(content));
+    const QString faultBefore = selection_.fault(), atBefore = selection_.at();
+    chooseFault();
+    if (selection_.fault() == faultBefore && selection_.at() == atBefore) faultChanged();
+}
+
+// The Selection's fault where it is one of those considered; else the one of that name, or the heaviest.
+void MachinePage::chooseFault() {
+    if (chosen()) return;
+    const std::vector<FaultEntry> entries = faultEntries(panel_->content()->examination);
+    if (entries.empty()) return;
+    const std::string wanted = kept(selection_.fault()), place = kept(selection_.at());
+    auto at = std::find_if(entries.begin(), entries.end(),
+                           [&](const FaultEntry& e) { return !wanted.empty() && e.fault == wanted; });
+    if (at == entries.end() && !place.empty())
+        at = std::find_if(entries.begin(), entries.end(), [&](const FaultEntry& e) { return e.at == place; });
+    if (at == entries.end()) at = entries.begin();
+    selection_.setFault(shown(at->fault), shown(at->at));
+}
+
+const Hypothesis* MachinePage::chosen() const {
+    return panel_->chosen();
+}
+
+std::optional<std::int64_t> MachinePage::shownRecording() const {
+    if (selection_.recording()) return selection_.recording();
+    const auto& content = panel_->content();
+    if (!content || content->recordings.empty()) return std::nullopt;
+    const Hypothesis* h = chosen();
+    return content->recordings[h ? std::min(h->recording, content->recordings.size() - 1) : 0];
+}
+
+void MachinePage::faultChanged() {
+    if (!facts_ || !panel_->content()) return;
+    askWeights();
+    followFault();
+    const ChannelEntry* entry = channel();
+    nameplate_->setChosen(selection_.at(), entry ? shown(entry->point) : QString());
+    askPlots();
+}
+
+// The channel on which the chosen fault speaks loudest is the one to look at.
+void MachinePage::followFault() {
+    const Hypothesis* h = chosen();
+    if (!h || !h->weightDban) return;
+    const auto& recordings = panel_->content()->examination.recordings;
+    if (h->recording >= recordings.size()) return;
+    const auto& channels = recordings[h->recording].channels;
+    if (h->best.channel >= channels.size()) return;
+    const ChannelFacts& best = channels[h->best.channel];
+    for (const ChannelEntry& entry : facts_->channels)
+        if (entry.name == best.name && entry.point == best.point) selection_.setChannel(channelText(entry));
+}
+
+void MachinePage::askWeights() {
+    const Hypothesis* h = chosen();
+    if (!h) return panel_->setWeights({});
+    using Answer = std::vector<WeightAt>;
+    work_.ask<Answer>(
+        this, QStringLiteral("weights"),
+        [tag = facts_->entry.tag, fault = h->fault, at = h->at, from = *facts_->first,
+         until = *facts_->newest](FleetFile& fleet, const CancelToken&) {
+            return weightHistory(fleet, tag, fault, at, from, until);
+        },
+        [this](Result<Answer> weights) {
+            std::vector<WeightPoint> points;
+            if (weights)
+                for (const WeightAt& weight : *weights)
+                    points.push_back({toMs(weight.time), weight.weightDban});
+            panel_->setWeights(std::move(points));
+        });
+}
+
+void MachinePage::askPlots() {
+    const auto recording = shownRecording();
+    const ChannelEntry* entry = channel();
+    if (!recording || !entry) return;
+    const Hypothesis* h = chosen();
+    std::string view;
+    if (h && h->weightDban && viewIsOf(h->best.view, entry->name)) view = h->best.view;
+    work_.ask<RecordingPlots>(
+        this, QStringLiteral("plots"),
+        [id = *recording, name = entry->name, view](FleetFile& fleet, const CancelToken&) {
+            return recordingPlots(fleet, id, name, view);
+        },
+        [this](Result<RecordingPlots> plots) {
+            if (plots) return showPlots(*plots);
+            plots_ = {};
+            sayBelow(
+                plots.error().kind == ErrorKind::NotFound
+                    ? tr("%1\nWaterfall and trend still show it; choose another recording or channel for "
+                         "its full spectra.")
+                          .arg(sentence(plots.error()))
+                    : sentence(plots.error()));
+        });
+}
+
+void MachinePage::showPlots(const RecordingPlots& plots) {
+    plots_ = plots;
+    const QVariant before = spectrumBox_->currentData();
+    {
+        const QSignalBlocker quiet(spectrumBox_);
+        spectrumBox_->clear();
+        if (plots_.velocity) spectrumBox_->addItem(tr("velocity"), QStringLiteral("velocity"));
+        if (plots_.plain) spectrumBox_->addItem(shown(plots_.quantity), QStringLiteral("plain"));
+        spectrumBox_->setCurrentIndex(std::max(0, spectrumBox_->findData(before)));
+    }
+    showSpectrum();
+    envelope_->setData(plots_.envelope);
+    envelope_->setWords(
+        plots_.envelope
+            ? QString()
+            : tr("No envelope of %1: it needs a channel of acceleration.").arg(selection_.channel()));
+    envelope_->setToolTip(shown(plots_.view));
+    waveform_->setData(plots_.waveform);
+    waveform_->setWords({});
+    if (plots_.envelope) panel_->setToleranceHz(kToleranceLines * plots_.envelope->dfHz);
+    showMarks();
+}
+
+void MachinePage::showSpectrum() {
+    const bool velocity = spectrumBox_->currentData().toString() == QStringLiteral("velocity");
+    const auto& lines = velocity ? plots_.velocity : plots_.plain;
+    spectrum_->setData(lines);
+    spectrum_->setWords(lines ? QString() : tr("No spectrum of %1.").arg(selection_.channel()));
+}
+
+// Lines are marked where they were weighed; in the plain spectrum stand the ordinary ones, and where the
+// chosen fault's carriers would be.
+void MachinePage::showMarks() {
+    const Hypothesis* h = chosen();
+    std::vector<LineMark> ordinary = ordinaryMarks(plots_.shaftHz, plots_.mainsHz);
+    std::vector<LineMark> weighed;
+    if (h && !plots_.view.empty() && viewIsOf(h->best.view, plots_.channel)) weighed = marksOf(*h);
+    for (const LineMark& mark : weighed)
+        if (mark.importance < 100) {
+            LineMark carrier = mark;
+            carrier.kind = MarkKind::Ordinary;
+            ordinary.push_back(carrier);
+        }
+    spectrum_->setMarks(std::move(ordinary));
+    envelope_->setMarks(std::move(weighed));
+}
+
+void MachinePage::pickBearing(const QString& at) {
+    if (!panel_->content()) return;
+    for (const FaultEntry& entry : faultEntries(panel_->content()->examination))
+        if (entry.at == kept(at)) return selection_.setFault(shown(entry.fault), at);
+}
+
+void MachinePage::pickPoint(const QString& id) {
+    if (!facts_) return;
+    for (const ChannelEntry& entry : facts_->channels)
+        if (shown(entry.point) == id) return selection_.setChannel(channelText(entry));
+}
+
+}  // namespace fettle

@@ -1,0 +1,98 @@
+// Why: one machine as the engineer looks at it: nameplate line across the top, waterfall over trend on one
+// time axis, below them the chosen recording as spectrum, envelope and waveform (tabs, side by side where
+// there is room), on the right the evidence panel. What is shown follows from the Selection alone: without a
+// recording the week up to the chosen moment (the newest where none is), with one that recording. All reading
+// and computing runs on FleetWork; a newer request overtakes an older one of its kind. Thread: the window's.
+#pragma once
+
+#include <QWidget>
+#include <memory>
+
+#include "ui/model/selection.h"
+#include "ui/pages/machine_requests.h"
+#include "ui/theme/theme.h"
+#include "ui/work/fleet_work.h"
+
+class QComboBox;
+class QPushButton;
+class QScrollArea;
+class QSplitter;
+class QTabWidget;
+
+namespace fettle {
+
+class NameplateLine;
+class TimeAxis;
+class Waterfall;
+
+class MachinePage : public QWidget {
+    Q_OBJECT
+  public:
+    MachinePage(FleetWork& work, Selection& selection, const Theme& theme, QWidget* parent = nullptr);
+    ~MachinePage() override;
+
+  signals:
+    void sheetWanted(const QString& tag);
+    void noteWanted(const QString& tag);
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
+  private:
+    void build();
+    QWidget* buildHead();
+    void buildControls();
+    void connectParts();
+    void arrange();  // by width: panel beside or among the tabs, tabs or side by side
+
+    void machineChanged();
+    void recordingChanged();
+    void faultChanged();
+    void channelChanged();
+
+    void askFacts();
+    void takeFacts(MachineFacts facts);
+    void askHistory();  // waterfall and trend of the channel
+    void askWaterfall();
+    void askTrend();
+    void askContent();
+    void takeContent(std::shared_ptr<const PanelContent> content, Instant until);
+    void askWeights();
+    void askPlots();
+    void showPlots(const RecordingPlots& plots);
+    void showSpectrum();
+    void showMarks();
+    void sayEverywhere(const QString& words);
+    void sayBelow(const QString& words);
+    void fillKinds();
+
+    const ChannelEntry* channel() const;
+    const Hypothesis* chosen() const;
+    std::optional<std::int64_t> shownRecording() const;
+    void chooseFault();
+    void followFault();
+    void pickBearing(const QString& at);
+    void pickPoint(const QString& id);
+
+    FleetWork& work_;
+    Selection& selection_;
+    const Theme& theme_;
+    TimeAxis* axis_;
+    NameplateLine* nameplate_;
+    QPushButton *sheetButton_, *noteButton_;
+    Waterfall* waterfall_;
+    TrendPlot* trend_;
+    SpectrumPlot *spectrum_, *envelope_;
+    WaveformPlot* waveform_;
+    EvidencePanel* panel_;
+    QComboBox *channelBox_, *kindBox_, *axisBox_, *quantityBox_, *spectrumBox_;
+    QSplitter *across_ = nullptr, *upright_, *beside_;
+    QTabWidget* tabs_;
+    QScrollArea* scroll_;
+    std::optional<MachineFacts> facts_;
+    RecordingPlots plots_;
+    int arranged_ = -1;
+};
+
+}  // namespace fettle

@@ -1,0 +1,161 @@
+#include <QComboBox>
+#include <QEvent>
+#include <QHBoxLayout>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QSplitter>
+#include <QTabWidget>
+#include <QVBoxLayout>
+
+#include "ui/pages/machine_page.h"
+#include "ui/pages/page_parts.h"
+#include "ui/panels/nameplate_line.h"
+#include "ui/plot/waterfall.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr int kPanelBesideEms = 58;   // from this width on the panel stands beside the plots
+constexpr int kPlotsBesideEms = 105;  // from this width on the three plots of a recording do
+constexpr int kPanelEms = 27;
+
+enum Arrangement { Narrow, Usual, Wide };
+
+QComboBox* box(const QString& name, const QString& says, QWidget* parent) {
+    auto* combo = new QComboBox(parent);
+    combo->setObjectName(name);
+    combo->setAccessibleName(says);
+    combo->setToolTip(says);
+    combo->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    return combo;
+}
+
+QSplitter* splitter(Qt::Orientation orientation, const QString& name, QWidget* parent) {
+    auto* made = new QSplitter(orientation, parent);
+    made->setObjectName(name);
+    made->setChildrenCollapsible(false);
+    return made;
+}
+
+}  // namespace
+
+void MachinePage::build() {
+    axis_ = new TimeAxis(selection_, this);
+    waterfall_ = new Waterfall(theme_, *axis_, selection_, this);
+    trend_ = new TrendPlot(theme_, *axis_, selection_, this);
+    spectrum_ = new SpectrumPlot(theme_, selection_, QStringLiteral("spectrum"), tr("Spectrum"), this);
+    envelope_ =
+        new SpectrumPlot(theme_, selection_, QStringLiteral("envelope"), tr("Envelope spectrum"), this);
+    waveform_ = new WaveformPlot(theme_, this);
+    panel_ = new EvidencePanel(theme_, selection_, this);
+    buildControls();
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(10, 6, 0, 4);
+    column->setSpacing(4);
+    column->addWidget(buildHead());
+    column->addWidget(new ThinRule(theme_, this));
+    across_ = splitter(Qt::Horizontal, QStringLiteral("machineAcross"), this);
+    upright_ = splitter(Qt::Vertical, QStringLiteral("machineUpright"), this);
+    beside_ = splitter(Qt::Horizontal, QStringLiteral("recordingBeside"), upright_);
+    tabs_ = new QTabWidget(upright_);
+    tabs_->setObjectName(QStringLiteral("recordingTabs"));
+    tabs_->setDocumentMode(true);
+    for (QWidget* part : std::initializer_list<QWidget*>{waterfall_, trend_, tabs_, beside_})
+        upright_->addWidget(part);
+    for (int i = 0; i < upright_->count(); ++i)
+        upright_->setStretchFactor(i, i == 1 ? 3 : 4);
+    scroll_ = new QScrollArea(across_);
+    scroll_->setFrameStyle(QFrame::NoFrame);
+    scroll_->setWidgetResizable(true);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll_->setWidget(upright_);
+    across_->addWidget(scroll_);
+    across_->addWidget(panel_);
+    across_->setStretchFactor(0, 1);
+    across_->setStretchFactor(1, 0);
+    column->addWidget(across_, 1);
+}
+
+QWidget* MachinePage::buildHead() {
+    auto* head = new QWidget(this);
+    auto* row = new QHBoxLayout(head);
+    row->setContentsMargins(0, 0, 10, 0);
+    nameplate_ = new NameplateLine(theme_, head);
+    sheetButton_ = new QPushButton(tr("Findings &sheet…"), head);
+    sheetButton_->setObjectName(QStringLiteral("machineSheet"));
+    noteButton_ = new QPushButton(tr("Note or e&vent…"), head);
+    noteButton_->setObjectName(QStringLiteral("machineNote"));
+    row->addWidget(nameplate_, 1);
+    row->addWidget(noteButton_, 0, Qt::AlignTop);
+    row->addWidget(sheetButton_, 0, Qt::AlignTop);
+    return head;
+}
+
+void MachinePage::buildControls() {
+    channelBox_ =
+        box(QStringLiteral("channelBox"), tr("Channel of waterfall, trend and spectra"), waterfall_);
+    kindBox_ = box(QStringLiteral("waterfallKind"), tr("Kind of spectra in the waterfall"), waterfall_);
+    axisBox_ = box(QStringLiteral("waterfallAxis"), tr("Upright axis of the waterfall"), waterfall_);
+    axisBox_->addItems({tr("in Hz"), tr("in orders")});
+    quantityBox_ = box(QStringLiteral("trendQuantity"), tr("Quantity of the trend"), trend_);
+    for (std::size_t i = 0; i < kQuantities; ++i)
+        quantityBox_->addItem(quantityName(Quantity(i)), int(i));
+    spectrumBox_ = box(QStringLiteral("spectrumKind"), tr("Kind of spectrum"), spectrum_);
+    waterfall_->addControl(channelBox_);
+    waterfall_->addControl(kindBox_);
+    waterfall_->addControl(axisBox_);
+    trend_->addControl(quantityBox_);
+    spectrum_->addControl(spectrumBox_);
+    waterfall_->setTitle({});
+    trend_->setTitle({});
+    spectrum_->setTitle({});
+    envelope_->setTitle({});
+    waveform_->setTitle({});
+}
+
+void MachinePage::arrange() {
+    const int em = fontMetrics().height();
+    const int wanted = width() < kPanelBesideEms * em   ? Narrow
+                       : width() < kPlotsBesideEms * em ? Usual
+                                                        : Wide;
+    upright_->setMinimumHeight((wanted == Narrow ? 32 : 26) * em);
+    if (wanted == arranged_) return;
+    const bool first = arranged_ < 0;
+    arranged_ = wanted;
+    const QWidget* current = tabs_->currentWidget();
+    if (wanted == Narrow) {
+        tabs_->insertTab(0, panel_, tr("Evidence"));
+    } else {
+        across_->addWidget(panel_);
+        panel_->setMinimumWidth(kPanelEms * em);
+        if (first || current == panel_) across_->setSizes({width() - kPanelEms * em, kPanelEms * em});
+    }
+    const bool beside = wanted == Wide;
+    const std::pair<QWidget*, QString> plots[] = {
+        {spectrum_, tr("Spectrum")}, {envelope_, tr("Envelope")}, {waveform_, tr("Waveform")}};
+    for (const auto& [plot, name] : plots) {
+        if (beside)
+            beside_->addWidget(plot);
+        else
+            tabs_->addTab(plot, name);
+        plot->show();
+    }
+    if (wanted == Narrow) panel_->setMinimumWidth(0);
+    panel_->show();
+    tabs_->setVisible(!beside);
+    beside_->setVisible(beside);
+    if (!beside) tabs_->setCurrentWidget(wanted == Narrow ? static_cast<QWidget*>(panel_) : envelope_);
+}
+
+void MachinePage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    arrange();
+}
+
+void MachinePage::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange && across_) arrange();
+}
+
+}  // namespace fettle

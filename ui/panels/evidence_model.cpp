@@ -1,0 +1,194 @@
+#include "ui/panels/evidence_model.h"
+
+#include <QFont>
+#include <QIcon>
+#include <QPainter>
+#include <QPixmap>
+#include <algorithm>
+
+#include "ui/plot/line_marks.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr int kSymbolPx = 14;
+
+MarkKind markOf(LineState state) {
+    return state == LineState::Found    ? MarkKind::Found
+           : state == LineState::Absent ? MarkKind::Absent
+                                        : MarkKind::LeftOut;
+}
+
+QIcon symbolOf(const Theme& theme, LineState state) {
+    QPixmap pixmap(2 * kSymbolPx, 2 * kSymbolPx);
+    pixmap.setDevicePixelRatio(2);
+    pixmap.fill(Qt::transparent);
+    QPainter painter(&pixmap);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintMark(painter, theme, markOf(state), QPointF(kSymbolPx / 2.0, kSymbolPx * 0.8), kSymbolPx * 0.6);
+    painter.end();
+    QIcon icon(pixmap);
+    icon.addPixmap(pixmap, QIcon::Selected);
+    return icon;
+}
+
+QString fixed(double value, int decimals) {
+    return QString::number(value, 'f', decimals);
+}
+
+}  // namespace
+
+EvidenceModel::EvidenceModel(const Theme& theme, QObject* parent)
+    : QAbstractTableModel(parent), theme_(theme) {}
+
+void EvidenceModel::setRows(ArithmeticRows rows) {
+    beginResetModel();
+    rows_ = std::move(rows);
+    endResetModel();
+}
+
+double EvidenceModel::mostOfLines() const {
+    double most = 1;
+    for (const ArithmeticRow& row : rows_)
+        if (row.kind != ArithmeticRow::Kind::Weight) most = std::max(most, row.printed);
+    return most;
+}
+
+double EvidenceModel::leastOfLines() const {
+    double least = -1;
+    for (const ArithmeticRow& row : rows_)
+        if (row.kind != ArithmeticRow::Kind::Weight) least = std::min(least, row.printed);
+    return least;
+}
+
+int EvidenceModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : int(rows_.size());
+}
+
+int EvidenceModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : int(kColumns);
+}
+
+QString EvidenceModel::textOf(const ArithmeticRow& row, int column) const {
+    if (column == Decibans) return fixed(row.printed, 1);
+    if (column == Name) return QString::fromStdString(row.name);
+    if (row.kind != ArithmeticRow::Kind::Line) return {};
+    const bool judged = row.line->state != LineState::LeftOut;
+    switch (column) {
+        case Order:
+            return fixed(row.line->order, 3);
+        case Hz:
+            return fixed(placeHz(row), 2);
+        case Db:
+            return judged ? fixed(row.line->aboveFloorDb, 1) : QString();
+        case RankP:
+            return judged ? QString::number(row.line->rankP, 'g', 2) : QString();
+        case Share:
+            return judged ? fixed(row.line->w, 2) : QString();
+        default:
+            return {};
+    }
+}
+
+QString EvidenceModel::helpOf(const ArithmeticRow& row) const {
+    switch (row.kind) {
+        case ArithmeticRow::Kind::Search:
+            return tr(
+                "What the search over views, shifts and variants costs or brings back; takes up the "
+                "rounding of the rows above");
+        case ArithmeticRow::Kind::Mean:
+            return tr("From the strongest recording, whose lines are shown, to the mean e-value of all");
+        case ArithmeticRow::Kind::Weight:
+            return tr("The sum of the rows: how unlike chance, not the odds that the fault is there");
+        case ArithmeticRow::Kind::Line:
+            break;
+    }
+    if (row.line->state == LineState::LeftOut)
+        return tr("left out: %1").arg(QString::fromStdString(row.line->why));
+    return tr("%1; expected %2 Hz, top of the peak %3 Hz; rank p %4; %5 of true faults show this line")
+        .arg(QString::fromStdString(toText(row.line->state)), fixed(row.line->expectedHz, 2),
+             fixed(row.line->foundHz, 2), QString::number(row.line->rankP, 'g', 2), fixed(row.line->w, 2));
+}
+
+QVariant EvidenceModel::data(const QModelIndex& index, int role) const {
+    if (!index.isValid() || index.row() >= rowCount()) return {};
+    const ArithmeticRow& row = rows_[std::size_t(index.row())];
+    switch (role) {
+        case Qt::DisplayRole:
+            return textOf(row, index.column());
+        case Qt::ToolTipRole:
+            return helpOf(row);
+        case Qt::AccessibleTextRole:
+            return index.column() == Name && row.kind == ArithmeticRow::Kind::Line
+                       ? tr("%1, %2").arg(textOf(row, Name), QString::fromStdString(toText(row.line->state)))
+                       : textOf(row, index.column());
+        case Qt::TextAlignmentRole:
+            return int((index.column() == Name ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
+        case Qt::DecorationRole:
+            if (index.column() == Name && row.kind == ArithmeticRow::Kind::Line)
+                return symbolOf(theme_, row.line->state);
+            return {};
+        case Qt::FontRole: {
+            QFont font;
+            font.setBold(row.kind == ArithmeticRow::Kind::Weight);
+            return font;
+        }
+        case Qt::ForegroundRole:
+            return theme_.colour(row.kind == ArithmeticRow::Kind::Line &&
+                                         row.line->state == LineState::LeftOut
+                                     ? Role::MutedInk
+                                     : Role::Ink);
+        default:
+            return {};
+    }
+}
+
+QVariant EvidenceModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal) return {};
+    if (role == Qt::TextAlignmentRole)
+        return int((section == Name ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
+    const QString heads[] = {tr("line"),   tr("order"), tr("Hz"),       tr("dB over"),
+                             tr("rank p"), tr("w"),     tr("decibans"), QString()};
+    const QString helps[] = {tr("Expected line; full triangle found, open one absent, cross left out"),
+                             tr("Order of the bearing's own shaft"),
+                             tr("Top of the peak; of absent and left-out lines where it was expected"),
+                             tr("Power over the local floor, dB"),
+                             tr("Share of the view's positions that are as high"),
+                             tr("Share of true faults that show this line"),
+                             tr("What the line added or took away"),
+                             tr("Against to the left, for to the right of the zero line")};
+    if (role == Qt::DisplayRole) return heads[section];
+    if (role == Qt::ToolTipRole) return helps[section];
+    return {};
+}
+
+EvidenceBars::EvidenceBars(const Theme& theme, const EvidenceModel& model, QObject* parent)
+    : QStyledItemDelegate(parent), theme_(theme), model_(model) {}
+
+void EvidenceBars::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                         const QModelIndex& index) const {
+    QStyledItemDelegate::paint(painter, option, index);
+    const ArithmeticRow& row = model_.rows()[std::size_t(index.row())];
+    const QRectF cell = QRectF(option.rect).adjusted(4, 0, -4, 0);
+    const double most = model_.mostOfLines(), least = model_.leastOfLines();
+    const double perDeciban = cell.width() / (most - least), zero = cell.left() - least * perDeciban;
+    painter->save();
+    painter->setPen(QPen(theme_.colour(Role::MutedInk), 1));
+    if (row.kind != ArithmeticRow::Kind::Weight)
+        painter->drawLine(QPointF(zero, option.rect.top()), QPointF(zero, option.rect.bottom() + 1));
+    else
+        painter->drawLine(option.rect.topLeft(), option.rect.topRight());
+    if (row.kind != ArithmeticRow::Kind::Weight && row.printed != 0) {
+        const double length = row.printed * perDeciban, high = cell.height() * 0.46;
+        const QRectF bar(std::min(zero, zero + length), cell.center().y() - high / 2, std::abs(length), high);
+        const QColor ink = theme_.colour(row.printed > 0 ? Role::For : Role::Against);
+        if (row.kind == ArithmeticRow::Kind::Line)
+            painter->fillRect(bar, ink);
+        else
+            painter->fillRect(bar, QBrush(ink, Qt::Dense4Pattern));
+    }
+    painter->restore();
+}
+
+}  // namespace fettle

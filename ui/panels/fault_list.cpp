@@ -1,0 +1,113 @@
+#include "ui/panels/fault_list.h"
+
+#include <QHeaderView>
+#include <algorithm>
+
+#include "ui/theme/urgency_disc.h"
+
+namespace fettle {
+
+namespace {
+enum Column { Fault, Weight };
+constexpr int kEntry = Qt::UserRole;
+constexpr int kMostRows = 9;
+}  // namespace
+
+FaultList::FaultList(const Theme& theme, Selection& selection, QWidget* parent)
+    : QTreeWidget(parent), theme_(theme), selection_(selection) {
+    setObjectName(QStringLiteral("faultList"));
+    setAccessibleName(tr("Faults considered, by weight"));
+    setColumnCount(2);
+    setHeaderLabels({tr("fault"), tr("decibans")});
+    headerItem()->setTextAlignment(Weight, Qt::AlignRight | Qt::AlignVCenter);
+    setRootIsDecorated(false);
+    setIndentation(0);
+    setUniformRowHeights(true);
+    setFrameStyle(QFrame::NoFrame);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    header()->setStretchLastSection(false);
+    header()->setSectionResizeMode(Fault, QHeaderView::Stretch);
+    header()->setSectionResizeMode(Weight, QHeaderView::ResizeToContents);
+    connect(this, &QTreeWidget::itemSelectionChanged, this, &FaultList::choose);
+    connect(&selection_, &Selection::faultChanged, this, &FaultList::markChosen);
+    connect(&theme_, &Theme::changed, this, &FaultList::fill);
+}
+
+void FaultList::setEntries(std::vector<FaultEntry> entries) {
+    entries_ = std::move(entries);
+    fill();
+}
+
+void FaultList::fill() {
+    choosing_ = true;
+    clear();
+    const auto others =
+        std::find_if(entries_.begin(), entries_.end(), [](const FaultEntry& entry) { return !entry.found; });
+    if (others == entries_.begin() && others != entries_.end()) addHead(tr("no finding"));
+    for (std::size_t i = 0; i < entries_.size(); ++i) {
+        if (i == std::size_t(others - entries_.begin())) addHead(tr("considered and not found"));
+        addEntry(i);
+    }
+    choosing_ = false;
+    updateGeometry();
+    markChosen();
+}
+
+void FaultList::addHead(const QString& text) {
+    auto* item = new QTreeWidgetItem(this, {text});
+    item->setFlags(Qt::ItemIsEnabled);
+    item->setFirstColumnSpanned(true);
+    item->setForeground(Fault, theme_.colour(Role::MutedInk));
+    QFont small = font();
+    small.setItalic(true);
+    item->setFont(Fault, small);
+}
+
+void FaultList::addEntry(std::size_t i) {
+    const FaultEntry& entry = entries_[i];
+    QString name = tr("%1, %2").arg(QString::fromStdString(entry.name), QString::fromStdString(entry.at));
+    auto* item = new QTreeWidgetItem(this);
+    if (entry.found) {
+        const Urgency urgency = urgencyOf(entry.urgency);
+        item->setIcon(Fault, urgencyIcon(urgency, theme_.colour(Role::Accent), fontMetrics().height()));
+        name = tr("%1: %2").arg(urgencyWord(urgency), name);
+    }
+    item->setText(Fault, name);
+    item->setText(Weight, entry.weightDban ? QString::number(*entry.weightDban, 'f', 1) : tr("none"));
+    item->setTextAlignment(Weight, Qt::AlignRight | Qt::AlignVCenter);
+    item->setToolTip(Fault, entry.why.empty() ? name : QString::fromStdString(entry.why));
+    item->setData(Fault, kEntry, int(i));
+}
+
+void FaultList::choose() {
+    if (choosing_ || selectedItems().isEmpty()) return;
+    const QVariant at = selectedItems().front()->data(Fault, kEntry);
+    if (!at.isValid()) return;
+    const FaultEntry& entry = entries_[std::size_t(at.toInt())];
+    selection_.setFault(QString::fromStdString(entry.fault), QString::fromStdString(entry.at));
+}
+
+void FaultList::markChosen() {
+    choosing_ = true;
+    clearSelection();
+    for (int i = 0; i < topLevelItemCount(); ++i) {
+        const QVariant at = topLevelItem(i)->data(Fault, kEntry);
+        if (!at.isValid()) continue;
+        const FaultEntry& entry = entries_[std::size_t(at.toInt())];
+        if (selection_.fault().toStdString() != entry.fault || selection_.at().toStdString() != entry.at)
+            continue;
+        setCurrentItem(topLevelItem(i));
+        topLevelItem(i)->setSelected(true);
+        scrollToItem(topLevelItem(i));
+    }
+    choosing_ = false;
+}
+
+QSize FaultList::sizeHint() const {
+    const int row = topLevelItemCount() > 0 ? std::max(sizeHintForRow(0), 1) : fontMetrics().height() * 3 / 2;
+    const int rows = std::clamp(topLevelItemCount(), 3, kMostRows);
+    return {20 * fontMetrics().averageCharWidth(), header()->sizeHint().height() + rows * row + 2};
+}
+
+}  // namespace fettle
