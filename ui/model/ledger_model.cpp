@@ -14,6 +14,23 @@ bool has(const std::string& text, const QString& wanted) {
     return shown(text).contains(wanted, Qt::CaseInsensitive);
 }
 
+// Only entries on evidence are within the stated share of chance: the others are marked.
+QString listedText(const RoundMachine& machine) {
+    switch (machine.listedBy) {
+        case ListedBy::None:
+            return {};
+        case ListedBy::Evidence:
+            return LedgerModel::tr("\non evidence");
+        case ListedBy::Change:
+            return LedgerModel::tr("\nby change");
+        case ListedBy::Zone:
+            return LedgerModel::tr("\nby zone");
+        case ListedBy::Hand:
+            return LedgerModel::tr("\nby hand");
+    }
+    return {};
+}
+
 QString place(const RoundMachine& machine) {
     QStringList parts{shown(machine.service)};
     if (!machine.area.empty()) parts << shown(machine.area);
@@ -190,7 +207,8 @@ bool LedgerModel::settled(const RoundMachine& machine) const {
 
 QString LedgerModel::decidedText(const RoundMachine& machine) const {
     if (round_.draft()) return {};
-    if (const Decision* decision = decisionOf(machine.tag)) return decisionText(*decision);
+    if (const Decision* decision = decisionOf(machine.tag))
+        return decisionText(*decision) + u'\n' + shown(decision->reason);
     if (machine.urgency == "unseen") return settled(machine) ? tr("reason given") : tr("reason to be given");
     if (decidable(machine)) return tr("undecided");
     if (machine.inSample) return settled(machine) ? tr("sample, opened") : tr("sample, to be opened");
@@ -240,7 +258,7 @@ QString LedgerModel::cellText(const RoundMachine& machine, int column) const {
         case Changed:
             return findingText(machine) + u'\n' + shown(machine.changed);
         case Weight:
-            return weightText(machine.weightDban);
+            return weightText(machine.weightDban) + listedText(machine);
         case Age:
             return machine.newest ? ageText(*machine.newest, round_.end) : tr("never");
         case Decided:

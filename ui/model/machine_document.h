@@ -25,7 +25,8 @@ struct FieldSpec {
     FieldKind kind = FieldKind::Text;
     QStringList words = {};  // of a choice; of a text: suggestions
     QString hint = {};
-    int width = 12;  // characters
+    int width = 12;             // characters
+    std::string onlyWhen = {};  // "/driver/supply=inverter": shown only where that value stands
 };
 
 struct Trouble {

@@ -86,6 +86,10 @@ QString faultWords(const std::string& fault, const std::string& at) {
     return at.empty() ? name : tr("%1, %2").arg(name, shown(at));
 }
 
+QString counted(qsizetype count, const QString& one, const QString& several) {
+    return QStringLiteral("%1 %2").arg(count).arg(count == 1 ? one : several);
+}
+
 QString dateText(const std::string& isoDate) {
     const QDate date = QDate::fromString(shown(isoDate), Qt::ISODate);
     return date.isValid() ? longDate(date) : shown(isoDate);
@@ -113,11 +117,11 @@ QString decisionText(const Decision& decision) {
     if (decision.kind == DecisionKind::Accept) text = tr("accepted");
     if (decision.kind == DecisionKind::Dispute) text = tr("disputed");
     if (decision.kind == DecisionKind::Defer) text = tr("deferred to %1").arg(dateText(decision.deferTo));
-    return decision.reason.empty() ? text : tr("%1: %2").arg(text, shown(decision.reason));
+    return text;
 }
 
 QString weightText(const std::optional<double>& dban) {
-    return dban ? QString::number(*dban, 'f', 1) : QString();
+    return dban ? QString::number(*dban, 'f', 1).replace(u'-', QChar(0x2212)) : QString();
 }
 
 QString numberText(double value) {

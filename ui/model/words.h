@@ -30,11 +30,12 @@ QString unseenReasonWord(const std::string& key);
 const std::vector<Word>& eventKinds();                                // repair greasing part ...
 QString faultWords(const std::string& fault, const std::string& at);  // "outer-race defect, driver DE"
 
+QString counted(qsizetype count, const QString& one, const QString& several);  // "1 machine", "7 machines"
 QString dateText(const std::string& isoDate);  // "2026-05-10" -> "10 May 2026"
 QString dateText(Instant time);
 QString momentText(Instant time);                       // "10 May 2026 06:20 UTC"
 QString ageText(Instant from, Instant until);           // "20 min", "5 h", "3 d", "9 weeks"
-QString decisionText(const Decision& decision);         // "deferred to 1 June 2026: parts not here"
+QString decisionText(const Decision& decision);         // "deferred to 1 June 2026", without the reason
 QString weightText(const std::optional<double>& dban);  // "31.2"; empty: none
 QString numberText(double value);                       // three figures, no grouping
 

@@ -2,6 +2,7 @@
 
 #include <QApplication>
 #include <QPainter>
+#include <QTabBar>
 
 namespace fettle {
 
@@ -9,6 +10,14 @@ void setTitleFont(QLabel& label) {
     QFont font = QApplication::font();
     font.setPointSizeF(font.pointSizeF() * 1.5);
     label.setFont(font);
+}
+
+void setQuietTabs(QTabWidget& tabs) {
+    tabs.setDocumentMode(true);
+    tabs.tabBar()->setStyleSheet(QStringLiteral(
+        "QTabBar::tab { border: none; background: none; padding: 5px 10px; margin-right: 6px; }"
+        "QTabBar::tab:selected { border-bottom: 2px solid palette(link); }"));
+    tabs.tabBar()->setDrawBase(false);
 }
 
 void setInk(QWidget& widget, const QColor& colour) {

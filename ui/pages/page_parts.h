@@ -5,12 +5,15 @@
 #include <QColor>
 #include <QFrame>
 #include <QLabel>
+#include <QTabWidget>
 
 #include "ui/theme/theme.h"
 
 namespace fettle {
 
 void setTitleFont(QLabel& label);
+// Tabs as words over a thin rule, the chosen one underlined.
+void setQuietTabs(QTabWidget& tabs);
 void setInk(QWidget& widget, const QColor& colour);
 // A rule of one pixel across, in the theme's colour.
 class ThinRule : public QWidget {

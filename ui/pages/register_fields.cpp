@@ -39,6 +39,11 @@ FieldSpec worked(const char* name, const QString& label, const QString& unit, in
     return {name, label, unit, FieldKind::Text, {}, {}, width};
 }
 
+FieldSpec inverter(FieldSpec field) {
+    field.onlyWhen = "/driver/supply=inverter";
+    return field;
+}
+
 FieldSpec narrow(FieldSpec field, int width) {
     field.width = width;
     return field;
@@ -80,12 +85,12 @@ std::vector<FieldGroup> driverFields() {
           choice("/driver/thermal_class", tr("Thermal class"), "Y A E B F H N R", tr("IEC 60085"))}},
         {tr("Supply"),
          {choice("/driver/supply", tr("Supply"), "mains inverter"),
-          number("/driver/output_hz_range/0", tr("Output from"), tr("Hz")),
-          number("/driver/output_hz_range/1", tr("Output to"), tr("Hz")),
-          number("/driver/rated_hz", tr("Output at rated speed"), tr("Hz")),
-          number("/driver/carrier_hz", tr("Switching frequency"), tr("Hz")),
-          number("/driver/rpm_min", tr("Least speed"), tr("r/min")),
-          number("/driver/rpm_max", tr("Most speed"), tr("r/min"))}}};
+          inverter(number("/driver/output_hz_range/0", tr("Output from"), tr("Hz"))),
+          inverter(number("/driver/output_hz_range/1", tr("Output to"), tr("Hz"))),
+          inverter(number("/driver/rated_hz", tr("Output at rated speed"), tr("Hz"))),
+          inverter(number("/driver/carrier_hz", tr("Switching frequency"), tr("Hz"))),
+          inverter(number("/driver/rpm_min", tr("Least speed"), tr("r/min"))),
+          inverter(number("/driver/rpm_max", tr("Most speed"), tr("r/min")))}}};
 }
 
 std::vector<FieldSpec> bearingColumns() {

@@ -25,6 +25,12 @@ void setEditable(QWidget* editor, bool editable) {
         editor->setEnabled(editable);
 }
 
+bool isWanted(const FieldSpec& spec, const MachineDocument& document) {
+    const auto equals = spec.onlyWhen.find('=');
+    return equals == std::string::npos ||
+           kept(document.text(spec.onlyWhen.substr(0, equals))) == spec.onlyWhen.substr(equals + 1);
+}
+
 QString textIn(const QWidget* editor) {
     if (const auto* line = qobject_cast<const QLineEdit*>(editor)) return line->text();
     return qobject_cast<const QComboBox*>(editor)->currentText();
@@ -75,9 +81,10 @@ void RegisterForm::addGroup(const FieldGroup& group, int& row) {
         trouble->hide();
         grid_->addWidget(label, row, 0);
         grid_->addWidget(editor, row, 1);
-        grid_->addWidget(new QLabel(spec.unit, this), row++, 2);
+        auto* unit = new QLabel(spec.unit, this);
+        grid_->addWidget(unit, row++, 2);
         grid_->addWidget(trouble, row++, 1, 1, kColumns - 1);
-        fields_.push_back({spec, editor, trouble});
+        fields_.push_back({spec, editor, label, unit, trouble});
     }
 }
 
@@ -118,6 +125,10 @@ void RegisterForm::refresh(bool whole) {
         const QString trouble = document_.troubleAt(field.spec.pointer);
         field.trouble->setText(trouble);
         field.trouble->setVisible(!trouble.isEmpty());
+        const bool wanted = isWanted(field.spec, document_) || !text.isEmpty();
+        for (QWidget* part :
+             {field.editor, static_cast<QWidget*>(field.label), static_cast<QWidget*>(field.unit)})
+            part->setVisible(wanted);
     }
 }
 

@@ -28,7 +28,7 @@ class RegisterForm : public QWidget {
     struct Field {
         FieldSpec spec;
         QWidget* editor;
-        QLabel* trouble;
+        QLabel *label, *unit, *trouble;
         bool fixed = false;
     };
     void addGroup(const FieldGroup& group, int& row);

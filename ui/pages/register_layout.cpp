@@ -45,7 +45,7 @@ void RegisterPage::build() {
     split->addWidget(leftSide());
     split->addWidget(rightSide());
     split->setStretchFactor(1, 1);
-    split->setSizes({fontMetrics().averageCharWidth() * 40, 1000});
+    split->setSizes({fontMetrics().averageCharWidth() * 52, 1000});
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);
     all->addWidget(split);
@@ -97,7 +97,7 @@ QWidget* RegisterPage::rightSide() {
     older_->hide();
     tabs_ = new QTabWidget(right);
     tabs_->setObjectName(QStringLiteral("registerTabs"));
-    tabs_->setDocumentMode(true);
+    setQuietTabs(*tabs_);
     bar_ = new RegisterSaveBar(document_, theme_, right);
     auto* look = new QPushButton(tr("Show on the machine page"), right);
     look->setObjectName(QStringLiteral("registerLook"));

@@ -165,8 +165,10 @@ void RegisterPage::setReadOnly(bool readOnly) {
 void RegisterPage::refresh() {
     const bool some = !tag_.isEmpty() || document_.changed();
     right_->setCurrentIndex(some ? 1 : 0);
-    counts_->setText(tree_->machines() == 0 ? tr("No machine is in the register yet.")
-                                            : tr("%n machine(s) in service", nullptr, tree_->machines()));
+    counts_->setText(
+        tree_->machines() == 0
+            ? tr("No machine is in the register yet.")
+            : tr("%1 in service").arg(counted(tree_->machines(), tr("machine"), tr("machines"))));
     const QString service = document_.text("/service");
     const QString name = tag_.isEmpty() ? tr("New machine") : tag_;
     title_->setText(service.isEmpty() ? name : QStringLiteral("%1, %2").arg(name, service));

@@ -68,7 +68,7 @@ int RoundDelegate::columnWidth(const QFontMetrics& metrics, int column) {
         case LedgerModel::Urgency:
             return metrics.height() + kMargin + wide("unseen ");
         case LedgerModel::Name:
-            return wide("kiln induced-draught fan, kiln");
+            return wide("quarry dewatering pump, hydration");
         case LedgerModel::Strip:
             return wide("00.0 mm/s") + int(kWeeks) * metrics.height() / 3;
         case LedgerModel::Weight:
@@ -124,53 +124,34 @@ void RoundDelegate::paintMachine(QPainter& painter, const QStyleOptionViewItem& 
                                  const RoundMachine& machine, int column) const {
     const QString text =
         model_.data(model_.index(model_.rowOf(machine.tag), column), Qt::DisplayRole).toString();
-    switch (column) {
-        case LedgerModel::Urgency:
-            return paintUrgency(painter, option, machine);
-        case LedgerModel::Strip:
-            return paintStrip(painter, option, machine);
-        case LedgerModel::Name:
-            return paintTwoLines(painter, option, text.section(u'\n', 0, 0), text.section(u'\n', 1), true);
-        case LedgerModel::Changed: {
-            const QString finding = text.section(u'\n', 0, 0), changed = text.section(u'\n', 1);
-            return finding.isEmpty() ? paintTwoLines(painter, option, {}, changed, false)
-                                     : paintTwoLines(painter, option, finding, changed, false);
-        }
-        default:
-            break;
-    }
-    const bool settled = column != LedgerModel::Decided || model_.settled(machine);
-    painter.setPen(theme_.colour(settled ? Role::Ink : Role::MutedInk));
-    const QRect place = option.rect.adjusted(kMargin, 4, -kMargin, -4);
-    if (column == LedgerModel::Decided) {
-        painter.drawText(place, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap, text);
-        return;
-    }
-    painter.drawText(
-        place, int((column == LedgerModel::Weight ? Qt::AlignRight : Qt::AlignLeft)) | int(Qt::AlignVCenter),
-        text);
+    if (column == LedgerModel::Urgency) return paintUrgency(painter, option, machine);
+    if (column == LedgerModel::Strip) return paintStrip(painter, option, machine);
+    QString upper = text.section(u'\n', 0, 0), lower = text.section(u'\n', 1);
+    if (column == LedgerModel::Decided && !model_.settled(machine)) std::swap(upper, lower);
+    paintTwoLines(painter, option, upper, lower, column);
 }
 
 // Both lines; one alone stands in the middle.
 void RoundDelegate::paintTwoLines(QPainter& painter, const QStyleOptionViewItem& option, const QString& upper,
-                                  const QString& lower, bool strong) const {
+                                  const QString& lower, int column) const {
     const QRect place = option.rect.adjusted(kMargin, 0, -kMargin, 0);
-    const QFont font = strong ? bold(option.font) : option.font;
+    const QFont font = column == LedgerModel::Name ? bold(option.font) : option.font;
+    const int align =
+        int(column == LedgerModel::Weight ? Qt::AlignRight : Qt::AlignLeft) | int(Qt::AlignVCenter);
     const QFontMetrics metrics(font);
     const bool two = !upper.isEmpty() && !lower.isEmpty();
     const int top = place.center().y() - (two ? metrics.height() : metrics.height() / 2);
     if (!upper.isEmpty()) {
         painter.setFont(font);
         painter.setPen(theme_.colour(Role::Ink));
-        painter.drawText(QRect(place.left(), top, place.width(), metrics.height()), Qt::AlignVCenter,
+        painter.drawText(QRect(place.left(), top, place.width(), metrics.height()), align,
                          metrics.elidedText(upper, Qt::ElideRight, place.width()));
     }
     if (lower.isEmpty()) return;
     painter.setFont(option.font);
     painter.setPen(theme_.colour(Role::MutedInk));
     const QRect line(place.left(), two ? top + metrics.height() : top, place.width(), metrics.height());
-    painter.drawText(line, Qt::AlignVCenter,
-                     QFontMetrics(option.font).elidedText(lower, Qt::ElideRight, place.width()));
+    painter.drawText(line, align, QFontMetrics(option.font).elidedText(lower, Qt::ElideRight, place.width()));
 }
 
 void RoundDelegate::paintStrip(QPainter& painter, const QStyleOptionViewItem& option,

@@ -29,7 +29,7 @@ class RoundDelegate : public QStyledItemDelegate {
     void paintMachine(QPainter& painter, const QStyleOptionViewItem& option, const RoundMachine& machine,
                       int column) const;
     void paintTwoLines(QPainter& painter, const QStyleOptionViewItem& option, const QString& upper,
-                       const QString& lower, bool bold) const;
+                       const QString& lower, int column) const;
     void paintStrip(QPainter& painter, const QStyleOptionViewItem& option, const RoundMachine& machine) const;
     void paintUrgency(QPainter& painter, const QStyleOptionViewItem& option,
                       const RoundMachine& machine) const;

@@ -16,8 +16,13 @@ namespace fettle {
 
 namespace {
 
-QString tr(const char* text, int n = -1) {
-    return RoundHeading::tr(text, nullptr, n);
+QString tr(const char* text) {
+    return RoundHeading::tr(text);
+}
+
+QString capital(QString text) {
+    if (!text.isEmpty()) text[0] = text[0].toUpper();
+    return text;
 }
 
 QString roundName(const RoundEntry& round) {
@@ -75,7 +80,8 @@ QString noticesText(const RoundShown& round) {
     for (const RoundNotice& notice : round.notices)
         parts << shown(notice.text);
     if (const int late = machinesWithLateData(round.list); late > 0)
-        parts << tr("%n machine(s) got recordings for weeks already closed", late);
+        parts << tr("recordings for weeks already closed came to %1")
+                     .arg(counted(late, tr("machine"), tr("machines")));
     return parts.join(QStringLiteral(" \u00b7 "));
 }
 
@@ -177,7 +183,7 @@ void RoundHeading::show(const LedgerModel& model) {
     trouble_ = false;
     title_->setText(round.site.empty() ? tr("Round") : shown(round.site));
     period_->setText(periodText(round));
-    promise_->setText(shown(round.promise));
+    promise_->setText(capital(shown(round.promise)));
     progress_->setText(progressText(round));
     const QString notices = noticesText(round);
     notices_->setText(notices);

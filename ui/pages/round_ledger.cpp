@@ -20,6 +20,7 @@ RoundLedger::RoundLedger(LedgerModel& model, const Theme& theme, QWidget* parent
     setObjectName(QStringLiteral("ledger"));
     setAccessibleName(tr("Machines of the round"));
     setRuled(*this, theme);
+    setContentsMargins(8, 0, 0, 0);
     setModel(&model);
     setItemDelegate(new RoundDelegate(model, theme, this));
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);

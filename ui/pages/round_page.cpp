@@ -30,7 +30,8 @@ QPushButton* button(const QString& text, const char* name, QWidget* parent) {
 
 QString withKey(const QAction& action) {
     const QString key = action.shortcut().toString(QKeySequence::NativeText);
-    return key.isEmpty() ? action.text() : QStringLiteral("%1  %2").arg(action.text(), key);
+    const QString text = action.text().remove(u'&');
+    return key.isEmpty() ? text : QStringLiteral("%1  (%2)").arg(text, key);
 }
 
 }  // namespace
@@ -122,6 +123,7 @@ QWidget* RoundPage::foot() {
         QAction* action = actions_.at(id);
         act->setObjectName(action->objectName() + QStringLiteral(".button"));
         act->setText(withKey(*action));
+        act->setAutoRaise(true);
         act->setAccessibleName(action->text().remove(u'&'));
         act->setFocusPolicy(Qt::TabFocus);
         connect(act, &QToolButton::clicked, action, &QAction::trigger);

@@ -249,7 +249,7 @@ void MainWindow::showWaiting() {
     const int waiting = workplace_ ? workplace_->work().waiting() : 0;
     QStringList parts;
     if (!longWork_.isEmpty()) parts << longWork_;
-    if (waiting > 0) parts << tr("%n at work", nullptr, waiting);
+    if (waiting > 0) parts << tr("%1 at work").arg(waiting);
     waiting_->setText(parts.isEmpty() ? tr("ready") : parts.join(QStringLiteral(" \u00b7 ")));
     setInk(*waiting_, theme_.colour(Role::MutedInk));
 }
