@@ -12,18 +12,19 @@
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
-#include "core/fleet/round_desk.h"
 #include "core/fleet/sheet_content.h"
+#include "core/fleet/sheet_set.h"
 
 namespace fettle {
 
 namespace {
 
 struct SheetCommand {
-    std::string fleet, machine, out;
+    std::string fleet, machine, out, paper = "a4";
     std::size_t finding = 0;
     bool json = false, csv = false, all = false;
 
+    bool twin() const { return json || csv; }
     const char* extension() const { return json ? ".json" : csv ? ".csv" : ".pdf"; }
 };
 
@@ -32,26 +33,28 @@ std::string twinOf(const SheetCommand& command, const SheetContent& sheet) {
     return sheetCsvHeader() + sheetCsvRow(sheet);
 }
 
-// The desktop program reads the fleet file itself; what it is asked for was found here first.
-bool draw(const SheetCommand& command, const SheetContent& sheet, const std::string& path) {
-    std::error_code gone;
-    std::filesystem::remove(path, gone);
-    const auto done = runDesktop(
-        {command.fleet, "--sheet", path, "--machine", sheet.tag, "--finding", std::to_string(sheet.number)});
-    if (!done)
-        tell(done.error().sentence());
-    else if (!std::filesystem::exists(path))
-        tell(Error{ErrorKind::Unwritable, path, "", "was not written"}.sentence());
-    else
-        return true;
-    return false;
+// The desktop program reads the fleet file itself; what it is asked for was found here first. One start draws
+// all of them.
+bool draw(const SheetCommand& command, const std::vector<std::string>& what) {
+    std::vector<std::string> words{command.fleet, "--sheet", command.out, "--paper", command.paper};
+    words.insert(words.end(), what.begin(), what.end());
+    const auto done = runDesktop(words);
+    if (!done) tell(done.error().sentence());
+    return done.has_value();
 }
 
-bool writeOne(const SheetCommand& command, const SheetContent& sheet, const std::string& path) {
-    const bool written =
-        command.json || command.csv ? writeFile(path, twinOf(command, sheet)) : draw(command, sheet, path);
-    if (written) print(oneLine(path) + ": " + oneLine(sheet.firstLine) + "\n");
-    return written;
+bool writeTwin(const SheetCommand& command, const SheetContent& sheet, const std::string& path) {
+    return writeFile(path, twinOf(command, sheet));
+}
+
+// Says what was written; false where it is not there.
+bool report(const SheetContent& sheet, const std::string& path) {
+    if (!std::filesystem::exists(path)) {
+        tell(Error{ErrorKind::Unwritable, path, "", "was not written"}.sentence());
+        return false;
+    }
+    print(oneLine(path) + ": " + oneLine(sheet.firstLine) + "\n");
+    return true;
 }
 
 int one(FleetFile& fleet, const SheetCommand& command) {
@@ -61,36 +64,25 @@ int one(FleetFile& fleet, const SheetCommand& command) {
         print(twinOf(command, *sheet));
         return kDone;
     }
-    return writeOne(command, *sheet, command.out) ? kDone : kCouldNotRun;
-}
-
-// The list that sheets are made from: the open or last kept round, else the week as it is now.
-struct Listed {
-    RoundList list;
-    std::optional<std::int64_t> round;
-};
-
-Result<Listed> listed(FleetFile& fleet) {
-    auto kept = currentRound(fleet);
-    if (!kept) return fail(kept.error());
-    if (*kept) return Listed{std::move((*kept)->list), (*kept)->entry.id};
-    auto now = listNow(fleet);
-    if (!now) return fail(now.error());
-    return Listed{std::move(*now), std::nullopt};
+    const bool written =
+        command.twin() ? writeTwin(command, *sheet, command.out)
+                       : draw(command, {"--machine", sheet->tag, "--finding", std::to_string(sheet->number)});
+    return written && report(*sheet, command.out) ? kDone : kCouldNotRun;
 }
 
 int all(FleetFile& fleet, const SheetCommand& command) {
-    const auto from = listed(fleet);
+    const auto from = sheetSet(fleet);
     if (!from) return couldNotRun(from.error());
     RealFileSystem files;
     if (auto made = files.makeFolders(command.out); !made) return couldNotRun(made.error());
+    if (!command.twin() && !draw(command, {"--all"})) return kCouldNotRun;
     std::size_t count = 0;
-    for (const RoundMachine& machine : from->list.machines) {
-        if (machine.urgency != "act" && machine.urgency != "plan") continue;
-        const auto sheet = sheetContent(fleet, from->list, from->round, {machine.tag, 1, {}});
+    for (const std::string& tag : from->machines()) {
+        const auto sheet = sheetContent(fleet, from->list, from->round, {tag, 1, {}});
         if (!sheet) return couldNotRun(sheet.error());
-        const std::string path = command.out + "/" + safeFileName(machine.tag) + command.extension();
-        if (!writeOne(command, *sheet, path)) return kCouldNotRun;
+        const std::string path = command.out + "/" + sheetFileName(tag, command.extension());
+        if (command.twin() && !writeTwin(command, *sheet, path)) return kCouldNotRun;
+        if (!report(*sheet, path)) return kCouldNotRun;
         ++count;
     }
     tell(fmt::format("{} sheets written for the round to {}", count, from->list.until));
@@ -98,12 +90,11 @@ int all(FleetFile& fleet, const SheetCommand& command) {
 }
 
 int run(const SheetCommand& command) {
-    const bool twin = command.json || command.csv;
     if (command.all == !command.machine.empty() || (command.all && command.finding)) {
         tell("sheet: give --machine, or --all without --finding");
         return kWrongUsage;
     }
-    if (command.out.empty() && (command.all || !twin)) {
+    if (command.out.empty() && (command.all || !command.twin())) {
         tell("sheet: -o is needed, but for --json and --csv of one machine");
         return kWrongUsage;
     }
@@ -123,6 +114,7 @@ void addSheetCommand(CLI::App& app, int& status) {
         ->check(CLI::Range(1, 1000));
     sub->add_option("-o,--output", command->out, "file to write; with --all a folder");
     sub->add_flag("--all", command->all, "one for every machine to act on or plan for");
+    sub->add_option("--paper", command->paper, "of the page")->check(CLI::IsMember({"a4", "letter"}));
     auto* json = sub->add_flag("--json", command->json, "the JSON twin instead of the page");
     sub->add_flag("--csv", command->csv, "header and row for a work-order system instead of the page")
         ->excludes(json);

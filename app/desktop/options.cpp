@@ -30,8 +30,8 @@ void readSize(const std::string& text, DesktopOptions& options) {
 void check(const DesktopOptions& options) {
     if (!options.capture.empty() && !options.sheet.empty())
         throw CLI::ValidationError("--capture", "and --sheet are two different things to make; give one");
-    if (!options.sheet.empty() && (options.fleet.empty() || options.machine.empty()))
-        throw CLI::ValidationError("--sheet", "needs a FLEET and --machine TAG");
+    if (!options.sheet.empty() && (options.fleet.empty() || options.machine.empty() != options.allSheets))
+        throw CLI::ValidationError("--sheet", "needs a FLEET and either --machine TAG or --all");
     if (options.page == "machine" && options.machine.empty() && !options.capture.empty())
         throw CLI::ValidationError("--page", "machine needs --machine TAG");
 }
@@ -60,7 +60,10 @@ std::optional<DesktopOptions> readOptions(int argc, char** argv, int& status) {
         ->check(CLI::Range(1.0, 2.0));
     app.add_option("--size", size, "size of the window, WIDTHxHEIGHT");
     app.add_option("--capture", options.capture, "make a picture (PNG) of the page and end");
-    app.add_option("--sheet", options.sheet, "make the findings sheet (PDF) of --machine and end");
+    app.add_option("--sheet", options.sheet,
+                   "make the findings sheet (PDF) of --machine and end; with --all a folder of them");
+    app.add_flag("--all", options.allSheets, "with --sheet: one for every machine to act on or plan for");
+    app.add_option("--paper", options.paper, "of a sheet")->check(CLI::IsMember({"a4", "letter"}));
     app.add_option("--finding", options.finding, "which finding of the machine, strongest first")
         ->check(CLI::Range(1, 1000));
     try {

@@ -17,7 +17,9 @@ struct DesktopOptions {
     std::optional<double> scale;
     int width = 0, height = 0;  // 0: as remembered
     std::string capture;        // picture to make; empty: none
-    std::string sheet;          // PDF to make; empty: none
+    std::string sheet;          // PDF to make, with allSheets the folder for them; empty: none
+    bool allSheets = false;     // one for every machine to act on or plan for
+    std::string paper = "a4";   // a4 letter
     int finding = 1;            // of the machine, strongest first
 };
 

@@ -1,0 +1,152 @@
+#include "ui/sheet/sheet_figures.h"
+
+#include <QCoreApplication>
+#include <QPainter>
+#include <algorithm>
+#include <cmath>
+
+#include "ui/plot/spectrum_plot.h"
+#include "ui/plot/trend_plot.h"
+#include "ui/sheet/line_table.h"
+#include "ui/sheet/sheet_page.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr double kLabelPt = 7.5, kBeyondLastMark = 1.12;
+constexpr double kHalfDayMs = 12 * 3600 * 1e3;
+
+bool isVelocity(const SheetSpectrum& spectrum) {
+    return spectrum.view.empty() || spectrum.view == "velocity";
+}
+
+const DetailSpectrum& spectrumIn(const RecordingDetail& detail, const SheetSpectrum& asked) {
+    const DetailSpectrum& wanted = isVelocity(asked) ? detail.velocity : detail.envelope;
+    return wanted.values.empty() ? detail.plain : wanted;
+}
+
+// An envelope is shown over its floor: what lies below is chance.
+std::shared_ptr<const SpectrumData> spectrumData(const RecordingDetail& detail, const SheetSpectrum& asked) {
+    const DetailSpectrum& source = spectrumIn(detail, asked);
+    auto data = std::make_shared<SpectrumData>();
+    data->unit = QString::fromStdString(source.unit);
+    data->decibels = source.unit.starts_with("dB");
+    data->dfHz = source.dfHz;
+    data->values = source.values;
+    data->shaftHz = detail.shaftHz;
+    return data;
+}
+
+std::vector<LineMark> marksOf(const SheetContent& sheet) {
+    std::vector<LineMark> marks;
+    for (const SheetMark& mark : sheet.spectrum.marks) {
+        const int number = lineNumber(sheet.rows, mark.name);
+        const QString name = number ? QString::number(number) : plainText(mark.name);
+        const MarkKind kind = number == 0  ? MarkKind::Ordinary
+                              : mark.found ? MarkKind::Found
+                                           : MarkKind::Absent;
+        marks.push_back({mark.hz, name, {}, kind, int(marks.size())});
+    }
+    return marks;
+}
+
+double topHz(const SheetSpectrum& spectrum, const SpectrumData& data) {
+    double top = 0;
+    for (const SheetMark& mark : spectrum.marks)
+        top = std::max(top, mark.hz);
+    const double all = data.dfHz * double(data.values.size());
+    return top > 0 ? std::min(all, std::max(kBeyondLastMark * top, 20 * data.dfHz)) : all;
+}
+
+std::shared_ptr<const TrendData> trendData(const SheetTrend& trend) {
+    auto data = std::make_shared<TrendData>();
+    data->quantity = plainText(trend.title);
+    data->unit = plainText(trend.unit);
+    for (const DayValue& day : trend.days)
+        data->samples.push_back({toMs(startOfDay(day.day)) + kHalfDayMs, day.value, 1, true});
+    for (const SheetLimit& limit : trend.limits)  // "B/C 4.5 mm/s": the plot adds the value itself
+        data->limits.push_back({plainText(limit.label).section(QLatin1Char(' '), 0, 0), limit.value});
+    return data;
+}
+
+std::vector<TrendEvent> eventsOf(const SheetTrend& trend) {
+    std::vector<TrendEvent> events;
+    for (const SheetTrendEvent& event : trend.events)
+        events.push_back({toMs(event.time), plainText(event.label), {}});
+    return events;
+}
+
+// The plot alone as large as `rect` will be on paper, laid out although it is never seen.
+void prepare(PlotFrame& frame, const QPainter& painter, const QRectF& device) {
+    const double dpi = frame.logicalDpiX(), scale = dpi / painter.device()->logicalDpiX();
+    frame.setAttribute(Qt::WA_DontShowOnScreen);
+    frame.show();
+    const QWidget* plot = frame.canvas()->parentWidget();
+    for (int pass = 0; pass < 2; ++pass)
+        frame.resize(int(std::ceil(device.width() * scale)) + frame.width() - plot->width(),
+                     int(std::ceil(device.height() * scale)) + frame.height() - plot->height());
+}
+
+void draw(PlotFrame& frame, QPainter& painter, const QRectF& rect) {
+    const QRectF device = painter.transform().mapRect(rect);
+    prepare(frame, painter, device);
+    painter.save();
+    painter.resetTransform();
+    painter.setFont(frame.font());
+    frame.renderTo(painter, device);
+    painter.restore();
+}
+
+void setLabels(PlotFrame& frame) {
+    QFont font = sheetFont(kLabelPt);
+    font.setPixelSize(int(std::lround(kLabelPt * frame.logicalDpiX() / 72)));
+    frame.setFont(font);
+}
+
+}  // namespace
+
+struct SheetFigures::Parts {
+    Theme paper{ThemeChoice::Paper};
+    Selection selection;
+    TimeAxis axis{selection};
+    SpectrumPlot spectrum{paper, selection, QStringLiteral("sheetSpectrum"), {}, nullptr};
+    TrendPlot trend{paper, axis, selection, nullptr};
+    double topHz = 0;
+    bool hasSpectrum = false;
+};
+
+SheetFigures::SheetFigures(const SheetData& sheet) : parts_(std::make_unique<Parts>()) {
+    setLabels(parts_->spectrum);
+    setLabels(parts_->trend);
+    if (sheet.detail) {
+        const auto data = spectrumData(*sheet.detail, sheet.content.spectrum);
+        parts_->hasSpectrum = !data->values.empty() && data->dfHz > 0;
+        parts_->spectrum.setData(data);
+        parts_->spectrum.setMarks(marksOf(sheet.content));
+        parts_->topHz = topHz(sheet.content.spectrum, *data);
+    }
+    const SheetTrend& trend = sheet.content.trend;
+    if (trend.days.empty()) return;
+    parts_->axis.setBounds({startOfDay(trend.days.front().day), startOfDay(trend.days.back().day + 1)});
+    parts_->trend.setData(trendData(trend));
+    parts_->trend.setEvents(eventsOf(trend));
+}
+
+SheetFigures::~SheetFigures() = default;
+
+bool SheetFigures::hasSpectrum() const {
+    return parts_->hasSpectrum;
+}
+
+void SheetFigures::drawSpectrum(QPainter& painter, const QRectF& rect) {
+    prepare(parts_->spectrum, painter, painter.transform().mapRect(rect));
+    parts_->spectrum.showHz(0, parts_->topHz);
+    draw(parts_->spectrum, painter, rect);
+}
+
+void SheetFigures::drawTrend(QPainter& painter, const QRectF& rect) {
+    draw(parts_->trend, painter, rect);
+}
+
+}  // namespace fettle

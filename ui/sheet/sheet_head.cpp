@@ -1,0 +1,153 @@
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "ui/model/words.h"
+#include "ui/sheet/sheet_sections.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr double kDiscMm = 11, kDiscColumnMm = 17, kCellGapMm = 3;
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("Sheet", text);
+}
+
+QString joinedWords(std::initializer_list<std::string> parts) {
+    QStringList words;
+    for (const std::string& part : parts)
+        if (!part.empty()) words << plainText(part);
+    return words.join(QStringLiteral(", "));
+}
+
+void setTopLine(Column& column, const SheetContent& sheet) {
+    const TextStyle style{.pt = 7.5, .ink = Role::MutedInk, .mostLines = 1};
+    TextStyle right = style;
+    right.align = Qt::AlignRight;
+    SheetPage& page = column.page();
+    const double half = column.width() / 2;
+    place(page, tr("Findings sheet, %1").arg(plainText(sheet.site)), {column.left(), column.y()}, half,
+          style);
+    place(page, plainText(sheet.round), {column.left() + half, column.y()}, half, right);
+    column.moveTo(column.y() + lineHeight(style.pt));
+    column.gap(1);
+    column.rule(0.4);
+    column.gap(2);
+}
+
+// The largest size in which the first line takes no more than two lines.
+TextStyle firstLineStyle(const QString& text, double width) {
+    for (const double pt : {16.0, 14.5, 13.0, 12.0})
+        if (textWidth(text, pt, true) < 1.85 * width) return {.pt = pt, .bold = true, .mostLines = 2};
+    return {.pt = 11, .bold = true, .mostLines = 3};
+}
+
+void setFirstLine(Column& column, const SheetContent& sheet) {
+    SheetPage& page = column.page();
+    const double top = column.y(), left = column.left() + kDiscColumnMm * kMm;
+    const double width = column.width() - kDiscColumnMm * kMm;
+    page.urgency = urgencyOf(sheet.urgency);
+    page.disc = QRectF(column.left(), top + 0.5 * kMm, kDiscMm * kMm, kDiscMm * kMm);
+    const double wordTop = page.disc.bottom() + 0.6 * kMm;
+    const double wordHeight = place(page, urgencyWord(page.urgency), {column.left(), wordTop}, kDiscMm * kMm,
+                                    {.pt = 10, .bold = true, .align = Qt::AlignHCenter, .mostLines = 1});
+    const QString text = plainText(sheet.firstLine);
+    double y = top + place(page, text, {left, top}, width, firstLineStyle(text, width)) + 0.8 * kMm;
+    TextStyle words{.pt = 9, .ink = Role::MutedInk, .mostLines = 1};
+    y += place(page, plainText(sheet.urgencyWords), {left, y}, width, words);
+    column.moveTo(std::max(y, wordTop + wordHeight));
+    column.gap(2);
+}
+
+struct Cell {
+    QString label, lead, value;
+    double share = 1;    // of the width
+    bool blank = false;  // a box to fill in under the value
+};
+
+// Label over value, side by side over the whole width.
+void setCells(Column& column, const std::vector<Cell>& cells, double pt, int mostLines) {
+    double shares = 0, bottom = column.y(), left = column.left();
+    for (const Cell& cell : cells)
+        shares += cell.share;
+    const double gap = kCellGapMm * kMm;
+    const double width = column.width() + gap;
+    for (const Cell& cell : cells) {
+        const double cellWidth = width * cell.share / shares - gap;
+        double y = column.y();
+        y += place(column.page(), cell.label, {left, y}, cellWidth,
+                   {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1});
+        TextStyle style{.pt = pt, .mostLines = mostLines, .lead = cell.lead};
+        y += place(column.page(), cell.value, {left, y}, cellWidth, style);
+        if (cell.blank) {
+            column.page().boxes.push_back({QRectF(left, y + 0.4 * kMm, cellWidth, 5 * kMm)});
+            y += 5.4 * kMm;
+        }
+        bottom = std::max(bottom, y);
+        left += cellWidth + gap;
+    }
+    column.moveTo(bottom);
+}
+
+// The spelled date in bold before the rest of its words.
+Cell dateCell(const SheetDate& date) {
+    Cell cell{plainText(date.label), {}, plainText(date.words), 1, false};
+    const QString spelled = date.date.empty() ? QString() : dateText(date.date);
+    if (!spelled.isEmpty() && cell.value.startsWith(spelled)) {
+        cell.lead = spelled;
+        cell.value = cell.value.mid(spelled.size());
+    }
+    cell.blank = date.date.empty() && date.label == "next planned stop";
+    return cell;
+}
+
+void setDates(Column& column, const SheetContent& sheet) {
+    std::vector<Cell> cells;
+    for (const SheetDate& date : sheet.dates)
+        cells.push_back(dateCell(date));
+    cells.push_back({tr("priority of the site"), {}, plainText(sheet.priority), 1, false});
+    column.rule();
+    column.gap(0.8);
+    setCells(column, cells, std::max(kLeastPt, column.fit().pt), std::max(column.fit().lines, 3));
+    column.gap(1.2);
+}
+
+void setIdentity(Column& column, const SheetContent& sheet) {
+    const QString finding = joinedWords({sheet.faultName, sheet.at});
+    const QString which = sheet.ofFindings > 1
+                              ? tr("finding, %1 of %2").arg(sheet.number).arg(sheet.ofFindings)
+                              : tr("finding");
+    const std::vector<Cell> cells = {
+        {tr("machine"), plainText(sheet.tag), QStringLiteral("  ") + plainText(sheet.service), 1.5, false},
+        {tr("asset number"), {}, plainText(sheet.asset), 0.7, sheet.asset.empty()},
+        {tr("place"), {}, plainText(sheet.area.empty() ? sheet.site : sheet.area), 0.8, false},
+        {which, {}, finding, 1.4, false},
+        {tr("job"), {}, plainText(sheet.job), 1, false}};
+    column.rule();
+    column.gap(0.8);
+    setCells(column, cells, std::max(kLeastPt, column.fit().pt - 0.5), 2);
+    column.gap(1.6);
+}
+
+}  // namespace
+
+void setHead(Column& column, const SheetContent& sheet) {
+    setTopLine(column, sheet);
+    setFirstLine(column, sheet);
+    setDates(column, sheet);
+    setIdentity(column, sheet);
+}
+
+void setFooter(SheetPage& page, const SheetContent& sheet) {
+    const QRectF area = page.area();
+    QString text = QCoreApplication::translate("Sheet", "Made for %1 by Fettle %2.")
+                       .arg(dateText(sheet.madeOn), plainText(sheet.engine));
+    if (page.shortened)
+        text += QLatin1Char(' ') + tr("Shortened to fit one page (…): the whole is in the JSON twin.");
+    const double height = lineHeight(kLeastPt);
+    place(page, text, {area.left(), area.bottom() - height}, area.width(),
+          {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1});
+}
+
+}  // namespace fettle

@@ -1,0 +1,58 @@
+// Why: the parts of the findings sheet, each set under the other into a column of a page. How large, how many
+// and how long is decided once for a whole page (Fit), so that a crowded sheet stays even. Units of Fit: pt,
+// mm, counts. Thread: the window's.
+#pragma once
+
+#include "core/fleet/sheet_content.h"
+#include "ui/sheet/sheet_page.h"
+
+namespace fettle {
+
+struct Fit {
+    double pt = 9;
+    double leastFigureMm = 42;
+    std::size_t rows = 12, steps = 12, parts = 8, blanks = 8, blind = 8, notes = 6, cautions = 8, fields = 16;
+    int lines = 0;  // of a paragraph; 0: as many as it takes
+    double boxMm = 8;
+};
+
+// Where things are set one under the other.
+class Column {
+  public:
+    Column(SheetPage& page, const Fit& fit, double left, double width, double top)
+        : page_(page), fit_(fit), left_(left), width_(width), y_(top) {}
+
+    SheetPage& page() { return page_; }
+    const Fit& fit() const { return fit_; }
+    double left() const { return left_; }
+    double width() const { return width_; }
+    double y() const { return y_; }
+    void gap(double mm) { y_ += mm * kMm; }
+    void moveTo(double y) { y_ = y; }
+
+    void heading(const QString& text);
+    void paragraph(const QString& text, const QString& lead = {});
+    void muted(const QString& text, int mostLines = 2);
+    void marked(const QString& mark, const QString& text, double indentMm);  // "1.", "-" before a paragraph
+    void more(std::size_t count);  // "3 more, in the JSON twin"; nothing for 0
+    void rule(double widthMm = 0.15, Role ink = Role::Ink, bool dashed = false);
+    TextStyle body() const;
+    TextStyle small() const;
+
+  private:
+    SheetPage& page_;
+    const Fit& fit_;
+    double left_, width_, y_;
+};
+
+void setHead(Column& column, const SheetContent& sheet);
+void setWork(Column& column, const SheetContent& sheet);
+void setWhy(Column& column, const SheetContent& sheet);
+void setLineTable(Column& column, const SheetContent& sheet);
+void setCautions(Column& column, const SheetContent& sheet);
+void setReturn(Column& column, const SheetContent& sheet);
+void setFooter(SheetPage& page, const SheetContent& sheet);
+// Captions and the places of the two figures, `heightMm` high without captions.
+void setFigures(Column& column, const SheetContent& sheet, bool spectrum, double heightMm);
+
+}  // namespace fettle
