@@ -20,7 +20,6 @@ RoundLedger::RoundLedger(LedgerModel& model, const Theme& theme, QWidget* parent
     setObjectName(QStringLiteral("ledger"));
     setAccessibleName(tr("Machines of the round"));
     setRuled(*this, theme);
-    setContentsMargins(8, 0, 0, 0);
     setModel(&model);
     setItemDelegate(new RoundDelegate(model, theme, this));
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
@@ -84,11 +83,12 @@ void RoundLedger::arrange() {
 }
 
 void RoundLedger::fitColumns() {
+    setColumnHidden(LedgerModel::Decided, model_.round().draft());
     int used = 0;
     for (int column = 0; column < LedgerModel::Columns; ++column) {
         const int width = RoundDelegate::columnWidth(fontMetrics(), column);
         if (column != LedgerModel::Changed) setColumnWidth(column, width);
-        used += width;
+        used += isColumnHidden(column) ? 0 : width;
     }
     const int left = viewport()->width() - used;
     const int decided = RoundDelegate::columnWidth(fontMetrics(), LedgerModel::Decided);

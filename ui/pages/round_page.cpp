@@ -28,6 +28,15 @@ QPushButton* button(const QString& text, const char* name, QWidget* parent) {
     return made;
 }
 
+// The whole of what stands in the line, where a column is too narrow for it.
+QString detailOf(const RoundMachine& machine) {
+    QStringList parts;
+    if (!machine.findings.empty()) parts << shown(machine.findings.front().finding.sentence);
+    parts << shown(machine.changed);
+    parts.removeAll(QString());
+    return QStringLiteral("%1: %2").arg(shown(machine.tag), parts.join(u' '));
+}
+
 QString withKey(const QAction& action) {
     const QString key = action.shortcut().toString(QKeySequence::NativeText);
     const QString text = action.text().remove(u'&');
@@ -81,6 +90,7 @@ void RoundPage::build() {
     middle_ = new QStackedWidget(this);
     middle_->addWidget(ledger_);
     middle_->addWidget(nothing);
+    middle_->setContentsMargins(8, 0, 0, 0);
 
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);
@@ -115,7 +125,7 @@ QWidget* RoundPage::foot() {
     detail_->setObjectName(QStringLiteral("roundDetail"));
     detail_->setWordWrap(true);
     detail_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    detail_->setMinimumHeight(2 * detail_->fontMetrics().height());
+    detail_->setMinimumHeight(3 * detail_->fontMetrics().lineSpacing());
     detail_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
     auto* buttons = new QHBoxLayout;
     for (const char* id : kFootActions) {
@@ -220,13 +230,7 @@ void RoundPage::refreshActions() {
         tr("All machines to leave are accepted together, once each of the sample was opened"));
     start_->setVisible(work_.writable() && !model_.round().open() && !model_.round().list.machines.empty());
     close_->setVisible(open);
-    const bool whole = machine && !machine->findings.empty();
-    detail_->setText(!machine
-                         ? QString()
-                         : QStringLiteral("%1: %2").arg(
-                               shown(machine->tag), shown(whole ? machine->findings.front().finding.sentence
-                                                          : unseen ? machine->unseenWords
-                                                                   : machine->changed)));
+    detail_->setText(machine ? detailOf(*machine) : QString());
 }
 
 void RoundPage::setState(RoundState state) {
