@@ -22,6 +22,7 @@ int flagsOf(Access access) {
         case Access::Create:
             return kAlways | SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
         case Access::ReadWrite:
+        case Access::ReadAlong:
             return kAlways | SQLITE_OPEN_READWRITE;
         case Access::ReadOnly:
             return kAlways | SQLITE_OPEN_READONLY;
@@ -58,6 +59,7 @@ Status Database::configure(Access access) {
     std::string sql =
         "PRAGMA foreign_keys=ON; PRAGMA cell_size_check=ON; PRAGMA mmap_size=0;"
         "PRAGMA synchronous=FULL; PRAGMA temp_store=MEMORY; PRAGMA cache_size=-32768;";
+    if (access == Access::ReadAlong) sql += "PRAGMA query_only=ON;";
     if (access == Access::Create) sql = fmt::format("PRAGMA page_size={};", kPageSize) + sql;
     return script(sql);
 }

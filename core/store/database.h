@@ -33,8 +33,9 @@ inline constexpr int kBusyMilliseconds = 10000;
 enum class Access {
     Create,     // makes the file where there is none
     ReadWrite,  // the file must be there
-    ReadOnly,
-    Immutable  // read-only, no lock and no file beside it is made or looked at: for files nobody writes
+    ReadAlong,  // as ReadWrite, so that nothing is left behind at closing, but every change is refused
+    ReadOnly,   // for files that may not be written; may leave an empty -wal and a -shm beside the file
+    Immutable   // read-only, no lock and no file beside it is made or looked at: for files nobody writes
 };
 
 // Bytes that are not text.

@@ -11,6 +11,7 @@
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
+#include <optional>
 
 #include "core/store/schema.h"
 
@@ -93,9 +94,10 @@ Status checkWhole(const std::string& head, std::uint64_t size, const std::string
     return {};
 }
 
-bool hasBytes(const std::string& path) {
+std::optional<std::uint64_t> bytesAt(const std::string& path) {
     struct stat info {};
-    return ::stat(path.c_str(), &info) == 0 && info.st_size > 0;
+    if (::stat(path.c_str(), &info) != 0) return std::nullopt;
+    return std::uint64_t(info.st_size);
 }
 }  // namespace
 
@@ -107,8 +109,9 @@ Result<FileHead> readHead(const std::string& path) {
     std::error_code problem;
     head.realPath = fs::canonical(path, problem).string();
     if (problem) return fail(ErrorKind::Unreadable, path, "", problem.message());
-    head.walBeside = hasBytes(head.realPath + "-wal");
-    if (!head.walBeside)
+    head.pending = bytesAt(head.realPath + "-wal").value_or(0) > 0;
+    head.inUse = bytesAt(head.realPath + "-shm").has_value();
+    if (!head.pending)
         if (auto good = checkWhole(*bytes, head.bytes, path); !good) return fail(good.error());
     return head;
 }

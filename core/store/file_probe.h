@@ -15,7 +15,9 @@ namespace fettle {
 struct FileHead {
     std::string realPath;  // links resolved: SQLite keeps its -wal there
     std::uint64_t bytes = 0;
-    bool walBeside = false;  // changes not yet moved into the file: a program has it open, or was killed
+    bool pending = false;  // changes in a -wal beside it that are not yet in the file
+    bool inUse = false;    // a program has it open, or was killed while it had
+    bool alone() const { return !pending && !inUse; }
 };
 
 Result<FileHead> readHead(const std::string& path);

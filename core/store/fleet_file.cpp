@@ -64,7 +64,8 @@ Status makeFile(const std::string& path, const SiteSettings& site, const FleetTu
 // How a file may be opened, found without changing it.
 struct Look {
     FileHead head;
-    std::string readOnlyWhy;  // empty: it may be written
+    bool mayWrite = true;     // by rights and place
+    std::string readOnlyWhy;  // empty: it will be written
     OpenOutcome outcome = OpenOutcome::Current;
     std::string word;
 };
@@ -111,19 +112,14 @@ Status quickCheck(Database& database) {
                 fmt::format("is damaged; run check, restore a backup ({})", said));
 }
 
-std::string readOnlyWhyOf(const std::string& realPath, OpenMode mode, const std::string& network) {
-    if (!network.empty())
-        return fmt::format("it lies on a network drive ({}), where safe writing is not possible", network);
-    if (const std::string why = whyNotWritable(realPath); !why.empty()) return why;
-    return mode == OpenMode::ReadOnly ? "reading only was asked for" : "";
-}
-
-Access accessToLook(const FileHead& head) {
-    return head.walBeside ? Access::ReadOnly : Access::Immutable;
+// Why rights or place forbid writing; empty: they do not.
+std::string hindranceOf(const std::string& realPath, const std::string& network) {
+    if (network.empty()) return whyNotWritable(realPath);
+    return fmt::format("it lies on a network drive ({}), where safe writing is not possible", network);
 }
 
 Error explained(Error error, const FileHead& head) {
-    if (head.walBeside && error.kind == ErrorKind::Unreadable)
+    if (head.pending && !head.inUse && error.kind == ErrorKind::Unreadable)
         error.rule = fmt::format(
             "has unfinished writing beside it ({}-wal) and its folder may not be written; "
             "copy both to a folder of your own and open it there",
@@ -135,14 +131,19 @@ Result<Look> lookAt(const std::string& path, OpenMode mode, const FleetTuning& t
     auto head = readHead(path);
     if (!head) return fail(head.error());
     const std::string network = networkOf(head->realPath, tuning);
-    if (!network.empty() && head->walBeside)
+    if (!network.empty() && !head->alone())
         return fail(
             ErrorKind::Unreadable, path, "",
             fmt::format("lies on a network drive ({}) and is being written, or was not closed; open it "
                         "on the computer that writes it",
                         network));
-    Look look{*head, readOnlyWhyOf(head->realPath, mode, network), OpenOutcome::Current, ""};
-    auto database = Database::open(head->realPath, accessToLook(*head), tuning.vfs);
+    Look look;
+    look.head = *head;
+    look.readOnlyWhy = hindranceOf(head->realPath, network);
+    look.mayWrite = look.readOnlyWhy.empty();
+    if (look.mayWrite && mode == OpenMode::ReadOnly) look.readOnlyWhy = "it is opened for reading only, as asked";
+    auto database =
+        Database::open(head->realPath, head->alone() ? Access::Immutable : Access::ReadOnly, tuning.vfs);
     if (!database) return fail(explained(database.error(), *head));
     if (auto good = checkVersion(**database, look, tuning); !good)
         return fail(explained(good.error(), *head));
@@ -151,11 +152,11 @@ Result<Look> lookAt(const std::string& path, OpenMode mode, const FleetTuning& t
     return look;
 }
 
-// A folder that cannot be written cannot hold the shared memory of readers either.
-Access accessToStay(const Look& look, bool network) {
-    if (look.outcome != OpenOutcome::NewerFile && look.readOnlyWhy.empty()) return Access::ReadWrite;
-    const bool alone = network || !folderWritable(look.head.realPath);
-    return alone && !look.head.walBeside ? Access::Immutable : Access::ReadOnly;
+// A reader without rights must not put files of its own in the writer's way.
+Access accessToStay(const Look& look) {
+    if (look.readOnlyWhy.empty() && look.outcome != OpenOutcome::NewerFile) return Access::ReadWrite;
+    if (!look.head.alone()) return Access::ReadOnly;
+    return look.mayWrite ? Access::ReadAlong : Access::Immutable;
 }
 }  // namespace
 
@@ -189,8 +190,7 @@ Result<std::unique_ptr<FleetFile>> FleetFile::open(const std::string& path, Open
                                                    const FleetTuning& tuning) {
     auto look = lookAt(path, mode, tuning);
     if (!look) return fail(look.error());
-    const bool network = !networkOf(look->head.realPath, tuning).empty();
-    const Access access = accessToStay(*look, network);
+    const Access access = accessToStay(*look);
     auto database = Database::open(look->head.realPath, access, tuning.vfs);
     if (!database) return fail(explained(database.error(), look->head));
     if (access == Access::ReadWrite) {
@@ -199,7 +199,7 @@ Result<std::unique_ptr<FleetFile>> FleetFile::open(const std::string& path, Open
         if (const auto done = migrate(**database, stepsOf(tuning)); !done) return fail(done.error());
     } else if (look->outcome == OpenOutcome::Current) {
         look->outcome = OpenOutcome::ReadOnly;
-        look->word = "reading only: " + look->readOnlyWhy;
+        look->word = "cannot be changed: " + look->readOnlyWhy;
     }
     if (access != Access::ReadWrite) (*database)->setReadOnlyWord(look->word);
     std::unique_ptr<FleetFile> fleet(
