@@ -8,6 +8,8 @@
 #include <array>
 #include <cmath>
 
+#include "ui/theme/quiet_style.h"
+
 namespace fettle {
 
 namespace {
@@ -118,7 +120,7 @@ void Theme::applyTo(QApplication& application, double scale) {
     }
     QFont font = withTabularFigures(first.value<QFont>());
     font.setPointSizeF(first.value<QFont>().pointSizeF() * std::clamp(scale, 1.0, 2.0));
-    QApplication::setStyle("Fusion");
+    if (!qobject_cast<QuietStyle*>(QApplication::style())) QApplication::setStyle(new QuietStyle);
     QApplication::setPalette(palette());
     QApplication::setFont(font);
 }

@@ -1,0 +1,118 @@
+#include "ui/theme/quiet_style.h"
+
+#include <QPainter>
+#include <QStyleOption>
+
+namespace fettle {
+
+namespace {
+
+bool has(const QStyleOption& option, QStyle::StateFlag state) {
+    return option.state & state;
+}
+
+QColor ruleOf(const QStyleOption& option) {
+    if (has(option, QStyle::State_HasFocus)) return option.palette.color(QPalette::Link);
+    return option.palette.color(has(option, QStyle::State_Enabled) ? QPalette::Dark : QPalette::Mid);
+}
+
+// A field stands on its rule.
+void drawField(const QStyleOption& option, QPainter& painter) {
+    painter.fillRect(option.rect, option.palette.color(QPalette::Base));
+    const int thick = has(option, QStyle::State_HasFocus) ? 2 : 1;
+    painter.fillRect(QRect(option.rect.left(), option.rect.bottom() + 1 - thick, option.rect.width(), thick),
+                     ruleOf(option));
+}
+
+void drawButton(const QStyleOption& option, QPainter& painter) {
+    const bool raisedOnlyUnderPointer = has(option, QStyle::State_AutoRaise);
+    const bool hovered = has(option, QStyle::State_Enabled) && has(option, QStyle::State_MouseOver);
+    const bool down = has(option, QStyle::State_Sunken);
+    const bool focus = has(option, QStyle::State_HasFocus);
+    if (raisedOnlyUnderPointer && !hovered && !down && !focus) return;
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(
+        focus ? option.palette.color(QPalette::Link)
+              : option.palette.color(has(option, QStyle::State_Enabled) ? QPalette::Dark : QPalette::Mid),
+        1));
+    painter.setBrush(down      ? option.palette.color(QPalette::Highlight)
+                     : hovered ? option.palette.color(QPalette::Button)
+                               : option.palette.color(QPalette::Base));
+    painter.drawRoundedRect(QRectF(option.rect).adjusted(0.5, 0.5, -0.5, -0.5), 2, 2);
+    painter.restore();
+}
+
+void drawCheckBox(const QStyleOption& option, QPainter& painter) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    const QRectF box = QRectF(option.rect).adjusted(1.5, 1.5, -1.5, -1.5);
+    painter.setPen(QPen(ruleOf(option), 1));
+    painter.setBrush(option.palette.color(QPalette::Base));
+    painter.drawRect(box);
+    const QColor ink = option.palette.color(QPalette::Link);
+    if (has(option, QStyle::State_On)) {
+        painter.setPen(QPen(ink, 2, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+        painter.drawPolyline(QPolygonF{{box.left() + box.width() * 0.2, box.top() + box.height() * 0.55},
+                                       {box.left() + box.width() * 0.42, box.top() + box.height() * 0.78},
+                                       {box.left() + box.width() * 0.82, box.top() + box.height() * 0.22}});
+    } else if (has(option, QStyle::State_NoChange)) {
+        painter.fillRect(box.adjusted(3, 3, -3, -3), ink);
+    }
+    painter.restore();
+}
+
+void drawArrow(const QRectF& in, const QColor& ink, QPainter& painter) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(ink, 1.4, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    const QPointF middle = in.center();
+    const double wide = 3.5;
+    painter.drawPolyline(QPolygonF{{middle.x() - wide, middle.y() - wide / 2},
+                                   {middle.x(), middle.y() + wide / 2},
+                                   {middle.x() + wide, middle.y() - wide / 2}});
+    painter.restore();
+}
+
+}  // namespace
+
+void QuietStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                               const QWidget* widget) const {
+    switch (element) {
+        case PE_PanelLineEdit:
+            // The line within a list or a spin box stands on that one's rule.
+            if (const auto* frame = qstyleoption_cast<const QStyleOptionFrame*>(option);
+                frame && frame->lineWidth <= 0)
+                return painter->fillRect(option->rect, option->palette.color(QPalette::Base));
+            return drawField(*option, *painter);
+        case PE_FrameLineEdit:
+            return drawField(*option, *painter);
+        case PE_PanelButtonCommand:
+        case PE_PanelButtonTool:
+            return drawButton(*option, *painter);
+        case PE_IndicatorCheckBox:
+        case PE_IndicatorItemViewItemCheck:
+            return drawCheckBox(*option, *painter);
+        default:
+            QProxyStyle::drawPrimitive(element, option, painter, widget);
+    }
+}
+
+void QuietStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,
+                                    QPainter* painter, const QWidget* widget) const {
+    const auto* box = qstyleoption_cast<const QStyleOptionComboBox*>(option);
+    if (control != CC_ComboBox || !box)
+        return QProxyStyle::drawComplexControl(control, option, painter, widget);
+    drawField(*option, *painter);
+    const QRect arrow = proxy()->subControlRect(CC_ComboBox, option, SC_ComboBoxArrow, widget);
+    drawArrow(arrow, option->palette.color(has(*option, State_Enabled) ? QPalette::Text : QPalette::Mid),
+              *painter);
+}
+
+int QuietStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                          QStyleHintReturn* returned) const {
+    if (hint == SH_EtchDisabledText || hint == SH_DitherDisabledText) return 0;
+    return QProxyStyle::styleHint(hint, option, widget, returned);
+}
+
+}  // namespace fettle

@@ -1,0 +1,24 @@
+// Why: the controls of the window as a quiet report has them: fields and lists stand on a thin rule, buttons
+// in a hairline, check boxes as a plain square, focus in the accent ink; visible in the light and the dark
+// theme alike (3:1 against the ground). Everything else is Fusion. Colours come from the application's
+// palette, which the theme made: Dark is its muted ink, Link its accent. Thread: the window's.
+#pragma once
+
+#include <QProxyStyle>
+
+namespace fettle {
+
+class QuietStyle : public QProxyStyle {
+    Q_OBJECT
+  public:
+    QuietStyle() : QProxyStyle(QStringLiteral("Fusion")) {}
+
+    void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                       const QWidget* widget) const override;
+    void drawComplexControl(ComplexControl control, const QStyleOptionComplex* option, QPainter* painter,
+                            const QWidget* widget) const override;
+    int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                  QStyleHintReturn* returned) const override;
+};
+
+}  // namespace fettle
