@@ -57,8 +57,8 @@ TEST_F(RoundPageTest, ARoundIsOpenedFromThePage) {
     openWindow();
     press("startRound");
     auto* asked = dialog<AnswerDialog>("startRoundDialog");
-    asked->findChild<QDateEdit>("until")->setDate(QDate(2026, 5, 10));
-    asked->findChild<QAbstractButton>("yes")->click();
+    asked->findChild<QDateEdit*>("until")->setDate(QDate(2026, 5, 10));
+    asked->findChild<QAbstractButton*>("yes")->click();
     ASSERT_TRUE(waitFor([this] { return roundPage().round().open() && window_->settled(); }));
     EXPECT_EQ(roundPage().round().list.until, "2026-05-10");
     EXPECT_THAT(text("roundProgress"), HasSubstr("0 of 2 listed decided"));
@@ -81,9 +81,9 @@ TEST_F(RoundPageTest, ADisputeNeedsItsReason) {
     choose("A-RACE");
     key(Qt::Key_D);
     auto* asked = dialog<AnswerDialog>("decisionDialog");
-    auto* yes = asked->findChild<QAbstractButton>("yes");
+    auto* yes = asked->findChild<QAbstractButton*>("yes");
     EXPECT_FALSE(yes->isEnabled());
-    asked->findChild<QPlainTextEdit>("reason")->setPlainText("  bearing was changed in April  ");
+    asked->findChild<QPlainTextEdit*>("reason")->setPlainText("  bearing was changed in April  ");
     EXPECT_TRUE(yes->isEnabled());
     yes->click();
     settle();
@@ -97,9 +97,9 @@ TEST_F(RoundPageTest, ADeferralNeedsADayAfterTheRound) {
     choose("C-SHAKE");
     key(Qt::Key_F);
     auto* asked = dialog<AnswerDialog>("decisionDialog");
-    auto* yes = asked->findChild<QAbstractButton>("yes");
-    asked->findChild<QPlainTextEdit>("reason")->setPlainText("stop planned");
-    auto* day = asked->findChild<QDateEdit>("deferTo");
+    auto* yes = asked->findChild<QAbstractButton*>("yes");
+    asked->findChild<QPlainTextEdit*>("reason")->setPlainText("stop planned");
+    auto* day = asked->findChild<QDateEdit*>("deferTo");
     day->setDate(QDate(2026, 5, 10));
     EXPECT_FALSE(yes->isEnabled());
     day->setDate(QDate(2026, 5, 20));
@@ -117,8 +117,8 @@ TEST_F(RoundPageTest, ACancelledDialogDecidesNothing) {
     choose("A-RACE");
     key(Qt::Key_D);
     auto* asked = dialog<AnswerDialog>("decisionDialog");
-    asked->findChild<QPlainTextEdit>("reason")->setPlainText("never mind");
-    asked->findChild<QAbstractButton>("no")->click();
+    asked->findChild<QPlainTextEdit*>("reason")->setPlainText("never mind");
+    asked->findChild<QAbstractButton*>("no")->click();
     settle();
     EXPECT_TRUE(state().decisions.empty());
 }
@@ -129,8 +129,8 @@ TEST_F(RoundPageTest, AnUnseenMachineTakesAReasonAndNoDecision) {
     EXPECT_FALSE(part<QAbstractButton>("round.accept.button")->isEnabled());
     key(Qt::Key_U);
     auto* asked = dialog<AnswerDialog>("unseenDialog");
-    EXPECT_EQ(asked->findChild<QComboBox>("reason")->currentData().toString(), "low_battery");
-    asked->findChild<QAbstractButton>("yes")->click();
+    EXPECT_EQ(asked->findChild<QComboBox*>("reason")->currentData().toString(), "low_battery");
+    asked->findChild<QAbstractButton*>("yes")->click();
     settle();
     EXPECT_EQ(state().unseenAnswered, std::vector<std::string>{"E-FLAT"});
 }
@@ -180,13 +180,13 @@ TEST_F(RoundPageTest, OneKeyGoesToTheNextUndecidedUntilNothingIsLeftAndTheRoundI
     }
     press("closeRound");
     auto* early = dialog<AnswerDialog>("closeRoundDialog");
-    EXPECT_FALSE(early->findChild<QAbstractButton>("yes")->isEnabled());
-    EXPECT_THAT(early->findChild<QLabel>("lack")->text().toStdString(), HasSubstr("block"));
-    early->findChild<QAbstractButton>("no")->click();
+    EXPECT_FALSE(early->findChild<QAbstractButton*>("yes")->isEnabled());
+    EXPECT_THAT(early->findChild<QLabel*>("lack")->text().toStdString(), HasSubstr("block"));
+    early->findChild<QAbstractButton*>("no")->click();
     roundPage().acceptLeave();
     settle();
     press("closeRound");
-    dialog<AnswerDialog>("closeRoundDialog")->findChild<QAbstractButton>("yes")->click();
+    dialog<AnswerDialog>("closeRoundDialog")->findChild<QAbstractButton*>("yes")->click();
     ASSERT_TRUE(waitFor([this] { return !roundPage().round().open() && window_->settled(); }));
     EXPECT_TRUE(keptRound(*fleet_, kept_.entry.id)->entry.closedAt.has_value());
     EXPECT_THAT(text("roundPeriod"), HasSubstr("closed"));

@@ -8,9 +8,9 @@
 #include "ui/dialogs/refusals_dialog.h"
 #include "ui/dialogs/round_dialogs.h"
 #include "ui/model/words.h"
+#include "ui/pages/machine_page.h"
 #include "ui/pages/register_page.h"
 #include "ui/pages/round_page.h"
-#include "ui/pages/machine_page.h"
 
 namespace fettle {
 
@@ -158,8 +158,14 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("import")) importPaths({});
     if (name == QStringLiteral("refused")) (new RefusalsDialog(*work_, theme_, this))->open();
     if (name == QStringLiteral("event")) noteEvent(selection_->machine());
-    if (name == QStringLiteral("start")) startRound();
-    if (name == QStringLiteral("close")) closeRound();
+    if (name == QStringLiteral("start")) whenRead([this] { startRound(); });
+    if (name == QStringLiteral("close")) whenRead([this] { closeRound(); });
+}
+
+void Workplace::whenRead(std::function<void()> then) {
+    if (!round_->loading()) return then();
+    connect(
+        round_, &RoundPage::roundShown, this, [then = std::move(then)] { then(); }, Qt::SingleShotConnection);
 }
 
 void Workplace::importPaths(const QStringList& paths) {

@@ -53,6 +53,7 @@ class Workplace : public QStackedWidget {
     void connectRound();
     void connectMachine();
     void showPage(const QString& name);
+    void whenRead(std::function<void()> then);  // the round
     void askReason(const QString& tag, DecisionKind kind);
     void askUnseen(const QString& tag);
     void openRoundUpTo(const QString& day);
