@@ -14,17 +14,25 @@ namespace {
 constexpr int kStepMs = 25;
 constexpr int kQuietSteps = 8;  // nothing at work for so long: whatever an answer asks for has been asked
 
-// Dialogs are windows of their own: each is set in the middle, as it stands on the screen.
+// Dialogs are windows of their own: each is set in the middle, under its title, as it stands on the screen.
 void addDialogs(const QWidget& window, QPixmap& picture) {
     QPainter painter(&picture);
     for (QDialog* dialog : window.findChildren<QDialog*>()) {
         if (!dialog->isVisible()) continue;
         const QPixmap part = dialog->grab();
         const QSizeF size = part.deviceIndependentSize();
-        const QPointF corner((window.width() - size.width()) / 2, (window.height() - size.height()) / 2);
+        const double head = dialog->fontMetrics().height() + 12;
+        const QPointF corner((window.width() - size.width()) / 2,
+                             (window.height() - size.height() + head) / 2);
+        const QRectF title(corner.x(), corner.y() - head, size.width(), head);
+        const QPalette& palette = dialog->palette();
+        painter.fillRect(title, palette.color(QPalette::Button));
+        painter.setPen(palette.color(QPalette::WindowText));
+        painter.setFont(dialog->font());
+        painter.drawText(title, Qt::AlignCenter, dialog->windowTitle());
         painter.drawPixmap(corner, part);
-        painter.setPen(QPen(dialog->palette().color(QPalette::Dark), 1));
-        painter.drawRect(QRectF(corner, size));
+        painter.setPen(QPen(palette.color(QPalette::Dark), 1));
+        painter.drawRect(title.united(QRectF(corner, size)));
     }
 }
 

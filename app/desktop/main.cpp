@@ -97,7 +97,7 @@ int run(int argc, char** argv) {
         std::fprintf(stderr, "fettle: no font is installed, every letter would be an empty box\n");
         return 3;
     }
-    return options->sheet.empty() ? runWindow(application, *options) : writeSheet(*options);
+    return options->sheet.empty() ? runWindow(application, *options) : makeSheet(*options);
 }
 
 }  // namespace

@@ -6,6 +6,6 @@
 
 namespace fettle {
 
-int writeSheet(const DesktopOptions& options);
+int makeSheet(const DesktopOptions& options);
 
 }  // namespace fettle
