@@ -12,6 +12,11 @@
 
 namespace fettle {
 
+// Weighed and graded: a repair may be planned on it. Else an inspection is asked for.
+inline bool isFirm(const RoundFinding& told) {
+    return told.finding.weightDban && (told.finding.urgency == "act" || told.finding.urgency == "plan");
+}
+
 struct SheetCase {
     std::shared_ptr<const Machine> machine;
     MachineEntry entry;
@@ -30,11 +35,7 @@ struct SheetCase {
     std::vector<Event> events;
     std::string engine;
 
-    // Weighed and graded: a repair may be planned on it. Else an inspection is asked for.
-    bool firm() const {
-        return finding.weightDban.has_value() &&
-               (told.finding.urgency == "act" || told.finding.urgency == "plan");
-    }
+    bool firm() const { return isFirm(told); }
 };
 
 }  // namespace fettle

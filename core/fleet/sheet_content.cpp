@@ -202,11 +202,6 @@ void addWhy(const SheetCase& sheet, SheetContent& out) {
     for (const Rival& r : sheet.finding.rivals)
         out.rivals.push_back(fmt::format("{}, {}, {:.0f} decibans before claims: {}", faultName(r.fault),
                                          placeWords(*sheet.machine, r.at), r.weightDban, r.lines));
-    for (std::size_t i = 0; i < sheet.row.findings.size(); ++i)
-        if (i + 1 != sheet.number)
-            out.otherFindings.push_back(fmt::format("{}. {}: {}", i + 1,
-                                                    findingName(sheet.row.findings[i].finding),
-                                                    sheet.row.findings[i].finding.urgency));
     out.spectrum = spectrumOf(sheet);
     out.trend = trendOf(sheet);
 }

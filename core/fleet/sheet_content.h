@@ -24,7 +24,7 @@ struct SheetDate {
 };
 
 struct SheetPart {
-    std::string what, place;          // "bearing", "driver DE"
+    std::string what, place;          // "bearing", "motor DE"; place may be empty
     std::string designation;          // "6316"; empty: unknown, a box stands there
     std::string note;                 // "clearance, seal and cage: confirm on the plate before ordering"
     std::vector<std::string> blanks;  // boxes to fill in: "clearance", "seal", "cage", "stock number"

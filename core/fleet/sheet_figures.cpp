@@ -52,8 +52,9 @@ SheetSpectrum spectrumOf(const SheetCase& sheet) {
         spectrum.view = "velocity";
         spectrum.marks = shaftMarks(*facts);
     }
-    spectrum.caption = fmt::format("{} {}, {}{}", sheet.row.tag, spectrum.channel, spectrum.view,
-                                   spectrum.time.empty() ? "" : ", " + spectrum.time);
+    const bool named = spectrum.view.starts_with(spectrum.channel + ",");
+    spectrum.caption = fmt::format("{} {}{}{}", sheet.row.tag, named ? "" : spectrum.channel + ", ",
+                                   spectrum.view, spectrum.time.empty() ? "" : ", " + spectrum.time);
     if (spectrum.recording == 0) spectrum.caption += "; its waveform is not kept";
     return spectrum;
 }

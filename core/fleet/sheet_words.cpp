@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "core/diagnosis/wording.h"
 #include "core/fleet/site_calendar.h"
 #include "core/round/words.h"
@@ -11,7 +14,8 @@ namespace fettle {
 namespace {
 
 constexpr std::size_t kRecordFrom = 20;  // answers, before a site's record is a number
-constexpr double kCuredShare = 1.25;     // of A/B; common practice, no source
+constexpr double kSteadyShare = 0.02;
+constexpr double kCuredShare = 1.25;  // of A/B; common practice, no source
 
 std::string componentWords(const Machine& machine, const std::string& component) {
     if (component == "driver") return "motor";
@@ -27,11 +31,10 @@ std::string plusDays(const std::string& date, int count) {
     return datePlus(date, count).value_or(date);
 }
 
-// The day by which something has to happen; empty where severity has no row in the table.
-std::string dueDate(const SheetCase& sheet, const JobDatesTable& table) {
-    const Severity& severity = sheet.told.finding.severity;
-    const auto days = sheet.firm() ? table.runDays(severity, sheet.row.criticality)
-                                   : table.inspectDays(severity, sheet.row.criticality);
+std::string dueDate(const SheetCase& sheet, const RoundFinding& told, bool firm, const JobDatesTable& table) {
+    const Severity& severity = told.finding.severity;
+    const auto days = firm ? table.runDays(severity, sheet.row.criticality)
+                           : table.inspectDays(severity, sheet.row.criticality);
     if (!days) return "";
     std::string date = plusDays(sheet.period.lastDay, *days);
     if (sheet.told.limitDate && sheet.told.limitDate->from)
@@ -95,9 +98,27 @@ std::string levelWords(const Governing& g) {
     return words;
 }
 
-std::string growthWords(const RoundFinding& finding, const std::string& unit) {
-    if (!finding.growthPerWeek) return "";
-    return fmt::format("; changing by {:+.2f} {} a week", *finding.growthPerWeek, unit);
+// Less than 2 % of the level a week is called steady; common practice, no source.
+std::string growthWords(const SheetCase& sheet, const std::string& unit) {
+    const auto& growth = sheet.told.growthPerWeek;
+    if (!growth) return "";
+    if (sheet.governing.level && std::abs(*growth) < kSteadyShare * *sheet.governing.level)
+        return "; steady over the last weeks";
+    return fmt::format("; changing by {:+.2f} {} a week", *growth, unit);
+}
+
+std::string limitWords(const Severity& severity) {
+    if (!severity.limit || !severity.level) return "";
+    const bool over = *severity.level > *severity.limit;
+    return fmt::format("; {} {:.1f} {}", over ? "over the last limit of" : "the next limit is",
+                       *severity.limit, severity.unit);
+}
+
+// " before 12 June 2026"; what is due tomorrow is due at once.
+std::string beforeWords(const SheetCase& sheet, const std::string& due) {
+    if (due.empty()) return "";
+    const bool atOnce = due <= plusDays(sheet.period.lastDay, 1);
+    return (atOnce ? " at once, not later than " : " before ") + spelledDate(due);
 }
 
 }  // namespace
@@ -117,13 +138,22 @@ std::string machineWords(const SheetCase& sheet) {
 }
 
 std::vector<SheetDate> datesOf(const SheetCase& sheet, const JobDatesTable& table, bool needsParts) {
-    const std::string due = dueDate(sheet, table);
+    const std::string due = dueDate(sheet, sheet.told, sheet.firm(), table);
     return {orderDate(sheet, table, due, needsParts), runDate(sheet, due), stopDate(sheet)};
+}
+
+std::string otherWords(const SheetCase& sheet, std::size_t number, const JobDatesTable& table) {
+    const RoundFinding& other = sheet.row.findings[number - 1];
+    const bool firm = isFirm(other);
+    const std::string due = dueDate(sheet, other, firm, table);
+    std::string words = fmt::format("{}. {}: {}", number, findingName(other.finding), other.finding.urgency);
+    if (!due.empty()) words += (firm ? ", not beyond " : ", inspect by ") + spelledDate(due);
+    return words;
 }
 
 std::string firstLineOf(const SheetCase& sheet, const std::string& job, const std::string& inspect,
                         const std::vector<SheetDate>& dates) {
-    const std::string before = dates[1].date.empty() ? "" : " before " + spelledDate(dates[1].date);
+    const std::string before = beforeWords(sheet, dates[1].date);
     if (sheet.firm()) {
         const std::string& order = dates[0].date;
         if (order.empty()) return job + before + ".";
@@ -168,16 +198,16 @@ std::string howBadWords(const SheetCase& sheet) {
     const Severity& severity = sheet.told.finding.severity;
     const std::string level = levelWords(sheet.governing);
     if (severity.kind == "stage")
-        return fmt::format("{}. {}{}; a low level is no comfort with a bearing.",
-                           capitalised(stageWords(severity.value)), capitalised(level),
-                           growthWords(sheet.told, "mm/s"));
+        return fmt::format("{}. {}{}{}.", capitalised(stageWords(severity.value)), capitalised(level),
+                           growthWords(sheet, "mm/s"),
+                           sheet.governing.zone < "C" ? "; a low level is no comfort with a bearing" : "");
     if (severity.kind != "zone" || !severity.level) return capitalised(level) + ".";
     std::string words =
         fmt::format("{:.1f} {} r.m.s. is zone {}", *severity.level, severity.unit, severity.value);
     if (!severity.basis.empty()) words += " by " + severity.basis;
     if (sheet.governing.indicative) words += ", indicative: not on a bearing housing";
     if (severity.limit) words += fmt::format("; the next limit is {:.1f} {}", *severity.limit, severity.unit);
-    return words + growthWords(sheet.told, severity.unit) + ".";
+    return words + growthWords(sheet, severity.unit) + ".";
 }
 
 std::string limitDateWords(const RoundFinding& finding) {

@@ -17,6 +17,8 @@ std::string placeWords(const Machine& machine, const std::string& at);
 std::string machineWords(const SheetCase& sheet);
 // Order parts by, do not run beyond (or inspect by), next planned stop: three, in this order.
 std::vector<SheetDate> datesOf(const SheetCase& sheet, const JobDatesTable& table, bool needsParts);
+// Another finding of the machine with its own date: "2. misalignment, driver: plan, inspect by 9 July 2026".
+std::string otherWords(const SheetCase& sheet, std::size_t number, const JobDatesTable& table);
 // `job` and `inspect` of the advice, filled in.
 std::string firstLineOf(const SheetCase& sheet, const std::string& job, const std::string& inspect,
                         const std::vector<SheetDate>& dates);

@@ -67,8 +67,9 @@ std::vector<SheetPart> partsOf(const SheetCase& sheet, const Advice& advice) {
             else if (asked.from == "belt")
                 parts.push_back(beltPart(*sheet.machine, asked, at));
             else
-                parts.push_back(
-                    {asked.what, placeWords(*sheet.machine, sheet.finding.at), "", kConfirm, asked.blanks});
+                parts.push_back({asked.what,
+                                 needsParts(advice) ? placeWords(*sheet.machine, sheet.finding.at) : "", "",
+                                 kConfirm, asked.blanks});
             if (places.size() > 1)
                 parts.back().note = "which end cannot be told: have both at hand; " + parts.back().note;
         }

@@ -1,0 +1,220 @@
+// Sentences of the sheet for cases the small site does not have. Dates and shares: the tables' own; common
+// practice, no source.
+#include "core/fleet/sheet_words.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+
+#include "core/base/file_system.h"
+#include "core/fleet/advice.h"
+#include "core/fleet/sheet_work.h"
+#include "tests/base/scratch_folder.h"
+#include "tests/diagnosis/made_recordings.h"
+
+namespace fettle {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+SheetCase bearingCase(const std::string& stage, const std::string& criticality) {
+    SheetCase sheet;
+    sheet.machine = std::make_shared<Machine>(made::fanSet());
+    sheet.period.firstDay = "2026-05-04";
+    sheet.period.lastDay = "2026-05-10";
+    sheet.row.tag = "T-2";
+    sheet.row.criticality = criticality;
+    Hypothesis& h = sheet.told.finding;
+    h.fault = "bearing_outer_race";
+    h.at = "driver DE";
+    h.weightDban = 30;
+    h.severity = {"stage", stage, {}, {}, "", ""};
+    h.urgency = stage == "late" ? "act" : stage == "developed" ? "plan" : "watch";
+    sheet.finding = h;
+    sheet.row.findings = {sheet.told};
+    return sheet;
+}
+
+TEST(PlaceWords, AreThoseOfTheShop) {
+    const Machine machine = made::fanSet();
+    EXPECT_EQ(placeWords(machine, "driver DE"), "motor DE");
+    EXPECT_EQ(placeWords(machine, "driven NDE"), "fan NDE");
+    EXPECT_EQ(placeWords(machine, "driver"), "motor");
+    EXPECT_EQ(placeWords(machine, "driver DE or NDE"), "motor DE or NDE");
+    EXPECT_EQ(placeWords(machine, "moon DE"), "moon DE");
+}
+
+TEST(JobDates, AWorseStageAndAMoreCriticalMachineComeSooner) {
+    const JobDatesTable table = JobDatesTable::load().value();
+    std::string before = "9999";
+    for (const char* stage : {"early", "developed", "late"}) {
+        int sooner = 100000;
+        for (const char* criticality : {"C", "B", "A"}) {
+            const auto days = table.runDays({"stage", stage, {}, {}, "", ""}, criticality);
+            ASSERT_TRUE(days);
+            EXPECT_LE(*days, sooner);
+            sooner = *days;
+            EXPECT_LT(table.inspectDays({"stage", stage, {}, {}, "", ""}, criticality), days);
+        }
+        const std::string date = datesOf(bearingCase(stage, "A"), table, true)[1].date;
+        EXPECT_LT(date, before) << stage;
+        before = date;
+    }
+    EXPECT_FALSE(table.runDays({"zone", "A", {}, {}, "", ""}, "A"));
+    EXPECT_EQ(table.priority("act", "A", false), 1);
+    EXPECT_EQ(table.priority("act", "A", true), 2);
+    EXPECT_EQ(table.priority("leave", "C", true), 4);
+}
+
+TEST(JobDates, ALeadTimeLongerThanTheTimeLeftSaysOrderNow) {
+    const JobDatesTable table = JobDatesTable::load().value();
+    const auto dates = datesOf(bearingCase("late", "A"), table, true);
+    EXPECT_EQ(dates[0].date, "2026-05-10");
+    EXPECT_THAT(dates[0].words, HasSubstr("longer than the time left"));
+    EXPECT_THAT(firstLineOf(bearingCase("late", "A"), "Replace it", "Look at it", dates),
+                HasSubstr("order it now"));
+    const auto later = datesOf(bearingCase("developed", "B"), table, true);
+    EXPECT_THAT(firstLineOf(bearingCase("developed", "B"), "Replace it", "Look at it", later),
+                testing::MatchesRegex("Replace it before .* 2026; order it by .* 2026\\."));
+}
+
+TEST(JobDates, ALimitThatIsReachedSoonerHolds) {
+    const JobDatesTable table = JobDatesTable::load().value();
+    SheetCase sheet = bearingCase("developed", "C");
+    sheet.told.limitDate = LimitDate{{}, 20588 + 10, {}};  // 2026-05-15 + 10 days
+    const std::string soon = datesOf(sheet, table, true)[1].date;
+    EXPECT_EQ(soon, "2026-05-25");
+    sheet.told.limitDate = LimitDate{{}, 20000, {}};
+    EXPECT_EQ(datesOf(sheet, table, true)[1].date, "2026-05-11") << "never before the round's end";
+}
+
+TEST(JobDates, WhatIsNotGradedHasNoDateAndSaysSo) {
+    SheetCase sheet = bearingCase("developed", "A");
+    sheet.told.finding.severity = {};
+    const auto dates = datesOf(sheet, JobDatesTable::load().value(), true);
+    EXPECT_EQ(dates[0].date + dates[1].date, "");
+    EXPECT_THAT(dates[1].words, HasSubstr("not graded"));
+    EXPECT_EQ(firstLineOf(sheet, "Replace it", "Look at it", dates), "Replace it.");
+}
+
+TEST(FirstLine, AWatchedFindingAsksForNoRepair) {
+    const SheetCase sheet = bearingCase("early", "B");
+    EXPECT_FALSE(sheet.firm());
+    const auto dates = datesOf(sheet, JobDatesTable::load().value(), true);
+    const std::string line = firstLineOf(sheet, "Replace it", "Look at it", dates);
+    EXPECT_THAT(line, HasSubstr("Look at it at the next planned stop"));
+    EXPECT_THAT(line, HasSubstr("no repair is asked for yet"));
+}
+
+TEST(LimitDateWords, SayTheInterval) {
+    RoundFinding told;
+    EXPECT_EQ(limitDateWords(told), "");
+    told.limitDate = LimitDate{20588, 20578, 20600};
+    EXPECT_THAT(limitDateWords(told), HasSubstr("15 May 2026"));
+    EXPECT_THAT(limitDateWords(told), HasSubstr("5 May 2026 to 27 May 2026"));
+    told.limitDate->to.reset();
+    EXPECT_THAT(limitDateWords(told), HasSubstr("or later"));
+}
+
+TEST(Advice, EveryFaultHasARowThatIsWhole) {
+    const auto table = AdviceTable::load();
+    ASSERT_TRUE(table) << table.error().sentence();
+    for (const char* fault : {"unbalance",
+                              "misalignment",
+                              "bent_shaft",
+                              "looseness",
+                              "soft_foot",
+                              "resonance",
+                              "rub",
+                              "bearing_outer_race",
+                              "bearing_inner_race",
+                              "bearing_rolling_element",
+                              "bearing_cage",
+                              "bearing_dry_or_worn",
+                              "bearing_unknown",
+                              "bearing_current",
+                              "gear_mesh",
+                              "gear_tooth",
+                              "belt",
+                              "blade_pass",
+                              "cavitation",
+                              "flow",
+                              "rotor_bar",
+                              "electrical_2x_mains",
+                              "air_gap",
+                              "supply_unbalance",
+                              "overheating",
+                              "sensor"}) {
+        const Advice& row = table->of(fault);
+        EXPECT_NE(row.faults[0], "*") << fault;
+        for (const std::string& text : {row.job, row.inspect, row.state, row.trades, row.until, row.stop,
+                                        row.left, row.measure, row.cured})
+            EXPECT_FALSE(text.empty()) << fault;
+        for (const AdviceStep& step : row.steps)
+            EXPECT_FALSE(step.text.empty() || step.source.empty()) << fault;
+    }
+    EXPECT_EQ(table->of("something else").faults[0], "*");
+    EXPECT_EQ(table->of("").faults[0], "*");
+}
+
+TEST(Advice, WorkThatCanHurtSaysTheStateOfTheMachine) {
+    const AdviceTable table = AdviceTable::load().value();
+    for (const char* fault :
+         {"bearing_outer_race", "unbalance", "misalignment", "looseness", "gear_mesh", "belt"})
+        EXPECT_THAT(table.of(fault).state, HasSubstr("locked out")) << fault;
+    for (const char* fault : {"rotor_bar", "electrical_2x_mains", "bearing_current"})
+        EXPECT_THAT(table.of(fault).trades, HasSubstr("qualified electrician")) << fault;
+}
+
+TEST(Advice, ABrokenTableOfTheSiteIsNamedNotUsed) {
+    const ScratchFolder folder;
+    ::setenv("FETTLE_RESOURCES", folder.path().c_str(), 1);
+    RealFileSystem files;
+    ASSERT_TRUE(files.writeSafely(folder / "advice.json",
+                                  R"({ "default_source": "x", "rows": [ { "faults": ["*"] } ] })"));
+    const auto advice = AdviceTable::load();
+    ASSERT_TRUE(files.writeSafely(folder / "job_dates.json", R"({ "lead_days": "two weeks" })"));
+    const auto dates = JobDatesTable::load();
+    ::unsetenv("FETTLE_RESOURCES");
+    ASSERT_FALSE(advice);
+    EXPECT_THAT(advice.error().sentence(), HasSubstr("advice.json"));
+    EXPECT_THAT(advice.error().sentence(), HasSubstr("/rows/0"));
+    ASSERT_FALSE(dates);
+    EXPECT_THAT(dates.error().sentence(), HasSubstr("/lead_days"));
+}
+
+TEST(Parts, BothEndsWhereTheyCannotBeToldApart) {
+    SheetCase sheet = bearingCase("developed", "A");
+    sheet.finding.at = sheet.told.finding.at = "driver DE or NDE";
+    const auto parts = partsOf(sheet, AdviceTable::load().value().of("bearing_outer_race"));
+    ASSERT_GE(parts.size(), 2u);
+    EXPECT_EQ(parts[0].place, "motor DE");
+    EXPECT_EQ(parts[1].place, "motor NDE");
+    EXPECT_THAT(parts[0].note, HasSubstr("have both at hand"));
+}
+
+TEST(Parts, TheDesignationComesFromTheRegister) {
+    SheetCase sheet = bearingCase("developed", "A");
+    Machine machine = *sheet.machine;
+    for (BearingPlace& place : machine.bearings)
+        if (place.at == "driver DE") place.bearing.designation = "6316";
+    sheet.machine = std::make_shared<Machine>(machine);
+    const auto parts = partsOf(sheet, AdviceTable::load().value().of("bearing_outer_race"));
+    EXPECT_EQ(parts[0].designation, "6316");
+    EXPECT_THAT(parts[0].note, HasSubstr("confirm on the plate"));
+    EXPECT_THAT(filledIn("{at} of {machine}, {cured}", sheet), Not(HasSubstr("{")));
+}
+
+TEST(JobWords, TellWhatIsReplaced) {
+    Job job;
+    job.id = 7;
+    job.revision = 2;
+    job.replaces = 3;
+    EXPECT_THAT(jobWords(job), HasSubstr("revision 2, replaces job 3"));
+    EXPECT_EQ(jobWords(std::nullopt), "no job yet");
+}
+
+}  // namespace
+}  // namespace fettle
