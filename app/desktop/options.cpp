@@ -65,7 +65,7 @@ std::optional<DesktopOptions> readOptions(int argc, char** argv, int& status) {
     app.add_flag("--all", options.allSheets, "with --sheet: one for every machine to act on or plan for");
     app.add_option("--paper", options.paper, "of a sheet")->check(CLI::IsMember({"a4", "letter"}));
     app.add_option("--finding", options.finding, "which finding of the machine, strongest first")
-        ->check(CLI::Range(1, 1000));
+        ->check(CLI::Range(0, 1000));
     try {
         app.parse(argc, argv);
         readTime(time, options);
