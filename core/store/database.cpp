@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 #include <sqlite3.h>
 
+#include <algorithm>
+
 #include "core/base/text.h"
 
 namespace fettle {
@@ -41,6 +43,29 @@ int stopWanted(void* cancel) {
 
 Result<std::unique_ptr<Database>> Database::open(const std::string& path, Access access,
                                                  const std::string& vfs) {
+    auto database = openBare(path, access, vfs);
+    if (!database) return database;
+    if (auto good = (*database)->configure(access); !good) return fail(good.error());
+    return database;
+}
+
+Result<Database::Beginning> Database::beginningOf(const std::string& path, std::size_t most,
+                                                  const std::string& vfs) {
+    const auto database = openBare(path, Access::Immutable, vfs);
+    if (!database) return fail(database.error());
+    sqlite3_file* file = nullptr;
+    sqlite3_int64 size = 0;
+    int code = sqlite3_file_control((*database)->handle_, "main", SQLITE_FCNTL_FILE_POINTER, &file);
+    if (code == SQLITE_OK) code = file->pMethods->xFileSize(file, &size);
+    Beginning beginning{std::string(std::min(most, std::size_t(size)), '\0'), std::uint64_t(size)};
+    if (code == SQLITE_OK && size > 0)
+        code = file->pMethods->xRead(file, beginning.bytes.data(), int(beginning.bytes.size()), 0);
+    if (code != SQLITE_OK) return fail((*database)->errorOf(code, sqlite3_errstr(code)));
+    return beginning;
+}
+
+Result<std::unique_ptr<Database>> Database::openBare(const std::string& path, Access access,
+                                                     const std::string& vfs) {
     const std::string name = access == Access::Immutable ? uriOf(path) : path;
     sqlite3* handle = nullptr;
     const int code =
@@ -48,7 +73,6 @@ Result<std::unique_ptr<Database>> Database::open(const std::string& path, Access
     std::unique_ptr<Database> database(new Database(path, handle));
     if (code != SQLITE_OK)
         return fail(database->errorOf(code, handle ? sqlite3_errmsg(handle) : sqlite3_errstr(code)));
-    if (auto good = database->configure(access); !good) return fail(good.error());
     return database;
 }
 

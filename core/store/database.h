@@ -116,6 +116,15 @@ class Database {
     // `vfs`: SQLite's name of the way to the disk; empty: the usual one. Tests name one that fails.
     static Result<std::unique_ptr<Database>> open(const std::string& path, Access access,
                                                   const std::string& vfs = "");
+    // The first bytes of a file, and its size, whatever is in it. Read by way of SQLite: closing a file by
+    // other means drops the locks that other connections of this program hold on it (sqlite.org, "How To
+    // Corrupt An SQLite Database File", section 2.2).
+    struct Beginning {
+        std::string bytes;
+        std::uint64_t size = 0;
+    };
+    static Result<Beginning> beginningOf(const std::string& path, std::size_t most,
+                                         const std::string& vfs = "");
     ~Database();
     Database(const Database&) = delete;
     Database& operator=(const Database&) = delete;
@@ -160,6 +169,8 @@ class Database {
         bool busy = false;
     };
     Database(std::string path, sqlite3* handle) : path_(std::move(path)), handle_(handle) {}
+    static Result<std::unique_ptr<Database>> openBare(const std::string& path, Access access,
+                                                      const std::string& vfs);
     Status configure(Access access);
 
     std::string path_;

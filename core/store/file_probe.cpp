@@ -13,6 +13,7 @@
 #include <filesystem>
 #include <optional>
 
+#include "core/store/database.h"
 #include "core/store/schema.h"
 
 namespace fettle {
@@ -50,20 +51,15 @@ std::string folderOf(const std::string& path) {
     return folder.empty() ? "." : folder;
 }
 
-Result<std::string> firstBytes(const std::string& path, std::uint64_t& size) {
-    const Opened file(path, O_RDONLY | O_NONBLOCK);
-    if (file.get() < 0)
-        return fail(errno == ENOENT ? ErrorKind::NotFound : ErrorKind::Unreadable, path, "",
-                    std::strerror(errno));
+// Before anything opens it: a pipe would wait, a device might do anything.
+Status checkRegular(const std::string& path) {
     struct stat info {};
-    if (::fstat(file.get(), &info) != 0) return fail(ErrorKind::Unreadable, path, "", std::strerror(errno));
+    if (::stat(path.c_str(), &info) != 0)
+        return fail(errno == ENOENT || errno == ENOTDIR ? ErrorKind::NotFound : ErrorKind::Unreadable, path,
+                    "", std::strerror(errno));
     if (!S_ISREG(info.st_mode)) return fail(ErrorKind::Unreadable, path, "", "is not a regular file");
-    size = std::uint64_t(info.st_size);
-    std::string bytes(kHeadBytes, '\0');
-    const ssize_t got = ::pread(file.get(), bytes.data(), bytes.size(), 0);
-    if (got < 0) return fail(ErrorKind::Unreadable, path, "byte 0", std::strerror(errno));
-    bytes.resize(std::size_t(got));
-    return bytes;
+    if (::access(path.c_str(), R_OK) != 0) return fail(ErrorKind::Unreadable, path, "", std::strerror(errno));
+    return {};
 }
 
 Status checkKind(const std::string& head, const std::string& path) {
@@ -101,18 +97,20 @@ std::optional<std::uint64_t> bytesAt(const std::string& path) {
 }
 }  // namespace
 
-Result<FileHead> readHead(const std::string& path) {
+Result<FileHead> readHead(const std::string& path, const std::string& vfs) {
+    if (auto good = checkRegular(path); !good) return fail(good.error());
     FileHead head;
-    const auto bytes = firstBytes(path, head.bytes);
-    if (!bytes) return fail(bytes.error());
-    if (auto good = checkKind(*bytes, path); !good) return fail(good.error());
     std::error_code problem;
     head.realPath = fs::canonical(path, problem).string();
     if (problem) return fail(ErrorKind::Unreadable, path, "", problem.message());
+    const auto beginning = Database::beginningOf(head.realPath, kHeadBytes, vfs);
+    if (!beginning) return fail(beginning.error());
+    if (auto good = checkKind(beginning->bytes, path); !good) return fail(good.error());
+    head.bytes = beginning->size;
     head.pending = bytesAt(head.realPath + "-wal").value_or(0) > 0;
     head.inUse = bytesAt(head.realPath + "-shm").has_value();
     if (!head.pending)
-        if (auto good = checkWhole(*bytes, head.bytes, path); !good) return fail(good.error());
+        if (auto good = checkWhole(beginning->bytes, head.bytes, path); !good) return fail(good.error());
     return head;
 }
 

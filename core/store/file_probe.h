@@ -20,7 +20,8 @@ struct FileHead {
     bool alone() const { return !pending && !inUse; }
 };
 
-Result<FileHead> readHead(const std::string& path);
+// `vfs` as in Database::open.
+Result<FileHead> readHead(const std::string& path, const std::string& vfs = "");
 
 // Why nothing can be written there, as the end of a sentence; empty: it can.
 std::string whyNotWritable(const std::string& realPath);

@@ -128,7 +128,7 @@ Error explained(Error error, const FileHead& head) {
 }
 
 Result<Look> lookAt(const std::string& path, OpenMode mode, const FleetTuning& tuning) {
-    auto head = readHead(path);
+    auto head = readHead(path, tuning.vfs);
     if (!head) return fail(head.error());
     const std::string network = networkOf(head->realPath, tuning);
     if (!network.empty() && !head->alone())
@@ -141,7 +141,8 @@ Result<Look> lookAt(const std::string& path, OpenMode mode, const FleetTuning& t
     look.head = *head;
     look.readOnlyWhy = hindranceOf(head->realPath, network);
     look.mayWrite = look.readOnlyWhy.empty();
-    if (look.mayWrite && mode == OpenMode::ReadOnly) look.readOnlyWhy = "it is opened for reading only, as asked";
+    if (look.mayWrite && mode == OpenMode::ReadOnly)
+        look.readOnlyWhy = "it is opened for reading only, as asked";
     auto database =
         Database::open(head->realPath, head->alone() ? Access::Immutable : Access::ReadOnly, tuning.vfs);
     if (!database) return fail(explained(database.error(), *head));
@@ -286,7 +287,7 @@ Status FleetFile::backup(const std::string& path, const Progress& progress, cons
         if (!target) return fail(target.error());
         return parts_->database->copyTo(**target, progress, cancel);
     }();
-    if (done) done = readHead(unfinished).map([](const FileHead&) {});
+    if (done) done = readHead(unfinished, parts_->tuning.vfs).map([](const FileHead&) {});
     if (done) done = moveIntoPlace(unfinished, path);
     removeUnfinished(unfinished);
     if (done) return {};

@@ -1,9 +1,10 @@
 // Why: the fleet file is the SQLite database of one site: register, recordings with their waveforms, trends,
 // spectra, examinations as weighed, events, rounds, decisions, jobs. This is the door: make, open, say how it
 // was opened. One FleetFile is one connection with its stores; it is used from one thread at a time, several
-// threads or programs open several (WAL, busy timeout). Errors: sentences that name the file and the rule; a
-// file that is damaged, foreign or newer is never changed. Schema: core/store/schema.cpp, README section "The
-// fleet file".
+// threads or programs open several (WAL, busy timeout). While one is open nothing else in the program may
+// open and close that file by other means: POSIX locks go with the first close. Errors: sentences that name
+// the file and the rule; a file that is damaged, foreign or newer is never changed. Schema:
+// core/store/schema.cpp, README section "The fleet file".
 #pragma once
 
 #include <memory>

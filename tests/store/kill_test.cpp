@@ -111,6 +111,38 @@ TEST_F(Kill, TwoWritersAndAReaderAtOnce) {
     expectClean();
 }
 
+// The last to close a file takes its -wal away; a program that lost its locks without knowing would lose what
+// it writes from then on. Opening and closing a second connection must not cost the first one its locks.
+TEST_F(Kill, ASecondConnectionTakesNoLocksAway) {
+    int go[2], done[2];
+    ASSERT_EQ(::pipe(go) | ::pipe(done), 0);
+    const pid_t child = ::fork();
+    char byte = 'x';
+    if (child == 0) {
+        ::close(go[1]);
+        const bool told = ::read(go[0], &byte, 1) == 1;
+        if (told) {
+            auto second = FleetFile::open(path_);
+            if (second) (void)(*second)->machines().all();
+        }
+        ::_exit(::write(done[1], &byte, 1) == 1 ? 0 : 1);
+    }
+    auto first = FleetFile::open(path_).value();
+    ASSERT_TRUE(first->recordings().put(recordingOf(machine_, 1)));
+    for (const OpenMode mode : {OpenMode::ReadWrite, OpenMode::ReadOnly})
+        EXPECT_TRUE(FleetFile::open(path_, mode));
+    ASSERT_EQ(::write(go[1], &byte, 1), 1);
+    ASSERT_EQ(::read(done[0], &byte, 1), 1);
+    ::waitpid(child, nullptr, 0);
+    EXPECT_TRUE(std::filesystem::exists(path_ + "-wal")) << "taken away under an open connection";
+    ASSERT_TRUE(first->recordings().put(recordingOf(machine_, 2)));
+    first.reset();
+    reopen();
+    EXPECT_EQ(fleet_->recordings().count().value(), 2u);
+    for (const int end : {go[0], go[1], done[0], done[1]})
+        ::close(end);
+}
+
 TEST_F(Kill, AFileBeingMadeIsNeverSeenHalf) {
     for (int i = 0; i < 12; ++i) {
         ScratchFolder folder;
