@@ -98,7 +98,7 @@ RecordingKey recordingKey(const std::string& fileBytes, const Recording& recordi
     for (const Channel& channel : recording.channels)
         names += channel.point + '\0' + channel.name + '\0';
     const std::string time = recording.time ? formatUtc(*recording.time) : "";
-    return digest128({fileBytes, recording.point, names, time});
+    return digest128({fileBytes, recording.machine, recording.point, names, time});
 }
 
 Result<bool> RecordingStore::knows(const RecordingKey& key) {

@@ -103,7 +103,7 @@ TEST_F(RecordingStoreTest, OneRecordingStandsOnce) {
 }
 
 // Recordings of a stopped machine can be alike to the last byte.
-TEST_F(RecordingStoreTest, TheKeyKnowsBytesPointChannelsAndTime) {
+TEST_F(RecordingStoreTest, TheKeyKnowsBytesMachinePointChannelsAndTime) {
     const Recording raw = *newRecording(machine_, "2026-05-04T06:20:00Z").recording;
     const RecordingKey key = recordingKey("bytes", raw);
     EXPECT_EQ(recordingKey("bytes", raw), key);
@@ -111,6 +111,9 @@ TEST_F(RecordingStoreTest, TheKeyKnowsBytesPointChannelsAndTime) {
     Recording other = raw;
     other.time = *raw.time + std::chrono::milliseconds(1);
     EXPECT_NE(recordingKey("bytes", other), key);
+    other = raw;
+    other.machine = "another";
+    EXPECT_NE(recordingKey("bytes", other), key) << "points of two machines often have one name";
     other = raw;
     other.point = "M-NDE";
     EXPECT_NE(recordingKey("bytes", other), key);
