@@ -27,6 +27,7 @@ struct ImportCommand {
     std::vector<std::string> paths;
     bool recursive = false, json = false, tellAcknowledged = false;
     int threads = 0;
+    std::size_t batch = ImportOptions().batch;
 };
 
 std::string lineOf(const Refusal& refusal) {
@@ -99,6 +100,7 @@ int run(const ImportCommand& command) {
     ImportOptions options;
     options.recursive = command.recursive;
     options.threads = command.threads;
+    options.batch = command.batch;
     options.progress = progressOnStderr();
     options.cancel = cancelledBySignals();
     options.refused = [](const Refusal& refusal) { tell(lineOf(refusal)); };
@@ -126,6 +128,9 @@ void addImportCommand(CLI::App& app, int& status) {
         ->required();
     sub->add_flag("--recursive", command->recursive, "folders within folders as well");
     sub->add_option("--threads", command->threads, "workers (all cores)")->check(CLI::Range(1, 256));
+    sub->add_option("--batch", command->batch,
+                    "recordings made safe at once (16): one flush of the disk each")
+        ->check(CLI::Range(1, 1000));
     auto* json = sub->add_flag("--json", command->json, "one JSON object instead of the summary");
     sub->add_flag("--tell-acknowledged", command->tellAcknowledged,
                   "write each path on stdout, a line each, once its recording is safely in the file")

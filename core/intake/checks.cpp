@@ -7,6 +7,7 @@
 #include "core/base/file_system.h"
 #include "core/base/text.h"
 #include "core/diagnosis/prepare.h"
+#include "core/signal/capture_facts.h"
 
 namespace fettle {
 
@@ -151,6 +152,16 @@ Objection objectionFrom(const Error& error, const std::string& path) {
         if (!error.place.empty()) place += " " + error.place;
     }
     return {isAboutTime(error), place, error.rule};
+}
+
+RecordingPtr withPoints(const RecordingPtr& recording, const Machine& machine) {
+    const bool named = std::all_of(recording->channels.begin(), recording->channels.end(),
+                                   [](const Channel& channel) { return !channel.point.empty(); });
+    if (named || machine.points.size() != 1) return recording;
+    auto copy = std::make_shared<Recording>(*recording);
+    if (copy->point.empty()) copy->point = machine.points[0].id;
+    givePoints(*copy);
+    return copy;
 }
 
 std::optional<Objection> misfit(const Recording& recording, const Machine& machine) {

@@ -26,6 +26,9 @@ inline constexpr std::chrono::hours kClockAhead{24};
 // parks it, everything else refuses it.
 Objection objectionFrom(const Error& error, const std::string& path);
 
+// The recording itself, or, where no point is named and the machine has but one, a copy that names it.
+RecordingPtr withPoints(const RecordingPtr& recording, const Machine& machine);
+
 struct Admitted {
     const BookedMachine* machine = nullptr;
     std::shared_ptr<const Machine> description;  // that held when it was recorded

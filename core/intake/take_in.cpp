@@ -69,6 +69,7 @@ TakenIn IntakeWorker::taken(const FoundFile& file) {
     if (!read) return objected(file, objectionFrom(read.error(), file.path));
     const auto admitted = admit(*read->recording, shared_.book, shared_.now);
     if (!admitted) return objected(file, admitted.error());
+    read->recording = withPoints(read->recording, *admitted->description);
     const RecordingKey key = recordingKey(read->bytes, *read->recording);
     read->bytes = {};
     TakenIn taken;
