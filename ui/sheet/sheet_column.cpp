@@ -6,11 +6,11 @@
 namespace fettle {
 
 TextStyle Column::body() const {
-    return {.pt = fit_.pt, .mostLines = fit_.lines};
+    return {.pt = fit_.pt, .mostLines = lines_};
 }
 
 TextStyle Column::small() const {
-    return {.pt = std::max(kLeastPt, fit_.pt - 1), .ink = Role::MutedInk, .mostLines = fit_.lines};
+    return {.pt = std::max(kLeastPt, fit_.pt - 1), .ink = Role::MutedInk, .mostLines = lines_};
 }
 
 void Column::rule(double widthMm, Role ink, bool dashed) {

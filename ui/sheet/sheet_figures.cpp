@@ -80,12 +80,12 @@ std::vector<TrendEvent> eventsOf(const SheetTrend& trend) {
 // The plot alone as large as `rect` will be on paper, laid out although it is never seen.
 void prepare(PlotFrame& frame, const QPainter& painter, const QRectF& device) {
     const double dpi = frame.logicalDpiX(), scale = dpi / painter.device()->logicalDpiX();
-    frame.setAttribute(Qt::WA_DontShowOnScreen);
-    frame.show();
     const QWidget* plot = frame.canvas()->parentWidget();
-    for (int pass = 0; pass < 2; ++pass)
+    for (int pass = 0; pass < 2; ++pass) {
         frame.resize(int(std::ceil(device.width() * scale)) + frame.width() - plot->width(),
                      int(std::ceil(device.height() * scale)) + frame.height() - plot->height());
+        frame.grab(QRect(0, 0, 1, 1));  // what is not shown is laid out when it is painted
+    }
 }
 
 void draw(PlotFrame& frame, QPainter& painter, const QRectF& rect) {

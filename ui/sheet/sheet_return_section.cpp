@@ -7,50 +7,94 @@ namespace fettle {
 
 namespace {
 
-constexpr int kAcross = 3;
-constexpr double kGapMm = 3, kTickMm = 2.4;
+constexpr std::size_t kMostAcross = 6;
+constexpr double kGapMm = 2, kTickMm = 2.4;
 
 QString tr(const char* text) {
     return QCoreApplication::translate("Sheet", text);
 }
 
-// A box to write in, its label over it.
-void setFree(Column& column, const SheetField& field, int at) {
-    const double gap = kGapMm * kMm, width = (column.width() + gap) / kAcross - gap;
-    const double left = column.left() + at * (width + gap), label = lineHeight(kLeastPt);
-    place(column.page(), plainText(field.label), {left, column.y()}, width,
-          {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1});
-    column.page().boxes.push_back({QRectF(left, column.y() + label, width, column.fit().boxMm * kMm)});
+// Boxes to write in, side by side, the label inside. What is written at length gets the widest.
+void setFreeRow(Column& column, const SheetField* fields, std::size_t count) {
+    SheetPage& page = column.page();
+    const auto share = [&](std::size_t i) { return count > 3 && i == 0 ? 2.0 : 1.0; };
+    const double gap = kGapMm * kMm, height = column.fit().boxMm * kMm, inset = 0.6 * kMm;
+    const double shares = double(count) + (count > 3 ? 1 : 0);
+    const double one = (column.width() - gap * double(count - 1)) / shares;
+    double left = column.left();
+    for (std::size_t i = 0; i < count; ++i) {
+        const QRectF box(left, column.y(), one * share(i), height);
+        page.boxes.push_back({box});
+        place(page, plainText(fields[i].label), box.topLeft() + QPointF(inset, inset / 2),
+              box.width() - 2 * inset, {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1});
+        left = box.right() + gap;
+    }
+    column.moveTo(column.y() + height);
+    column.gap(1);
 }
 
-// Label, then a small box before each choice; returns where the next may begin.
+// As even rows as there can be.
+void setFree(Column& column, const SheetField* fields, std::size_t count) {
+    const std::size_t rows = (count + kMostAcross - 1) / kMostAcross;
+    for (std::size_t row = 0, first = 0; row < rows; ++row) {
+        const std::size_t here = (count - first + rows - row - 1) / (rows - row);
+        setFreeRow(column, fields + first, here);
+        first += here;
+    }
+}
+
+double choicesPt(const Column& column) {
+    return std::max(kLeastPt, column.fit().pt - 0.5);
+}
+
+double choicesWidth(const SheetField& field, double pt) {
+    double width = textWidth(plainText(field.label) + QLatin1Char(':'), pt, true) + 2 * kMm;
+    for (const std::string& choice : field.choices)
+        width += textWidth(plainText(choice), pt) + (kTickMm + 4.3) * kMm;
+    return width;
+}
+
+// Label, then a small box before each choice, on as many lines as it takes; x: where the next may begin.
 void setChoices(Column& column, const SheetField& field, double& x) {
     SheetPage& page = column.page();
-    const double pt = std::max(kLeastPt, column.fit().pt - 0.5), line = lineHeight(pt), tick = kTickMm * kMm;
+    const double pt = choicesPt(column), line = lineHeight(pt), tick = kTickMm * kMm;
     const double right = column.left() + column.width();
-    const auto wrap = [&](double width) {
-        if (x > column.left() && x + width > right) {
-            x = column.left();
-            column.moveTo(column.y() + line + 0.6 * kMm);
-        }
-    };
     const QString label = plainText(field.label) + QLatin1Char(':');
-    double whole = textWidth(label, pt, true) + 2 * kMm;
-    for (const std::string& choice : field.choices)
-        whole += textWidth(plainText(choice), pt) + tick + 4 * kMm;
-    wrap(whole);
     const double labelWidth = std::min(textWidth(label, pt, true) + 0.3 * kMm, column.width() / 2);
     place(page, label, {x, column.y()}, labelWidth, {.pt = pt, .bold = true, .mostLines = 1});
     x += labelWidth + 1.7 * kMm;
     for (const std::string& choice : field.choices) {
         const QString text = plainText(choice);
         const double width = std::min(textWidth(text, pt) + 0.3 * kMm, column.width() - tick - kMm);
-        wrap(tick + kMm + width);
+        if (x > column.left() && x + tick + kMm + width > right) {
+            x = column.left();
+            column.moveTo(column.y() + line + 0.6 * kMm);
+        }
         page.boxes.push_back({QRectF(x, column.y() + (line - tick) / 2, tick, tick)});
         place(page, text, {x + tick + kMm, column.y()}, width, {.pt = pt, .mostLines = 1});
         x += tick + width + 4 * kMm;
     }
     x += 3 * kMm;
+}
+
+// Short ones share a line.
+void setAllChoices(Column& column, const SheetField* fields, std::size_t count) {
+    std::vector<const SheetField*> left;
+    for (std::size_t i = 0; i < count; ++i)
+        left.push_back(fields + i);
+    while (!left.empty()) {
+        double x = column.left();
+        for (auto next = left.begin(); next != left.end();) {
+            const bool fits = x + choicesWidth(**next, choicesPt(column)) <= column.left() + column.width();
+            if (!fits && x > column.left()) {
+                ++next;
+                continue;
+            }
+            setChoices(column, **next, x);
+            next = left.erase(next);
+        }
+        column.moveTo(column.y() + lineHeight(choicesPt(column)) + kMm);
+    }
 }
 
 }  // namespace
@@ -63,28 +107,13 @@ void setReturn(Column& column, const SheetContent& sheet) {
                                      {.pt = column.fit().pt + 0.5, .bold = true, .mostLines = 1}));
     column.gap(0.4);
     const std::size_t count = std::min(sheet.fields.size(), column.fit().fields);
-    const double choiceLine = lineHeight(std::max(kLeastPt, column.fit().pt - 0.5)) + 0.8 * kMm;
-    const double freeRow = lineHeight(kLeastPt) + (column.fit().boxMm + 0.8) * kMm;
-    int free = 0;
-    double x = column.left();
-    bool choosing = false;
-    for (std::size_t i = 0; i < count; ++i) {
-        const SheetField& field = sheet.fields[i];
-        if (field.choices.empty()) {
-            if (choosing) column.moveTo(column.y() + choiceLine);
-            if (!choosing && free == kAcross) column.moveTo(column.y() + freeRow);
-            if (choosing || free == kAcross) free = 0;
-            choosing = false;
-            setFree(column, field, free++);
-        } else {
-            if (free > 0) column.moveTo(column.y() + freeRow);
-            if (!choosing) x = column.left();
-            free = 0;
-            choosing = true;
-            setChoices(column, field, x);
-        }
+    for (std::size_t first = 0, last = 0; first < count; first = last) {
+        const bool choices = !sheet.fields[first].choices.empty();
+        while (last < count && choices == !sheet.fields[last].choices.empty())
+            ++last;
+        const auto set = choices ? setAllChoices : setFree;
+        set(column, &sheet.fields[first], last - first);
     }
-    column.moveTo(column.y() + (choosing ? choiceLine : free > 0 ? freeRow : 0));
     column.more(sheet.fields.size() - count);
 }
 

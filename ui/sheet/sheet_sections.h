@@ -11,16 +11,23 @@ namespace fettle {
 struct Fit {
     double pt = 9;
     double leastFigureMm = 42;
-    std::size_t rows = 12, steps = 12, parts = 8, blanks = 8, blind = 8, notes = 6, cautions = 8, fields = 16;
-    int lines = 0;  // of a paragraph; 0: as many as it takes
-    double boxMm = 8;
+    std::size_t steps = 12, parts = 8, blanks = 8, cautions = 8, fields = 16;
+    int lines = 0;            // of a paragraph; 0: as many as it takes
+    std::size_t whyFits = 1;  // how far down the reasons may be shortened
+    double boxMm = 10;
+};
+
+// How much of the reasons: rows of the table, blind spots and other lists, lines of a paragraph (0: all).
+struct WhyFit {
+    std::size_t rows = 16, few = 8;
+    int lines = 0;
 };
 
 // Where things are set one under the other.
 class Column {
   public:
     Column(SheetPage& page, const Fit& fit, double left, double width, double top)
-        : page_(page), fit_(fit), left_(left), width_(width), y_(top) {}
+        : page_(page), fit_(fit), left_(left), width_(width), y_(top), lines_(fit.lines) {}
 
     SheetPage& page() { return page_; }
     const Fit& fit() const { return fit_; }
@@ -29,6 +36,7 @@ class Column {
     double y() const { return y_; }
     void gap(double mm) { y_ += mm * kMm; }
     void moveTo(double y) { y_ = y; }
+    void limitLines(int lines) { lines_ = lines; }
 
     void heading(const QString& text);
     void paragraph(const QString& text, const QString& lead = {});
@@ -43,12 +51,12 @@ class Column {
     SheetPage& page_;
     const Fit& fit_;
     double left_, width_, y_;
+    int lines_;
 };
 
 void setHead(Column& column, const SheetContent& sheet);
 void setWork(Column& column, const SheetContent& sheet);
-void setWhy(Column& column, const SheetContent& sheet);
-void setLineTable(Column& column, const SheetContent& sheet);
+void setWhy(Column& column, const SheetContent& sheet, const WhyFit& fit);
 void setCautions(Column& column, const SheetContent& sheet);
 void setReturn(Column& column, const SheetContent& sheet);
 void setFooter(SheetPage& page, const SheetContent& sheet);

@@ -8,7 +8,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kBarMm = 14;  // of the bars, both sides of their zero line
+constexpr double kBarMm = 11;  // of the bars, both sides of their zero line
 constexpr double kFigureGapMm = 6;
 
 QString tr(const char* text) {
@@ -22,24 +22,28 @@ QString joinedTexts(const std::vector<std::string>& texts, std::size_t most) {
     return words.join(QStringLiteral("; "));
 }
 
-void setList(Column& column, const std::vector<std::string>& texts, const QString& lead) {
-    column.paragraph(joinedTexts(texts, column.fit().notes), lead);
-    column.more(texts.size() - std::min(texts.size(), column.fit().notes));
+void setList(Column& column, const std::vector<std::string>& texts, const QString& lead, std::size_t most) {
+    column.paragraph(joinedTexts(texts, most), lead);
+    column.more(texts.size() - std::min(texts.size(), most));
 }
 
-void setBlind(Column& column, const SheetContent& sheet) {
+void setBlind(Column& column, const SheetContent& sheet, std::size_t most) {
     if (sheet.blind.empty() && sheet.blindNote.empty()) return;
     column.gap(0.6);
     column.heading(tr("What this could not see"));
-    const std::size_t count = std::min(sheet.blind.size(), column.fit().blind);
+    const std::size_t count = std::min(sheet.blind.size(), most);
     for (std::size_t i = 0; i < count; ++i) {
         const SheetBlind& blind = sheet.blind[i];
         QString text = plainText(blind.why);
         if (!blind.cure.empty()) text += tr("; cure: %1").arg(plainText(blind.cure));
         column.paragraph(text, plainText(blind.what) + QLatin1Char(':'));
     }
-    column.more(sheet.blind.size() - count);
-    column.muted(plainText(sheet.blindNote), 2);
+    QString note = plainText(sheet.blindNote);
+    if (count < sheet.blind.size()) {
+        column.page().shortened = true;
+        note = tr("%1 more, in the JSON twin. %2").arg(sheet.blind.size() - count).arg(note);
+    }
+    column.muted(note, 2);
 }
 
 // Right edges of the number columns and where the bars stand; shares of the width.
@@ -53,10 +57,10 @@ struct Grid {
         number = left;
         name = left + 4 * kMm;
         dban = zero - bar - 1 * kMm;
-        floor = dban - 11 * kMm;
-        found = floor - 10.5 * kMm;
-        expected = found - 13.5 * kMm;
-        nameWidth = expected - 12 * kMm - name;
+        floor = dban - 12 * kMm;
+        found = floor - 9 * kMm;
+        expected = found - 12.5 * kMm;
+        nameWidth = expected - 11 * kMm - name;
     }
 };
 
@@ -71,12 +75,10 @@ void setTableHead(Column& column, const Grid& grid) {
     const TextStyle style{.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1};
     const double y = column.y();
     place(page, tr("line"), {grid.name, y}, grid.nameWidth, style);
-    setCell(page, tr("expected Hz"), grid.expected, y, 15 * kMm, style);
-    setCell(page, tr("found Hz"), grid.found, y, 13 * kMm, style);
-    setCell(page, tr("dB up"), grid.floor, y, 10 * kMm, style);
+    setCell(page, tr("expected"), grid.expected, y, 14 * kMm, style);
+    setCell(page, tr("found Hz"), grid.found, y, 12 * kMm, style);
+    setCell(page, tr("dB up"), grid.floor, y, 8.5 * kMm, style);
     setCell(page, tr("decibans"), grid.dban, y, 12 * kMm, style);
-    place(page, tr("against | for"), {grid.zero - grid.bar, y}, 2 * grid.bar,
-          {.pt = kLeastPt, .ink = Role::MutedInk, .align = Qt::AlignHCenter, .mostLines = 1});
     column.moveTo(y + lineHeight(kLeastPt));
     column.gap(0.3);
     column.rule(0.1, Role::MutedInk);
@@ -102,24 +104,26 @@ void setTableRow(Column& column, const Grid& grid, const PrintedRow& row, double
     SheetPage& page = column.page();
     TextStyle style{.pt = std::max(kLeastPt, column.fit().pt - 0.5), .mostLines = 1};
     style.bold = row.kind == ArithmeticRow::Kind::Weight;
+    if (style.bold) {
+        column.gap(0.3);
+        column.rule(0.1, Role::MutedInk);
+        column.gap(0.2);
+    }
     const double y = column.y(), height = lineHeight(style.pt);
-    if (style.bold) column.rule(0.1, Role::MutedInk);
     if (row.number) place(page, QString::number(row.number), {grid.number, y}, 3.8 * kMm, style);
     const bool plain = row.expected.isEmpty();
     place(page, row.name, {grid.name, y}, plain ? grid.floor - grid.name : grid.nameWidth, style);
-    setCell(page, row.expected, grid.expected, y, 12 * kMm, style);
-    setCell(page, row.found, grid.found, y, 13.3 * kMm, style);
-    setCell(page, row.overFloor, grid.floor, y, 10 * kMm, style);
+    setCell(page, row.expected, grid.expected, y, 11 * kMm, style);
+    setCell(page, row.found, grid.found, y, 12.2 * kMm, style);
+    setCell(page, row.overFloor, grid.floor, y, 8.5 * kMm, style);
     setCell(page, row.dban, grid.dban, y, 11 * kMm, style);
     if (!style.bold) setBar(column, grid, row.printed, most, height);
     column.moveTo(y + height);
 }
 
-}  // namespace
-
-void setLineTable(Column& column, const SheetContent& sheet) {
+void setLineTable(Column& column, const SheetContent& sheet, std::size_t mostRows) {
     if (sheet.rows.empty()) return column.muted(plainText(sheet.rowsNote), 3);
-    const PrintedTable table = printedTable(sheet.rows, column.fit().rows);
+    const PrintedTable table = printedTable(sheet.rows, mostRows);
     if (table.cut > 0) column.page().shortened = true;
     const Grid grid(column);
     setTableHead(column, grid);
@@ -130,12 +134,16 @@ void setLineTable(Column& column, const SheetContent& sheet) {
         {QLineF(grid.zero, top, grid.zero, column.y()), 0.1, Role::MutedInk, false});
     column.gap(0.5);
     column.muted(plainText(sheet.rowsNote), 2);
-    column.muted(tr("The rows add up to the weight; search is the price of having looked in many places. "
-                    "dB up: over the floor about the line."),
-                 2);
+    column.muted(
+        tr("The rows add up to the weight; search is the price of having looked in many places. "
+           "dB up: over the floor about the line. Bars: to the right for it, to the left against it."),
+        3);
 }
 
-void setWhy(Column& column, const SheetContent& sheet) {
+}  // namespace
+
+void setWhy(Column& column, const SheetContent& sheet, const WhyFit& fit) {
+    if (fit.lines > 0) column.limitLines(fit.lines);
     column.heading(tr("Why we think so"));
     column.paragraph(plainText(sheet.verdict));
     column.paragraph(plainText(sheet.howBad), tr("How bad:"));
@@ -143,11 +151,11 @@ void setWhy(Column& column, const SheetContent& sheet) {
     column.paragraph(plainText(sheet.howSure), tr("How sure:"));
     column.paragraph(plainText(sheet.siteRecord));
     column.paragraph(plainText(sheet.provedOn), tr("Proved on:"));
-    setLineTable(column, sheet);
-    setList(column, sheet.against, tr("Against it:"));
-    setList(column, sheet.rivals, tr("It could also be:"));
-    setList(column, sheet.otherFindings, tr("Also found on this machine:"));
-    setBlind(column, sheet);
+    setLineTable(column, sheet, fit.rows);
+    setList(column, sheet.against, tr("Against it:"), fit.few);
+    setList(column, sheet.rivals, tr("It could also be:"), fit.few);
+    setList(column, sheet.otherFindings, tr("Also found on this machine:"), fit.few);
+    setBlind(column, sheet, fit.few);
 }
 
 void setFigures(Column& column, const SheetContent& sheet, bool spectrum, double heightMm) {

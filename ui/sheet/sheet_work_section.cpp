@@ -7,7 +7,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kBlankMm = 15, kBlankGapMm = 2.5, kTickMm = 2.4;
+constexpr double kBlankMm = 12, kBlankGapMm = 2, kTickMm = 2.4;
 constexpr const char* kCommonPractice = "common practice, no source";
 
 QString tr(const char* text) {
@@ -19,7 +19,7 @@ void setBlanks(Column& column, const std::vector<QString>& labels, double indent
     if (labels.empty()) return;
     SheetPage& page = column.page();
     const TextStyle style{.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1};
-    const double height = lineHeight(kLeastPt) + 1.2 * kMm, right = column.left() + column.width();
+    const double height = lineHeight(kLeastPt) + 1.0 * kMm, right = column.left() + column.width();
     const double start = column.left() + indentMm * kMm;
     double x = start, y = column.y();
     for (const QString& label : labels) {
@@ -29,7 +29,7 @@ void setBlanks(Column& column, const std::vector<QString>& labels, double indent
             x = start;
             y += height + 0.5 * kMm;
         }
-        place(page, label, {x, y + 0.6 * kMm}, text, style);
+        place(page, label, {x, y + 0.5 * kMm}, text, style);
         page.boxes.push_back({QRectF(x + text + 0.8 * kMm, y, kBlankMm * kMm, height)});
         x += text + (kBlankMm + 0.8 + kBlankGapMm) * kMm;
     }
