@@ -91,6 +91,9 @@ TEST_F(ImportDialogTest, AFolderDroppedOnTheWindowIsTakenInAndTheRoundReadAgain)
     openWindow();
     QMimeData data;
     data.setUrls({QUrl::fromLocalFile(QString::fromStdString(folder_ / "more"))});
+    QDragEnterEvent enter(QPoint(10, 10), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(window_.get(), &enter);
+    ASSERT_TRUE(enter.isAccepted());
     QDropEvent drop(QPointF(10, 10), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
     QApplication::sendEvent(window_.get(), &drop);
     ASSERT_TRUE(waitFor([this] { return window_->settled() && roundPage().round().recordings == 13; }));

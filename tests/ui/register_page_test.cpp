@@ -52,6 +52,11 @@ class RegisterPageTest : public Desk {
         auto* label = window_->findChild<QLabel*>(QString::fromLatin1(field));
         return label->isHidden() ? "" : label->text().toStdString();
     }
+    // The same machine with other words.
+    static std::string changed(const std::string& tag) {
+        std::string text = fleet_test::description(tag);
+        return text.replace(text.find("test motor"), 10, "other work");
+    }
     QAbstractButton* save() { return part<QAbstractButton>("registerSave"); }
     std::shared_ptr<const Machine> described(const std::string& tag) {
         const auto machine = fleet_->machines().describedAt(tag);
@@ -136,7 +141,7 @@ TEST_F(RegisterPageTest, AChangeFromADayOnKeepsWhatHeldBefore) {
 }
 
 TEST_F(RegisterPageTest, AnOlderDescriptionIsShownAndNotEdited) {
-    ASSERT_TRUE(fleet_->machines().put(fleet_test::description("A-RACE"), "x", "2026-05-08", "again"));
+    ASSERT_TRUE(fleet_->machines().put(changed("A-RACE"), "x", "2026-05-08", "again"));
     openRegister("A-RACE");
     auto* history = window_->findChild<QTableView*>("descriptionHistory");
     ASSERT_EQ(history->model()->rowCount(), 2);
@@ -203,7 +208,7 @@ TEST_F(RegisterPageTest, BlindSpotsOfTheNewestWeekAreListed) {
 }
 
 TEST_F(RegisterPageTest, TheWholeRegisterGoesOutAndComesInAgainUnchanged) {
-    ASSERT_TRUE(fleet_->machines().put(fleet_test::description("A-RACE"), "x", "2026-05-08", "again"));
+    ASSERT_TRUE(fleet_->machines().put(changed("A-RACE"), "x", "2026-05-08", "again"));
     openRegister();
     const std::string file = folder_ / "register.json";
     page_->exportTo(QString::fromStdString(file));

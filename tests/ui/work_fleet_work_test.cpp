@@ -106,7 +106,7 @@ TEST_F(FleetWorkTest, OvertakenRequestsThatHadNotBegunAreNeverRun) {
                 ++ran;
                 return i;
             },
-            [&](Result<int> got) { answer = *got; });
+            [&](Result<int> got) { answer = got.value_or(-1); });
     EXPECT_EQ(work_->waiting(), 3);
     gate.release(2);
     settle();

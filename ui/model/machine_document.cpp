@@ -1,6 +1,7 @@
 #include "ui/model/machine_document.h"
 
 #include <algorithm>
+#include <map>
 
 #include "core/base/text.h"
 #include "ui/model/words.h"
@@ -88,6 +89,22 @@ void clear(Json& root, std::vector<std::string> tokens) {
     (*parent)[std::stoul(tokens.back())] = nullptr;
     tokens.pop_back();
     if (allNull(*parent)) erase(root, tokens);
+}
+
+// So that the check can go on.
+void mend(Json& root, const std::string& place) {
+    static const std::map<std::string, Json> needed = {
+        {"/tag", "X"},
+        {"/mains_hz", 50},
+        {"/driver", {{"poles", 4}}},
+        {"/driver/poles", 4},
+        {"/points",
+         Json::array({{{"id", "P"}, {"at", "driver DE"}, {"channels", Json::array({{{"name", "x"}}})}}})}};
+    const auto found = needed.find(place);
+    if (found == needed.end())
+        erase(root, tokensOf(place));
+    else
+        *make(root, tokensOf(place)) = found->second;
 }
 
 bool isAtOrBelow(const std::string& place, const std::string& pointer) {
@@ -238,7 +255,7 @@ void MachineDocument::check() {
             if (known.place == error.place) return;
         troubles_.push_back({error.place, error.rule});
         if (error.place.empty() || error.place.front() != '/') return;
-        erase(rest, tokensOf(error.place));
+        mend(rest, error.place);
     }
 }
 

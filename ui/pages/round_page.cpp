@@ -306,7 +306,7 @@ void RoundPage::look(const QString& tag) {
 
 void RoundPage::goToNextUndecided() {
     const std::string next = nextUndecided(model_.round().list, model_.round().state, current());
-    if (next.empty()) return emit troubled(tr("Nothing is undecided."));
+    if (next.empty()) return emit said(tr("Nothing is undecided."));
     ledger_->setCurrent(next);
     if (model_.rowOf(next) < 0) {
         heading_->clearFilter();

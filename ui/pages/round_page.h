@@ -47,6 +47,7 @@ class RoundPage : public QWidget {
     void closeWanted();
     void importWanted();
     void registerWanted();
+    void said(const QString& sentence);
     void troubled(const QString& sentence);
     void roundShown();  // a round was read and is shown
 

@@ -262,7 +262,10 @@ bool MainWindow::settled() const {
     return !door_.busy() && (!workplace_ || workplace_->settled());
 }
 
+// What is already said is not said again on top.
 void MainWindow::message(const QString& text) {
+    for (const QMessageBox* open : findChildren<QMessageBox*>(QStringLiteral("message")))
+        if (open->isVisible() && open->text() == text) return;
     auto* box = new QMessageBox(QMessageBox::NoIcon, tr("Fettle"), text, QMessageBox::Ok, this);
     box->setObjectName(QStringLiteral("message"));
     box->setAttribute(Qt::WA_DeleteOnClose);

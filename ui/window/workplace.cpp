@@ -89,8 +89,10 @@ void Workplace::connectRound() {
     connect(round_, &RoundPage::closeWanted, this, &Workplace::closeRound);
     connect(round_, &RoundPage::importWanted, this, [this] { importPaths({}); });
     connect(round_, &RoundPage::registerWanted, this, [this] { showPage(QStringLiteral("register")); });
-    connect(round_, &RoundPage::troubled, this, &Workplace::said);
-    connect(register_, &RegisterPage::troubled, this, &Workplace::said);
+    connect(round_, &RoundPage::said, this, &Workplace::said);
+    connect(round_, &RoundPage::troubled, this, &Workplace::troubled);
+    connect(register_, &RegisterPage::said, this, &Workplace::said);
+    connect(register_, &RegisterPage::troubled, this, &Workplace::troubled);
     connect(register_, &RegisterPage::machineWanted, this, [this](const QString& tag) {
         selection_->setMachine(tag);
         showPage(QStringLiteral("machine"));
