@@ -82,7 +82,8 @@ Status Database::configure(Access access) {
     sqlite3_db_config(handle_, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
     std::string sql =
         "PRAGMA foreign_keys=ON; PRAGMA cell_size_check=ON; PRAGMA mmap_size=0;"
-        "PRAGMA synchronous=FULL; PRAGMA temp_store=MEMORY; PRAGMA cache_size=-32768;";
+        "PRAGMA synchronous=FULL; PRAGMA temp_store=MEMORY; PRAGMA cache_size=-32768;"
+        "PRAGMA journal_size_limit=67108864;";
     if (access == Access::ReadAlong) sql += "PRAGMA query_only=ON;";
     if (access == Access::Create) sql = fmt::format("PRAGMA page_size={};", kPageSize) + sql;
     return script(sql);

@@ -2,11 +2,11 @@
 // for the next time, a Transaction all or nothing. Values go in by position and come out by type, so a store
 // reads as SQL and plain records. Settings, and why: WAL (readers never wait for the writer);
 // synchronous=FULL (each commit is flushed, so that what was acknowledged survives a power cut as well as a
-// kill; cost measured by tests/store/store_speed: some 10 % of a batch of 16 recordings on a disk with 1 ms
-// flushes, and with NORMAL a power cut may take the last commits); foreign keys on; busy timeout 10 s;
-// page size 16 KiB (waveforms and spectra are large values). Thread: one at a time. Errors: sticky in a
-// Statement (a failed bind or step ends it) and read with status(); every SQLite code becomes one sentence
-// that names the file, the kind as in errorOf.
+// kill; with NORMAL a power cut may take the last commits; a flush was measured at 1 to 3 ms, beside some 50
+// ms that a batch of 16 recordings takes, so nothing is to be won); foreign keys on; busy timeout 10 s; page
+// size 16 KiB (waveforms and spectra are large values). Thread: one at a time. Errors: sticky in a Statement
+// (a failed bind or step ends it) and read with status(); every SQLite code becomes one sentence that names
+// the file, the kind as in errorOf.
 #pragma once
 
 #include <cstdint>

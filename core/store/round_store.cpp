@@ -50,22 +50,19 @@ std::string nameOf(std::int64_t round) {
 Status checkDecision(const Decision& decision, const std::string& file) {
     const std::string place = fmt::format("decision on {}", decision.machine);
     if (decision.kind != DecisionKind::Accept && decision.reason.empty())
-        return fail(
-            ErrorKind::Invalid, file, place,
-            fmt::format("to {} needs a reason", decision.kind == DecisionKind::Defer ? "defer" : "dispute"));
+        return fail(ErrorKind::Invalid, file, place,
+                    fmt::format("to {} needs a reason", toText(decision.kind)));
     if (decision.kind == DecisionKind::Defer && decision.deferTo.empty())
         return fail(ErrorKind::Invalid, file, place, "to defer needs a day");
     return checkDay(decision.deferTo, file, place);
 }
 
-constexpr const char* kKinds[] = {"accept", "dispute", "defer"};
-
 void readDecision(Statement& row, Decision& decision) {
     std::string kind;
     row.into(decision.id, decision.machine, kind, decision.reason, decision.deferTo, decision.by,
              decision.at);
-    for (std::size_t i = 0; i < std::size(kKinds); ++i)
-        if (kind == kKinds[i]) decision.kind = DecisionKind(i);
+    for (const DecisionKind known : {DecisionKind::Accept, DecisionKind::Dispute, DecisionKind::Defer})
+        if (kind == toText(known)) decision.kind = known;
 }
 }  // namespace
 
@@ -157,8 +154,8 @@ Result<std::int64_t> RoundStore::decide(std::int64_t round, const Decision& deci
     const Instant at = decision.at == Instant{} ? nowUtc() : decision.at;
     if (auto good = database_.run(
             "INSERT INTO decision(round, machine, kind, reason, defer_to, by, time) VALUES (?,?,?,?,?,?,?)",
-            round, decision.machine, kKinds[std::size_t(decision.kind)], decision.reason, decision.deferTo,
-            decision.by, at);
+            round, decision.machine, toText(decision.kind), decision.reason, decision.deferTo, decision.by,
+            at);
         !good)
         return fail(good.error());
     const std::int64_t id = database_.lastId();
