@@ -46,6 +46,7 @@ const std::vector<Shortcut>& shortcuts() {
         {"round.close", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Close the round…"), {}},
         {"round.refused", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Refused files…"), {}},
         {"machine.event", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "Note or &event…"), {key("Ctrl+E")}},
+        {"machine.sheet", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "Findings &sheet…"), {key("Ctrl+P")}},
         {"view.larger", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Larger"), larger()},
         {"view.smaller", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Smaller"), {key("Ctrl+-")}},
         {"view.normal", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&100 %"), {key("Ctrl+0")}},

@@ -32,6 +32,7 @@ class RoundPage : public QWidget {
     const RoundShown& round() const { return model_.round(); }
     const LedgerModel& model() const { return model_; }
     bool loading() const { return loading_; }
+    QString currentTag() const { return QString::fromStdString(current()); }  // empty: no machine's line
 
     void decide(Decision decision);  // of the open round; id and time are set by the store
     void answerUnseen(const QString& machine, const QString& reason);

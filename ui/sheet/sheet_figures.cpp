@@ -15,6 +15,7 @@ namespace fettle {
 namespace {
 
 constexpr double kLabelPt = 7.5, kBeyondLastMark = 1.12;
+constexpr int kNamesShare = 5;
 constexpr double kHalfDayMs = 12 * 3600 * 1e3;
 
 bool isVelocity(const SheetSpectrum& spectrum) {
@@ -128,7 +129,9 @@ SheetFigures::SheetFigures(const SheetData& sheet) : parts_(std::make_unique<Par
     }
     const SheetTrend& trend = sheet.content.trend;
     if (trend.days.empty()) return;
-    parts_->axis.setBounds({startOfDay(trend.days.front().day), startOfDay(trend.days.back().day + 1)});
+    // Free at the left: there the limits say their names.
+    const int first = trend.days.front().day, last = trend.days.back().day + 1;
+    parts_->axis.setBounds({startOfDay(first - std::max(1, (last - first) / kNamesShare)), startOfDay(last)});
     parts_->trend.setData(trendData(trend));
     parts_->trend.setEvents(eventsOf(trend));
 }

@@ -86,6 +86,7 @@ void MainWindow::buildActions() {
     action("round.close", [this] { workplace_->closeRound(); });
     action("round.refused", [this] { workplace_->showDialog(QStringLiteral("refused")); });
     action("machine.event", [this] { workplace_->noteEvent(workplace_->selection().machine()); });
+    action("machine.sheet", [this] { workplace_->showSheet(workplace_->machineHere()); });
     action("view.larger", [this] { setScale(scale_ + 0.1); });
     action("view.smaller", [this] { setScale(scale_ - 0.1); });
     action("view.normal", [this] { setScale(1); });
@@ -113,7 +114,7 @@ void MainWindow::buildMenus() {
     };
     menu(tr("&File"), {"file.new", "file.open", "", "file.import", "file.backup", "", "file.quit"});
     menu(tr("&Round"), {"page.round", "round.start", "round.close", "", "round.refused"});
-    menu(tr("&Machine"), {"page.machine", "machine.event", "", "page.register"});
+    menu(tr("&Machine"), {"page.machine", "machine.event", "machine.sheet", "", "page.register"});
     buildViewMenu();
     menu(tr("&Help"), {"help.shortcuts", "help.about"});
 }
@@ -139,7 +140,8 @@ void MainWindow::buildViewMenu() {
 void MainWindow::enableActions() {
     const bool open = !workplace_.isNull();
     const bool writable = open && workplace_->work().writable();
-    for (const char* id : {"page.round", "page.machine", "page.register", "round.refused", "file.backup"})
+    for (const char* id :
+         {"page.round", "page.machine", "page.register", "round.refused", "file.backup", "machine.sheet"})
         actions_[id]->setEnabled(open);
     for (const char* id : {"file.import", "round.start", "round.close", "machine.event"})
         actions_[id]->setEnabled(writable);

@@ -7,6 +7,7 @@
 #include "ui/dialogs/event_dialog.h"
 #include "ui/dialogs/refusals_dialog.h"
 #include "ui/dialogs/round_dialogs.h"
+#include "ui/dialogs/sheet_dialog.h"
 #include "ui/model/words.h"
 #include "ui/pages/machine_page.h"
 #include "ui/pages/register_page.h"
@@ -101,6 +102,7 @@ void Workplace::connectRound() {
 
 void Workplace::connectMachine() {
     connect(machine_, &MachinePage::noteWanted, this, &Workplace::noteEvent);
+    connect(machine_, &MachinePage::sheetWanted, this, &Workplace::showSheet);
     connect(selection_.get(), &Selection::machineChanged, this, &Workplace::placeChanged);
 }
 
@@ -160,6 +162,7 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("import")) importPaths({});
     if (name == QStringLiteral("refused")) (new RefusalsDialog(*work_, theme_, this))->open();
     if (name == QStringLiteral("event")) noteEvent(selection_->machine());
+    if (name == QStringLiteral("sheet")) showSheet(machineHere());
     if (name == QStringLiteral("start")) whenRead([this] { startRound(); });
     if (name == QStringLiteral("close")) whenRead([this] { closeRound(); });
 }
@@ -243,6 +246,19 @@ void Workplace::noteEvent(const QString& machine) {
     auto* dialog = new EventDialog(theme_, machine, {}, selection_->time().value_or(now()), this);
     connect(dialog, &EventDialog::given, this, &Workplace::writeEvent);
     fillPlaces(machine, dialog);
+    dialog->open();
+}
+
+QString Workplace::machineHere() const {
+    const QString line = currentWidget() == round_ ? round_->currentTag() : QString();
+    return line.isEmpty() ? selection_->machine() : line;
+}
+
+void Workplace::showSheet(const QString& machine) {
+    if (machine.isEmpty()) return emit troubled(tr("Choose a machine first: a sheet belongs to one."));
+    auto* dialog = new SheetDialog(*work_, theme_, machine, this);
+    connect(dialog, &SheetDialog::saved, this,
+            [this](const QString& path) { emit said(tr("The sheet was saved as %1").arg(path)); });
     dialog->open();
 }
 

@@ -40,6 +40,8 @@ class Workplace : public QStackedWidget {
     void startRound();
     void closeRound();
     void noteEvent(const QString& machine);
+    void showSheet(const QString& machine);  // the findings sheet, as it will be printed
+    QString machineHere() const;             // of the page that is shown; empty: none is chosen
     void backUp(const QString& path);
 
   signals:
