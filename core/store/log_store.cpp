@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "core/base/text.h"
 #include "core/store/database.h"
 #include "core/store/day.h"
 #include "core/store/text_list.h"
@@ -11,7 +12,7 @@
 namespace fettle {
 
 namespace {
-using Words = std::vector<const char*>;
+using Words = std::vector<std::string>;
 const Words kEventKinds = {"repair",     "greasing", "part",       "moved_node",  "cleaning",
                            "inspection", "note",     "rebaseline", "low_battery", "other"};
 const Words kOutcomes = {"confirmed", "not_found", "another_fault", "not_opened"};
@@ -22,7 +23,7 @@ Status checkWord(const std::string& word, const Words& allowed, const std::strin
                  const std::string& place) {
     if (std::find(allowed.begin(), allowed.end(), word) != allowed.end()) return {};
     return fail(ErrorKind::Invalid, file, place,
-                fmt::format("is \"{}\", must be one of {}", word, fmt::join(allowed, ", ")));
+                fmt::format("is \"{}\", must be one of {}", word, joined(allowed, ", ")));
 }
 
 Result<std::int64_t> machineOf(Database& database, const std::string& tag) {
