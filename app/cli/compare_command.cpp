@@ -7,6 +7,7 @@
 #include <memory>
 
 #include "app/cli/commands.h"
+#include "app/cli/compare_fleet.h"
 #include "app/cli/compare_report.h"
 #include "app/cli/load.h"
 #include "core/base/text.h"
@@ -17,7 +18,7 @@ namespace fettle {
 namespace {
 
 struct CompareOptions {
-    std::string folder, until;
+    std::string folder, fleet, until;
     int days = 7;
     int threads = 2;
     bool everyWeek = false;
@@ -113,6 +114,7 @@ int compare(const CompareOptions& options) {
         tell(fleet.error().sentence());
         return kCouldNotRun;
     }
+    if (!options.fleet.empty()) return compareFleet(*fleet, options.fleet, options.until, options.everyWeek);
     if (options.everyWeek) return compareEveryWeek(files, *fleet, options);
     const Instant end = endOf(*fleet, options.until);
     CompareReport report(fleet->start, {end - std::chrono::days(options.days), end}, false);
@@ -138,6 +140,10 @@ void addCompareCommand(CLI::App& app, int& status) {
         ->check(dateOrComplaint);
     command->add_flag("--every-week", options->everyWeek, "each week by itself, in short, and the sum")
         ->excludes("--until")
+        ->excludes("--days");
+    command
+        ->add_option("--fleet", options->fleet,
+                     "a fleet file into which the folder was imported: compare with its list of the week")
         ->excludes("--days");
     command->add_option("--threads", options->threads, "recordings weighed at once (2)")
         ->check(CLI::Range(1, 256));

@@ -35,7 +35,9 @@ bool hits(const Hypothesis& found, const Story& story) {
     return found.fault == story.fault && (isShaftFault(story.fault) || samePlace(found.at, story.at));
 }
 
+// Raised vibration whose cause is not named speaks for whatever is at work there.
 bool sameKind(const Hypothesis& found, const Story& story) {
+    if (found.fault.empty()) return true;
     if (isShaftFault(story.fault)) return isShaftFault(found.fault);
     return isBearing(story.fault) && isBearing(found.fault) && samePlace(found.at, story.at);
 }

@@ -72,7 +72,8 @@ int show(FleetFile& fleet, const RoundCommand& command, const RoundList& list, c
         printJson(json);
         return kDone;
     }
-    print(asText(list) + "\n" + *promise + "\n");
+    print(asText(list));
+    if (promise->find("confirmed") != promise->npos) print("\n" + *promise + "\n");  // else said above
     if (kept) print(progressText(*kept));
     return kDone;
 }

@@ -206,7 +206,7 @@ std::string howBadWords(const SheetCase& sheet) {
         fmt::format("{:.1f} {} r.m.s. is zone {}", *severity.level, severity.unit, severity.value);
     if (!severity.basis.empty()) words += " by " + severity.basis;
     if (sheet.governing.indicative) words += ", indicative: not on a bearing housing";
-    if (severity.limit) words += fmt::format("; the next limit is {:.1f} {}", *severity.limit, severity.unit);
+    words += limitWords(severity);
     return words + growthWords(sheet, severity.unit) + ".";
 }
 

@@ -28,7 +28,7 @@ TEST_F(RoundCommand, TellsEveryMachineAndWritesNothing) {
     for (const char* tag : {"A-RACE", "B-SOUND", "C-SHAKE", "D-MUTE"})
         EXPECT_THAT(ran.out, HasSubstr(tag));
     EXPECT_THAT(ran.out, HasSubstr("Inner-race defect of the driver DE bearing"));
-    EXPECT_THAT(ran.out, HasSubstr("of the 1 listed on evidence, at most 1 in 10"));
+    EXPECT_THAT(ran.out, HasSubstr("1 listed on evidence: at most 1 in 10"));
     EXPECT_EQ(made::contentOf(fleet_), before);
 }
 
@@ -42,6 +42,8 @@ TEST_F(RoundCommand, JsonFitsItsSchemaAndIsTheSameTwice) {
     EXPECT_EQ(listedIn(round, "C-SHAKE")["urgency"], "act");
     EXPECT_EQ(listedIn(round, "D-MUTE")["unseen_reason"], "silent");
     EXPECT_TRUE(round["kept"].is_null());
+    EXPECT_THAT(round["promise"].get<std::string>(),
+                HasSubstr("of the 1 listed on evidence, at most 1 in 10"));
     EXPECT_EQ(jsonOf("round", {"--until", kUntil}).dump(), round.dump());
 }
 
