@@ -100,7 +100,9 @@ QString aboutText() {
     html += QStringLiteral("<table cellpadding='3'>");
     for (const Library& library : kLibraries) {
         const QString name = QString::fromLatin1(library.name);
-        html += QStringLiteral("<tr><td>%1 %2&nbsp;&nbsp;</td><td>%3&nbsp;&nbsp;</td><td>%4</td></tr>")
+        html += QStringLiteral(
+                    "<tr><td style='white-space:pre'>%1 %2&nbsp;&nbsp;</td><td "
+                    "style='white-space:pre'>%3&nbsp;&nbsp;</td><td>%4</td></tr>")
                     .arg(name, versionOf(name), QString::fromLatin1(library.what),
                          QString::fromLatin1(library.licence));
     }

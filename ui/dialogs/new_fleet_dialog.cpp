@@ -41,6 +41,7 @@ NewFleetDialog::NewFleetDialog(const Theme& theme, const QString& folder, QWidge
     auto* browse = new QPushButton(tr("Choose…"), this);
     browse->setObjectName(QStringLiteral("browse"));
     browse->setAutoDefault(false);
+    browse->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
     addField(tr("Site"), site_, "site");
     addField(tr("Time zone"), zone_, "zone");
     addField(tr("File"), path_, "path");

@@ -18,6 +18,7 @@ RefusalsDialog::RefusalsDialog(FleetWork& work, const Theme& theme, QWidget* par
     : QDialog(parent),
       work_(work),
       word_(new QLabel(this)),
+      detail_(new QLabel(this)),
       answeredToo_(new QCheckBox(tr("answered ones too"), this)),
       table_(new QTableView(this)),
       answer_(new QPushButton(tr("&Answered"), this)) {
@@ -31,10 +32,10 @@ RefusalsDialog::RefusalsDialog(FleetWork& work, const Theme& theme, QWidget* par
     table_->setModel(&refusals_);
     setRuled(*table_, theme);
     const int wide = fontMetrics().averageCharWidth();
-    table_->setColumnWidth(RefusalModel::File, wide * 32);
+    table_->setColumnWidth(RefusalModel::File, wide * 42);
     table_->setColumnWidth(RefusalModel::Place, wide * 16);
     for (const int column : {RefusalModel::Kind, RefusalModel::Since, RefusalModel::Times})
-        table_->setColumnWidth(column, wide * (column == RefusalModel::Since ? 18 : 10));
+        table_->setColumnWidth(column, wide * (column == RefusalModel::Since ? 24 : 11));
     table_->horizontalHeader()->setSectionResizeMode(RefusalModel::Rule, QHeaderView::Stretch);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
@@ -46,8 +47,19 @@ RefusalsDialog::RefusalsDialog(FleetWork& work, const Theme& theme, QWidget* par
     auto* all = new QVBoxLayout(this);
     all->addWidget(word_);
     all->addWidget(table_, 1);
+    all->addWidget(detail_);
     all->addLayout(foot);
-    resize(wide * 120, fontMetrics().height() * 26);
+    resize(wide * 150, fontMetrics().height() * 26);
+    detail_->setObjectName(QStringLiteral("refusalDetail"));
+    detail_->setWordWrap(true);
+    detail_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    detail_->setMinimumHeight(2 * fontMetrics().lineSpacing());
+    connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            [this](const QModelIndex& current) { tellWhole(current.row()); });
+    connect(&refusals_, &QAbstractItemModel::modelReset, this, [this] {
+        if (refusals_.rowCount() > 0) table_->setCurrentIndex(refusals_.index(0, 0));
+        tellWhole(table_->currentIndex().row());
+    });
     connect(answer_, &QPushButton::clicked, this, &RefusalsDialog::answerCurrent);
     connect(answeredToo_, &QCheckBox::toggled, this, &RefusalsDialog::read);
     connect(&work_, &FleetWork::changedFleet, this, &RefusalsDialog::read);
@@ -69,6 +81,13 @@ void RefusalsDialog::read() {
             answer_->setEnabled(work_.writable() && !refusals->empty());
             refusals_.set(std::move(*refusals));
         });
+}
+
+void RefusalsDialog::tellWhole(int row) {
+    const Refusal* refusal = refusals_.at(row);
+    if (!refusal) return detail_->clear();
+    detail_->setText(
+        shown(Error{ErrorKind::Invalid, refusal->path, refusal->place, refusal->rule}.sentence()));
 }
 
 void RefusalsDialog::answerCurrent() {

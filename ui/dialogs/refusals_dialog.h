@@ -23,10 +23,11 @@ class RefusalsDialog : public QDialog {
   private:
     void read();
     void answerCurrent();
+    void tellWhole(int row);
 
     FleetWork& work_;
     RefusalModel refusals_;
-    QLabel* word_;
+    QLabel *word_, *detail_;
     QCheckBox* answeredToo_;
     QTableView* table_;
     QPushButton* answer_;

@@ -94,24 +94,25 @@ std::vector<FieldGroup> driverFields() {
 }
 
 std::vector<FieldSpec> bearingColumns() {
-    return {owner("@component", tr("On"), 10),
-            owner("@position", tr("Position"), 9),
+    return {owner("@component", tr("On"), 8),
+            owner("@position", tr("Position"), 8),
             text("/designation", tr("Designation"), tr("ISO; prefixes and suffixes after it are passed over"),
-                 13),
-            choice("/type", tr("Type"),
-                   "deep_groove angular cylindrical_roller spherical_roller taper_roller sleeve"),
-            narrow(number("/rows", tr("Rows")), 6),
-            narrow(choice("/turning", tr("Turning ring"), "inner outer"), 12),
-            narrow(number("/rolling_elements", tr("Elements"), {}, tr("in one row")), 9),
-            narrow(number("/element_mm", tr("Element"), tr("mm")), 12),
-            narrow(number("/pitch_mm", tr("Pitch"), tr("mm")), 10),
-            narrow(number("/contact_deg", tr("Contact"), tr("deg")), 11),
-            narrow(number("/orders/bpfo", tr("BPFO"), {}, tr("order of the bearing's own shaft")), 8),
-            narrow(number("/orders/bpfi", tr("BPFI")), 8),
-            narrow(number("/orders/bsf", tr("BSF"), {}, tr("spin frequency, not twice it")), 8),
-            narrow(number("/orders/ftf", tr("FTF"), {}, tr("cage")), 8),
-            narrow(suggested("/source", tr("Source"), "nameplate register maker measured"), 11),
-            worked("@known", tr("What is looked for"), {}, 48)};
+                 12),
+            narrow(choice("/type", tr("Type"),
+                          "deep_groove angular cylindrical_roller spherical_roller taper_roller sleeve"),
+                   15),
+            worked("@known", tr("What is looked for, in orders"), {}, 44),
+            narrow(number("/rolling_elements", tr("Elements"), {}, tr("in one row")), 4),
+            narrow(number("/element_mm", tr("Element"), tr("mm"), tr("diameter of a ball or roller")), 4),
+            narrow(number("/pitch_mm", tr("Pitch"), tr("mm"), tr("circle through the elements' centres")), 4),
+            narrow(number("/contact_deg", tr("Contact"), tr("deg")), 4),
+            narrow(number("/orders/bpfo", tr("BPFO"), {}, tr("order of the bearing's own shaft")), 7),
+            narrow(number("/orders/bpfi", tr("BPFI")), 7),
+            narrow(number("/orders/bsf", tr("BSF"), {}, tr("spin frequency, not twice it")), 7),
+            narrow(number("/orders/ftf", tr("FTF"), {}, tr("cage")), 7),
+            narrow(number("/rows", tr("Rows")), 4),
+            narrow(choice("/turning", tr("Turning ring"), "inner outer"), 8),
+            narrow(suggested("/source", tr("Source"), "nameplate register maker measured"), 14)};
 }
 
 std::vector<FieldSpec> shaftColumns() {

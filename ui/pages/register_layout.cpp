@@ -198,7 +198,7 @@ void RegisterPage::buildTabs() {
         1);
     tabs_->addTab(blind, {});
     QTableView* history =
-        listTable(history_, {tr("Holds from"), tr("Entered, UTC"), tr("Why")}, "descriptionHistory");
+        listTable(history_, {tr("Holds from"), tr("Entered"), tr("Why")}, "descriptionHistory");
     connect(history, &QTableView::activated, this,
             [this](const QModelIndex& index) { showHistory(index.row()); });
     connect(history, &QTableView::doubleClicked, this,
@@ -214,7 +214,9 @@ QTableView* RegisterPage::listTable(QStandardItemModel*& model, const QStringLis
     view->setModel(model);
     setRuled(*view, theme_);
     view->setWordWrap(true);
-    view->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+    view->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    for (int last = int(heads.size()) - 1; last >= 2; --last)
+        view->horizontalHeader()->setSectionResizeMode(last, QHeaderView::Stretch);
     view->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     return view;
 }

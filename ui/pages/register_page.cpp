@@ -34,6 +34,11 @@ QStandardItem* cell(const QString& text) {
     return item;
 }
 
+QString enteredText(const std::string& utc) {
+    const auto time = parseUtc(utc);
+    return time ? momentText(*time) : shown(utc);
+}
+
 // "/points/0/channels/1" -> the tab it is edited in
 int tabOf(const std::string& place) {
     if (place.find("/bearings") != std::string::npos) return 1;
@@ -150,7 +155,7 @@ void RegisterPage::showLists(const Shown& shown) {
     history_->removeRows(0, history_->rowCount());
     for (const DescriptionEntry& entry : shown.history)
         history_->appendRow({cell(entry.from.empty() ? tr("the beginning") : dateText(entry.from)),
-                             cell(fettle::shown(entry.recordedAt)), cell(fettle::shown(entry.note))});
+                             cell(enteredText(entry.recordedAt)), cell(fettle::shown(entry.note))});
 }
 
 void RegisterPage::setReadOnly(bool readOnly) {

@@ -6,7 +6,6 @@
 #include <QLabel>
 #include <QPainter>
 #include <QPushButton>
-#include <QStyledItemDelegate>
 #include <QTableView>
 #include <QVBoxLayout>
 
@@ -20,28 +19,22 @@ namespace {
 constexpr int kMostLines = 12;
 
 // Cells with trouble in the trouble ink and underlined; choices by a list.
-class CellDelegate : public QStyledItemDelegate {
+class CellDelegate : public RuledDelegate {
   public:
     CellDelegate(const JsonTableModel& model, const Theme& theme, QObject* parent)
-        : QStyledItemDelegate(parent), model_(model), theme_(theme) {}
+        : RuledDelegate(theme, parent), model_(model) {}
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
                const QModelIndex& index) const override {
         QStyleOptionViewItem cell = option;
-        cell.state &= ~QStyle::State_HasFocus;
         const bool trouble = !model_.troubleOf(index.row(), index.column()).isEmpty();
-        if (trouble) {
-            cell.palette.setColor(QPalette::Text, theme_.colour(Role::Trouble));
-            cell.palette.setColor(QPalette::HighlightedText, theme_.colour(Role::Trouble));
-        }
-        QStyledItemDelegate::paint(painter, cell, index);
+        for (const auto role : {QPalette::Text, QPalette::HighlightedText})
+            if (trouble) cell.palette.setColor(role, theme_.colour(Role::Trouble));
+        RuledDelegate::paint(painter, cell, index);
         painter->save();
-        painter->setPen(QPen(theme_.colour(trouble ? Role::Trouble : Role::Rule), 1));
-        painter->drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
-        if (option.state & QStyle::State_HasFocus) {
-            painter->setPen(QPen(theme_.colour(Role::Accent), 1));
-            painter->drawRect(option.rect.adjusted(0, 0, -1, -1));
-        }
+        painter->setPen(QPen(theme_.colour(trouble ? Role::Trouble : Role::Accent), 1));
+        if (trouble) painter->drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
+        if (option.state & QStyle::State_HasFocus) painter->drawRect(option.rect.adjusted(0, 0, -1, -1));
         painter->restore();
     }
 
@@ -75,7 +68,6 @@ class CellDelegate : public QStyledItemDelegate {
 
   private:
     const JsonTableModel& model_;
-    const Theme& theme_;
 };
 
 }  // namespace
@@ -152,6 +144,11 @@ void RegisterTable::setReadOnly(bool readOnly) {
     remove_->setEnabled(!readOnly && model_.rowCount() > 0);
 }
 
+int RegisterTable::headWidth(int column) const {
+    return fontMetrics().horizontalAdvance(
+        model_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString());
+}
+
 void RegisterTable::dress() {
     QFont bold = font();
     bold.setWeight(QFont::DemiBold);
@@ -160,7 +157,7 @@ void RegisterTable::dress() {
     const int wide = fontMetrics().averageCharWidth();
     const auto& columns = model_.columns();
     for (int i = 0; i < int(columns.size()); ++i)
-        view_->setColumnWidth(i, columns[std::size_t(i)].width * wide + 16);
+        view_->setColumnWidth(i, std::max(columns[std::size_t(i)].width * wide, headWidth(i)) + 20);
     view_->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 10);
     fitHeight();
 }

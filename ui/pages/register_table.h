@@ -27,6 +27,7 @@ class RegisterTable : public QWidget {
     void refresh();
     void dress();
     void fitHeight();
+    int headWidth(int column) const;
 
     const Theme& theme_;
     JsonTableModel model_;

@@ -31,6 +31,7 @@ RegisterTree::RegisterTree(QWidget* parent)
     tree_->setHeaderHidden(true);
     tree_->setFrameShape(QFrame::NoFrame);
     tree_->setUniformRowHeights(true);
+    tree_->setStyleSheet(QStringLiteral("QTreeView::item { padding: 2px 0px; }"));
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);
     all->addWidget(filter_);

@@ -4,7 +4,7 @@
 #include <QMenu>
 #include <QPushButton>
 #include <QStackedWidget>
-#include <QToolButton>
+#include <QToolBar>
 #include <QVBoxLayout>
 
 #include "core/fleet/who.h"
@@ -114,6 +114,7 @@ void RoundPage::build() {
             menu->addAction(actions_.at(id));
         menu->popup(at);
     });
+    setFocusProxy(ledger_);
     connect(emptyRegister_, &QPushButton::clicked, this, &RoundPage::registerWanted);
     connect(emptyImport_, &QPushButton::clicked, this, &RoundPage::importWanted);
 }
@@ -127,20 +128,19 @@ QWidget* RoundPage::foot() {
     detail_->setTextInteractionFlags(Qt::TextSelectableByMouse);
     detail_->setMinimumHeight(3 * detail_->fontMetrics().lineSpacing());
     detail_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-    auto* buttons = new QHBoxLayout;
+    auto* acts = new QToolBar(foot);  // what does not fit stands behind an arrow
+    acts->setToolButtonStyle(Qt::ToolButtonTextOnly);
     for (const char* id : kFootActions) {
-        auto* act = new QToolButton(foot);
         QAction* action = actions_.at(id);
+        action->setIconText(withKey(*action));
+        acts->addAction(action);
+        QWidget* act = acts->widgetForAction(action);
         act->setObjectName(action->objectName() + QStringLiteral(".button"));
-        act->setText(withKey(*action));
-        act->setAutoRaise(true);
         act->setAccessibleName(action->text().remove(u'&'));
         act->setFocusPolicy(Qt::TabFocus);
-        connect(act, &QToolButton::clicked, action, &QAction::trigger);
-        connect(action, &QAction::changed, act, [act, action] { act->setEnabled(action->isEnabled()); });
-        buttons->addWidget(act);
     }
-    buttons->addStretch(1);
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(acts, 1);
     start_ = button(tr("Open a round…"), "startRound", foot);
     close_ = button(tr("Close the round…"), "closeRound", foot);
     connect(start_, &QPushButton::clicked, this, &RoundPage::startWanted);

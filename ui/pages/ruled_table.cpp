@@ -40,10 +40,29 @@ void RuledHeader::paintSection(QPainter* painter, const QRect& rect, int section
     painter->restore();
 }
 
+void RuledDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                          const QModelIndex& index) const {
+    QStyleOptionViewItem cell = option;
+    cell.state &= ~QStyle::State_HasFocus;
+    const bool chosen = option.state & QStyle::State_Selected;
+    painter->fillRect(option.rect, theme_.colour(chosen ? Role::AccentGround : Role::Ground));
+    cell.rect.adjust(kMargin - 4, 0, 4 - kMargin, 0);
+    QStyledItemDelegate::paint(painter, cell, index);
+    painter->setPen(QPen(theme_.colour(Role::Rule), 1));
+    painter->drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
+}
+
+QSize RuledDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    QStyleOptionViewItem cell = option;
+    cell.rect.adjust(kMargin - 4, 0, 4 - kMargin, 0);
+    return QStyledItemDelegate::sizeHint(cell, index) + QSize(2 * kMargin - 8, kMargin);
+}
+
 void setRuled(QTableView& view, const Theme& theme) {
     auto* header = new RuledHeader(theme, &view);
     view.setHorizontalHeader(header);
     header->show();
+    view.setItemDelegate(new RuledDelegate(theme, &view));
     view.setShowGrid(false);
     view.setFrameShape(QFrame::NoFrame);
     view.setSelectionBehavior(QAbstractItemView::SelectRows);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QHeaderView>
+#include <QStyledItemDelegate>
 #include <QTableView>
 
 #include "ui/theme/theme.h"
@@ -19,6 +20,19 @@ class RuledHeader : public QHeaderView {
     void paintSection(QPainter* painter, const QRect& rect, int section) const override;
 
   private:
+    const Theme& theme_;
+};
+
+// Cells with the head's margins and a thin rule under each.
+class RuledDelegate : public QStyledItemDelegate {
+    Q_OBJECT
+  public:
+    RuledDelegate(const Theme& theme, QObject* parent) : QStyledItemDelegate(parent), theme_(theme) {}
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override;
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+
+  protected:
     const Theme& theme_;
 };
 

@@ -1,7 +1,9 @@
 #include "ui/theme/quiet_style.h"
 
+#include <QApplication>
 #include <QPainter>
 #include <QStyleOption>
+#include <algorithm>
 
 namespace fettle {
 
@@ -67,7 +69,7 @@ void drawArrow(const QRectF& in, const QColor& ink, QPainter& painter) {
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(ink, 1.4, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
     const QPointF middle = in.center();
-    const double wide = 3.5;
+    const double wide = std::max(3.5, painter.fontMetrics().height() / 4.0);
     painter.drawPolyline(QPolygonF{{middle.x() - wide, middle.y() - wide / 2},
                                    {middle.x(), middle.y() + wide / 2},
                                    {middle.x() + wide, middle.y() - wide / 2}});
@@ -107,6 +109,19 @@ void QuietStyle::drawComplexControl(ComplexControl control, const QStyleOptionCo
     const QRect arrow = proxy()->subControlRect(CC_ComboBox, option, SC_ComboBoxArrow, widget);
     drawArrow(arrow, option->palette.color(has(*option, State_Enabled) ? QPalette::Text : QPalette::Mid),
               *painter);
+}
+
+// Marks grow with the letters.
+int QuietStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const {
+    const int usual = QProxyStyle::pixelMetric(metric, option, widget);
+    const bool indicator = metric == PM_IndicatorWidth || metric == PM_IndicatorHeight;
+    return indicator ? std::max(usual, QFontMetrics(QApplication::font()).height() - 2) : usual;
+}
+
+QSize QuietStyle::sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
+                                   const QWidget* widget) const {
+    const QSize usual = QProxyStyle::sizeFromContents(type, option, contents, widget);
+    return type == CT_PushButton ? usual + QSize(16, 2) : usual;
 }
 
 int QuietStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,

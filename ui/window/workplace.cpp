@@ -116,8 +116,9 @@ void Workplace::showPage(const QString& name) {
     QWidget* page = round_;
     if (name == QStringLiteral("machine")) page = machine_;
     if (name == QStringLiteral("register")) page = register_;
-    if (page == currentWidget()) return;
+    if (page == currentWidget()) return page->setFocus();
     setCurrentWidget(page);
+    page->setFocus();
     emit placeChanged();
 }
 

@@ -13,8 +13,7 @@ LongWork::~LongWork() {
     if (thread_.joinable()) thread_.join();
 }
 
-bool LongWork::run(std::function<void(const Result<FleetFile*>&)> job, std::function<void()> deliver) {
-    if (running_) return false;
+void LongWork::run(std::function<void(const Result<FleetFile*>&)> job, std::function<void()> deliver) {
     if (thread_.joinable()) thread_.join();
     running_ = true;
     const auto end = [this, deliver = std::move(deliver)] {
@@ -29,7 +28,6 @@ bool LongWork::run(std::function<void(const Result<FleetFile*>&)> job, std::func
         }
         QMetaObject::invokeMethod(this, end, Qt::QueuedConnection);
     });
-    return true;
 }
 
 Progress LongWork::progress() {

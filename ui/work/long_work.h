@@ -23,13 +23,16 @@ class LongWork : public QObject {
     template <class T>
     bool start(std::function<Result<T>(FleetFile&, const Progress&, const CancelToken&)> job,
                std::function<void(Result<T>)> done) {
+        if (running_) return false;
+        token_ = CancelToken();
         auto result = std::make_shared<std::optional<Result<T>>>();
-        return run(
-            [this, job, result, token = token_ = CancelToken()](const Result<FleetFile*>& fleet) {
+        run(
+            [this, job, result, token = token_](const Result<FleetFile*>& fleet) {
                 result->emplace(FleetWork::answered<T>(
                     fleet, [&](FleetFile& file) -> Result<T> { return job(file, progress(), token); }));
             },
             [done, result] { done(std::move(**result)); });
+        return true;
     }
     void cancel() { token_.cancel(); }
     bool running() const { return running_; }
@@ -39,7 +42,7 @@ class LongWork : public QObject {
     void finished();  // after the answer was given
 
   private:
-    bool run(std::function<void(const Result<FleetFile*>&)> job, std::function<void()> deliver);
+    void run(std::function<void(const Result<FleetFile*>&)> job, std::function<void()> deliver);
     Progress progress();
 
     std::string path_;
