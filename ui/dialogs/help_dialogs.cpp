@@ -7,7 +7,7 @@
 
 #include "core/diagnosis/settings.h"
 #include "ui/model/shortcuts.h"
-#include "ui/pages/page_parts.h"
+#include "ui/plot/gestures.h"
 
 #ifndef FETTLE_LIBRARY_VERSIONS
 #define FETTLE_LIBRARY_VERSIONS ""
@@ -46,17 +46,25 @@ QString plain(QString text) {
     return text.toHtmlEscaped();
 }
 
+QString groupRow(const QString& name) {
+    return QStringLiteral("<tr><td colspan='2'><b>%1</b></td></tr>").arg(name.toHtmlEscaped());
+}
+
+QString keyRow(const QString& keys, const QString& text) {
+    return QStringLiteral("<tr><td>%1&nbsp;&nbsp;&nbsp;</td><td>%2</td></tr>").arg(keys, text);
+}
+
+// Keys of actions, then what plots do by mouse and keyboard.
 QString keysTable() {
     QString html = QStringLiteral("<table cellpadding='3'>"), group;
     for (const Shortcut& shortcut : shortcuts()) {
         if (shortcut.keys.isEmpty()) continue;
-        if (groupText(shortcut) != group) {
-            group = groupText(shortcut);
-            html += QStringLiteral("<tr><td colspan='2'><b>%1</b></td></tr>").arg(group.toHtmlEscaped());
-        }
-        html += QStringLiteral("<tr><td>%1&nbsp;&nbsp;&nbsp;</td><td>%2</td></tr>")
-                    .arg(keysText(shortcut), plain(actionText(shortcut)));
+        if (groupText(shortcut) != group) html += groupRow(group = groupText(shortcut));
+        html += keyRow(keysText(shortcut), plain(actionText(shortcut)));
     }
+    html += groupRow(ShortcutsDialog::tr("In a plot"));
+    for (const auto& [keys, text] : Gestures::table())
+        html += keyRow(keys.toHtmlEscaped(), text.toHtmlEscaped());
     return html + QStringLiteral("</table>");
 }
 
