@@ -22,7 +22,7 @@ QString foundText(const LineRow& line) {
         case LineState::Found:
             return QString::number(line.foundHz, 'f', 1);
         case LineState::Absent:
-            return tr("not found");
+            return tr("absent");
         case LineState::LeftOut:
             break;
     }

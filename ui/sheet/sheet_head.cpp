@@ -141,10 +141,9 @@ void setHead(Column& column, const SheetContent& sheet) {
 
 void setFooter(SheetPage& page, const SheetContent& sheet) {
     const QRectF area = page.area();
-    QString text = QCoreApplication::translate("Sheet", "Made for %1 by Fettle %2.")
-                       .arg(dateText(sheet.madeOn), plainText(sheet.engine));
-    if (page.shortened)
-        text += QLatin1Char(' ') + tr("Shortened to fit one page (…): the whole is in the JSON twin.");
+    QString text =
+        page.shortened ? tr("Shortened to fit one page (…): the whole is in the JSON twin. ") : QString();
+    text += tr("Made for %1 by Fettle %2.").arg(dateText(sheet.madeOn), plainText(sheet.engine));
     const double height = lineHeight(kLeastPt);
     place(page, text, {area.left(), area.bottom() - height}, area.width(),
           {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1});

@@ -10,6 +10,7 @@ namespace {
 
 constexpr double kBarMm = 11;  // of the bars, both sides of their zero line
 constexpr double kFigureGapMm = 6;
+constexpr double kMostTablePt = 7.5;  // the columns of the table are made for it
 
 QString tr(const char* text) {
     return QCoreApplication::translate("Sheet", text);
@@ -102,7 +103,7 @@ void setBar(Column& column, const Grid& grid, double dban, double most, double h
 
 void setTableRow(Column& column, const Grid& grid, const PrintedRow& row, double most) {
     SheetPage& page = column.page();
-    TextStyle style{.pt = std::max(kLeastPt, column.fit().pt - 0.5), .mostLines = 1};
+    TextStyle style{.pt = std::clamp(column.fit().pt - 0.5, kLeastPt, kMostTablePt), .mostLines = 1};
     style.bold = row.kind == ArithmeticRow::Kind::Weight;
     if (style.bold) {
         column.gap(0.3);
