@@ -2,28 +2,52 @@
 
 #include <cstdio>
 
+#include "core/fleet/sheet_set.h"
 #include "ui/sheet/sheet_file.h"
 
 namespace fettle {
 
 namespace {
 
-Status make(const DesktopOptions& options) {
-    const auto fleet = FleetFile::open(options.fleet, OpenMode::ReadOnly);
-    if (!fleet) return fail(fleet.error());
-    const auto sheet = readSheet(**fleet, {options.machine, std::size_t(options.finding), {}});
-    if (!sheet) return fail(sheet.error());
+PaperSize paperOf(const DesktopOptions& options) {
+    return options.paper == "letter" ? PaperSize::Letter : PaperSize::A4;
+}
+
+int end(const Status& status) {
+    if (status) return 0;
+    std::fprintf(stderr, "fettle: %s\n", status.error().sentence().c_str());
+    return 3;
+}
+
+Status writeOne(FleetFile& fleet, const DesktopOptions& options) {
     RealFileSystem files;
-    return writeSheet(*sheet, options.sheet, PaperSize::A4, files);
+    const auto sheet = readSheet(fleet, {options.machine, std::size_t(options.finding), {}});
+    if (!sheet) return fail(sheet.error());
+    return writeSheet(*sheet, options.sheet, paperOf(options), files);
+}
+
+// One after another: what is done stays where a later one fails.
+Status writeAll(FleetFile& fleet, const DesktopOptions& options) {
+    RealFileSystem files;
+    const auto set = sheetSet(fleet);
+    if (!set) return fail(set.error());
+    if (auto made = files.makeFolders(options.sheet); !made) return made;
+    for (const std::string& tag : set->machines()) {
+        auto content = sheetContent(fleet, set->list, set->round, {tag, 1, {}});
+        if (!content) return fail(content.error());
+        const std::string path = options.sheet + "/" + sheetFileName(tag, ".pdf");
+        const SheetData sheet = withDetail(fleet, std::move(*content));
+        if (auto written = writeSheet(sheet, path, paperOf(options), files); !written) return written;
+    }
+    return {};
 }
 
 }  // namespace
 
 int makeSheet(const DesktopOptions& options) {
-    const Status made = make(options);
-    if (made) return 0;
-    std::fprintf(stderr, "fettle: %s\n", made.error().sentence().c_str());
-    return 3;
+    const auto fleet = FleetFile::open(options.fleet, OpenMode::ReadOnly);
+    if (!fleet) return end(fail(fleet.error()));
+    return end(options.allSheets ? writeAll(**fleet, options) : writeOne(**fleet, options));
 }
 
 }  // namespace fettle
