@@ -10,8 +10,10 @@
 #include "app/cli/load.h"
 #include "app/cli/long_work.h"
 #include "app/cli/open_fleet.h"
+#include "core/base/text.h"
 #include "core/exchange/round_json.h"
 #include "core/exchange/round_text.h"
+#include "core/fleet/due.h"
 #include "core/fleet/round_desk.h"
 
 namespace fettle {
@@ -62,17 +64,37 @@ std::string progressText(const KeptRound& kept) {
     return text;
 }
 
+Json dueJson(const std::vector<DueItem>& due) {
+    Json json = Json::array();
+    for (const DueItem& item : due)
+        json.push_back({{"machine", item.machine},
+                        {"kind", item.kind},
+                        {"day", item.day.empty() ? Json() : Json(item.day)},
+                        {"words", item.words}});
+    return json;
+}
+
+std::string dueText(const std::vector<DueItem>& due) {
+    std::string text = due.empty() ? "" : "Due before the list:\n";
+    for (const DueItem& item : due)
+        text += fmt::format("  {}  {}\n", oneLine(item.machine), item.words);
+    return due.empty() ? "" : text + "\n";
+}
+
 int show(FleetFile& fleet, const RoundCommand& command, const RoundList& list, const KeptRound* kept) {
     const auto promise = listPromise(fleet, list);
     if (!promise) return couldNotRun(promise.error());
+    const auto due = dueOf(fleet, list);
+    if (!due) return couldNotRun(due.error());
     if (command.json) {
         Json json = toJson(list);
         json["promise"] = *promise;
+        json["due"] = dueJson(*due);
         json["kept"] = kept ? keptJson(*kept) : Json();
         printJson(json);
         return kDone;
     }
-    print(asText(list));
+    print(dueText(*due) + asText(list));
     if (promise->find("confirmed") != promise->npos) print("\n" + *promise + "\n");  // else said above
     if (kept) print(progressText(*kept));
     return kDone;

@@ -39,6 +39,9 @@ void addZone(const Machine& machine, Governing& g) {
     const auto limits = point ? limitsFor(machine, *point) : Result<ApplicableLimits>(ApplicableLimits{});
     if (!limits || limits->sets.empty() || !g.level) return;
     g.limits = limits->sets.front();
+    if (limits->sets.size() > 1) g.otherLimits = limits->sets[1];
+    if (g.otherLimits && g.otherLimits->velocity[1] < g.limits->velocity[1])
+        std::swap(g.limits, g.otherLimits);
     g.indicative = limits->indicative;
     const Zone zone = zoneOf(*g.level, *g.limits);
     g.limit = g.limits->velocity[std::min(int(zone), 2)];

@@ -66,7 +66,8 @@ Result<std::vector<MachineWeek>> weeksOf(FleetFile& fleet, const Period& period,
         if (progress) progress(i, machines->size(), (*machines)[i].tag);
         const auto history = fleet.machines().history((*machines)[i].tag);
         if (!history) return fail(history.error());
-        if (history->front().from > period.lastDay) continue;  // not yet there in that week
+        if (history->empty() || history->front().from > period.lastDay)
+            continue;  // not yet there in that week
         auto week = machineWeek(fleet, (*machines)[i], period, since);
         if (!week) return fail(week.error());
         weeks.push_back(std::move(*week));

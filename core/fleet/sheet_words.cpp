@@ -88,11 +88,18 @@ const char* stageWords(const std::string& stage) {
     return "early stage: lines in the envelope only";
 }
 
+// Both classes are said where nobody knows how stiff the support is.
+std::string otherZone(const Governing& g) {
+    if (!g.otherLimits || !g.level) return "";
+    return fmt::format(" (support unknown; zone {} by {})", toText(zoneOf(*g.level, *g.otherLimits)),
+                       g.otherLimits->basis);
+}
+
 std::string levelWords(const Governing& g) {
     if (!g.level) return "no level is known";
     std::string words = fmt::format("{} is {:.1f} mm/s", g.title, *g.level);
     if (!g.limits) return words + "; no limit applies to this point";
-    words += fmt::format(", zone {} by {}", g.zone, g.limits->basis);
+    words += fmt::format(", zone {} by {}", g.zone, g.limits->basis) + otherZone(g);
     if (g.indicative) words += ", indicative: not on a bearing housing";
     if (g.limits->greyOnly) words += ", a note only";
     return words;
@@ -204,7 +211,7 @@ std::string howBadWords(const SheetCase& sheet) {
     if (severity.kind != "zone" || !severity.level) return capitalised(level) + ".";
     std::string words =
         fmt::format("{:.1f} {} r.m.s. is zone {}", *severity.level, severity.unit, severity.value);
-    if (!severity.basis.empty()) words += " by " + severity.basis;
+    if (!severity.basis.empty()) words += " by " + severity.basis + otherZone(sheet.governing);
     if (sheet.governing.indicative) words += ", indicative: not on a bearing housing";
     words += limitWords(severity);
     return words + growthWords(sheet, severity.unit) + ".";
