@@ -16,12 +16,12 @@ int urgencyRank(const std::string& urgency) {
 }
 
 Result<UrgencyTable> UrgencyTable::load() {
-    const auto json = loadResource(kFile);
+    const auto json = sharedResource(kFile);
     if (!json) return fail(json.error());
     JsonReport report{kFile, {}, {}};
     UrgencyTable table;
     {
-        JsonObject root(*json, "", report);
+        JsonObject root(**json, "", report);
         root.raw("schema");
         root.raw("about");
         root.raw("grey_only_about");

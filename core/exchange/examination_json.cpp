@@ -18,6 +18,7 @@ Json orNull(const std::string& text) {
 template <class List, class Make>
 Json list(const List& items, Make make) {
     Json all = Json::array();
+    all.get_ref<Json::array_t&>().reserve(items.size());
     for (const auto& item : items)
         all.push_back(make(item));
     return all;
@@ -83,20 +84,24 @@ Json recordingJson(const RecordingFacts& r) {
             {"levels", list(r.levels, levelsJson)}};
 }
 
+// Most of an examination is lines: built without the lists that an initializer makes on the way.
 Json lineJson(const LineRow& row) {
     const bool looked = row.state != LineState::LeftOut;
-    return {{"name", row.name},
-            {"order", row.order},
-            {"expected_hz", row.expectedHz},
-            {"found_hz", looked ? Json(row.foundHz) : Json()},
-            {"above_floor_db", looked ? Json(row.aboveFloorDb) : Json()},
-            {"rank_p", looked ? Json(row.rankP) : Json()},
-            {"w", row.w},
-            {"weight_dban", row.weightDban},
-            {"state", toText(row.state)},
-            {"why", row.why},
-            {"carrier", row.carrier},
-            {"harmonic", row.harmonic}};
+    Json json = Json::object();
+    json.get_ref<Json::object_t&>().reserve(12);
+    json["name"] = row.name;
+    json["order"] = row.order;
+    json["expected_hz"] = row.expectedHz;
+    json["found_hz"] = looked ? Json(row.foundHz) : Json();
+    json["above_floor_db"] = looked ? Json(row.aboveFloorDb) : Json();
+    json["rank_p"] = looked ? Json(row.rankP) : Json();
+    json["w"] = row.w;
+    json["weight_dban"] = row.weightDban;
+    json["state"] = toText(row.state);
+    json["why"] = row.why;
+    json["carrier"] = row.carrier;
+    json["harmonic"] = row.harmonic;
+    return json;
 }
 
 Json meanRow(const Hypothesis& h) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <string>
 
 #include "core/base/json_object.h"
@@ -15,5 +16,8 @@ const std::map<std::string, std::string>& builtInResources();
 
 // The parsed table: from FETTLE_RESOURCES where that folder has the file, else the built-in one.
 Result<Json> loadResource(const std::string& name);
+// The same for tables asked for with every recording: the built-in one is parsed once in a program. Thread:
+// any.
+Result<std::shared_ptr<const Json>> sharedResource(const std::string& name);
 
 }  // namespace fettle

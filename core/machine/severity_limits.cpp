@@ -157,10 +157,10 @@ Result<ApplicableLimits> limitsFor(const Machine& machine, const Point& point) {
         found.why = "no limits: a cooling fin or cowl does not move with the housing";
         return found;
     }
-    const auto document = loadResource(kTable);
+    const auto document = sharedResource(kTable);
     if (!document) return fail(document.error());
     JsonReport report{kTable, {}, {}};
-    JsonObject table(*document, "", report);
+    JsonObject table(**document, "", report);
     const Question asked = questionOf(machine, point, table);
     const Choice choice = choose(asked);
     if (choice.id.empty()) {

@@ -10,7 +10,6 @@
 namespace fettle {
 
 namespace {
-constexpr int kLevel = 3;
 constexpr int kLargestWindow = 23;  // log2 of bytes; level 3 needs 21
 
 template <class Context, auto Free>
@@ -20,13 +19,13 @@ struct Freed {
 using Packer = std::unique_ptr<ZSTD_CCtx, Freed<ZSTD_CCtx, ZSTD_freeCCtx>>;
 using Unpacker = std::unique_ptr<ZSTD_DCtx, Freed<ZSTD_DCtx, ZSTD_freeDCtx>>;
 
-ZSTD_CCtx* packer() {
+ZSTD_CCtx* packer(int level) {
     thread_local const Packer context = [] {
         Packer made(ZSTD_createCCtx());
-        ZSTD_CCtx_setParameter(made.get(), ZSTD_c_compressionLevel, kLevel);
         ZSTD_CCtx_setParameter(made.get(), ZSTD_c_checksumFlag, 1);
         return made;
     }();
+    ZSTD_CCtx_setParameter(context.get(), ZSTD_c_compressionLevel, level);
     return context.get();
 }
 
@@ -41,10 +40,10 @@ ZSTD_DCtx* unpacker() {
 }
 }  // namespace
 
-std::string pack(std::string_view bytes) {
+std::string pack(std::string_view bytes, int level) {
     std::string packed(ZSTD_compressBound(bytes.size()), '\0');
     const std::size_t size =
-        ZSTD_compress2(packer(), packed.data(), packed.size(), bytes.data(), bytes.size());
+        ZSTD_compress2(packer(level), packed.data(), packed.size(), bytes.data(), bytes.size());
     packed.resize(ZSTD_isError(size) ? 0 : size);
     return packed;
 }

@@ -1,5 +1,5 @@
 // Why: texts and waveforms are kept packed, and what was packed must come back bit for bit or be refused. The
-// only user of zstd (level 3, with its content checksum) and of xxHash. Unpacking believes no header: memory
+// only user of zstd (with its content checksum) and of xxHash. Unpacking believes no header: memory
 // grows with what has really been unpacked, never beyond the bound given. Errors: a sentence's rule, the
 // caller adds file and place. Thread: any; each thread has its own working memory.
 #pragma once
@@ -17,7 +17,9 @@ namespace fettle {
 
 inline constexpr std::size_t kMostPackedText = std::size_t(1) << 26;  // 64 MiB of JSON
 
-std::string pack(std::string_view bytes);
+// zstd's levels: texts repeat themselves, a waveform's bytes hardly do.
+inline constexpr int kTextLevel = 3, kNumbersLevel = 1;
+std::string pack(std::string_view bytes, int level = kTextLevel);
 // At most `most` bytes, else refused.
 tl::expected<std::string, std::string> unpack(std::string_view packed, std::size_t most);
 
