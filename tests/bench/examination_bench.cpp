@@ -3,6 +3,8 @@
 //   build/fettle-bench                            everything; `ratio`: examination over transforms
 //   build/fettle-bench --benchmark_filter=Ratio   the ratio alone, both timed in turns, best of 100
 //   build/fettle-bench --profile                  a table of the stages
+//   build/fettle-bench --import FOLDER            an import beside examining alone; FOLDER is what
+//                                                 `fettle-cli sample FOLDER --weeks 12` has made
 #include <benchmark/benchmark.h>
 #include <fmt/format.h>
 
@@ -12,6 +14,7 @@
 
 #include "core/diagnosis/examine.h"
 #include "tests/bench/bare_transforms.h"
+#include "tests/bench/import_bench.h"
 #include "tests/bench/stages.h"
 #include "tests/bench/stopwatch.h"
 
@@ -81,6 +84,7 @@ int main(int argc, char** argv) {
         printProfile(faultyCase());
         return 0;
     }
+    if (argc == 3 && std::string_view(argv[1]) == "--import") return importBench({.folder = argv[2]});
     registerAll();
     benchmark::Initialize(&argc, argv);
     if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
