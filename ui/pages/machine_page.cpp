@@ -86,6 +86,8 @@ void MachinePage::sayBelow(const QString& words) {
 void MachinePage::machineChanged() {
     facts_.reset();
     plots_ = {};
+    tabChosenFor_.clear();
+    axis_->setShown({});
     channelBox_->clear();
     nameplate_->setMachine(nullptr);
     waterfall_->setData(nullptr);
@@ -291,7 +293,30 @@ void MachinePage::faultChanged() {
     followFault();
     const ChannelEntry* entry = channel();
     nameplate_->setChosen(selection_.at(), entry ? shown(entry->point) : QString());
+    showStrongest();
+    chooseTab();
     askPlots();
+}
+
+// Without a chosen recording the strongest of the week is shown: where it stands in time.
+void MachinePage::showStrongest() {
+    const auto& content = panel_->content();
+    const auto recording = shownRecording();
+    std::optional<double> ms;
+    if (content && recording && !selection_.recording())
+        for (std::size_t i = 0; i < content->recordings.size() && i < content->times.size(); ++i)
+            if (content->recordings[i] == *recording) ms = toMs(content->times[i]);
+    axis_->setShown(ms);
+}
+
+// Bearings speak in the envelope, shafts in the spectrum. Left alone where the fault stays the same.
+void MachinePage::chooseTab() {
+    const Hypothesis* h = chosen();
+    const QString about = selection_.fault() + QChar('@') + selection_.at();
+    if (!h || about == tabChosenFor_) return;
+    tabChosenFor_ = about;
+    if (tabs_->currentWidget() == panel_) return;
+    tabs_->setCurrentWidget(h->weightDban ? envelope_ : spectrum_);
 }
 
 // The channel on which the chosen fault speaks loudest is the one to look at.

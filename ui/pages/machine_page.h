@@ -72,6 +72,8 @@ class MachinePage : public QWidget {
     std::optional<std::int64_t> shownRecording() const;
     void chooseFault();
     void followFault();
+    void showStrongest();
+    void chooseTab();
     void pickBearing(const QString& at);
     void pickPoint(const QString& id);
 
@@ -92,6 +94,7 @@ class MachinePage : public QWidget {
     QScrollArea* scroll_;
     std::optional<MachineFacts> facts_;
     RecordingPlots plots_;
+    QString tabChosenFor_;  // fault for which a tab was chosen last
     int arranged_ = -1;
 };
 

@@ -16,9 +16,9 @@ namespace fettle {
 
 namespace {
 
-constexpr int kPanelBesideEms = 58;   // from this width on the panel stands beside the plots
+constexpr int kPanelBesideEms = 64;   // from this width on the panel stands beside the plots
 constexpr int kPlotsBesideEms = 105;  // from this width on the three plots of a recording do
-constexpr int kPanelEms = 27;
+constexpr int kPanelEms = 31;
 
 enum Arrangement { Narrow, Usual, Wide };
 
@@ -64,7 +64,8 @@ void MachinePage::build() {
     for (QWidget* part : std::initializer_list<QWidget*>{waterfall_, trend_, tabs_, beside_})
         upright_->addWidget(part);
     for (int i = 0; i < upright_->count(); ++i)
-        upright_->setStretchFactor(i, i == 1 ? 3 : 4);
+        upright_->setStretchFactor(i, 1);
+    upright_->setSizes({400, 300, 420, 420});
     scroll_ = new QScrollArea(across_);
     scroll_->setFrameStyle(QFrame::NoFrame);
     scroll_->setWidgetResizable(true);
@@ -102,9 +103,9 @@ void MachinePage::buildControls() {
     for (std::size_t i = 0; i < kQuantities; ++i)
         quantityBox_->addItem(quantityName(Quantity(i)), int(i));
     spectrumBox_ = box(QStringLiteral("spectrumKind"), tr("Kind of spectrum"), spectrum_);
-    waterfall_->addControl(channelBox_);
-    waterfall_->addControl(kindBox_);
     waterfall_->addControl(axisBox_);
+    waterfall_->addControl(kindBox_);
+    waterfall_->addControl(channelBox_);
     trend_->addControl(quantityBox_);
     spectrum_->addControl(spectrumBox_);
     waterfall_->setTitle({});
@@ -135,14 +136,15 @@ void MachinePage::arrange() {
     const std::pair<QWidget*, QString> plots[] = {
         {spectrum_, tr("Spectrum")}, {envelope_, tr("Envelope")}, {waveform_, tr("Waveform")}};
     for (const auto& [plot, name] : plots) {
-        if (beside)
-            beside_->addWidget(plot);
-        else
+        if (!beside) {
             tabs_->addTab(plot, name);
+            continue;
+        }
+        beside_->addWidget(plot);
         plot->show();
     }
     if (wanted == Narrow) panel_->setMinimumWidth(0);
-    panel_->show();
+    if (wanted != Narrow) panel_->show();
     tabs_->setVisible(!beside);
     beside_->setVisible(beside);
     if (!beside) tabs_->setCurrentWidget(wanted == Narrow ? static_cast<QWidget*>(panel_) : envelope_);

@@ -27,15 +27,23 @@ std::string unitOf(WaterfallKind kind) {
     return kind == WaterfallKind::Acceleration ? "g r.m.s." : "dB over floor";
 }
 
+// The kind's word; where that says nothing, the beginning of the text.
+QString eventName(const Event& event) {
+    constexpr int kMost = 24;
+    if (event.kind == "other" || event.kind == "note") {
+        const QString text = shown(event.text);
+        if (!text.isEmpty()) return text.size() > kMost ? text.left(kMost - 1) + QChar(0x2026) : text;
+    }
+    for (const Word& word : eventKinds())
+        if (word.key == event.kind) return word.text;
+    return shown(event.kind);
+}
+
 std::vector<TrendEvent> trendEvents(const std::vector<Event>& events) {
     std::vector<TrendEvent> marks;
-    const auto& words = eventKinds();
-    for (const Event& event : events) {
-        const auto word =
-            std::find_if(words.begin(), words.end(), [&](const Word& w) { return w.key == event.kind; });
-        marks.push_back({toMs(event.time), word == words.end() ? shown(event.kind) : word->text,
+    for (const Event& event : events)
+        marks.push_back({toMs(event.time), eventName(event),
                          event.at.empty() ? shown(event.text) : shown(event.at + ": " + event.text)});
-    }
     return marks;
 }
 

@@ -28,10 +28,10 @@ class FaultList;
 
 struct PanelContent {
     Examination examination;
-    std::vector<Instant> times;             // of its recordings
-    std::vector<std::int64_t> recordings;   // their ids
-    QString basis;               // "Week to 24 May 2026: 7 recordings"
-    bool week = true;            // else one recording
+    std::vector<Instant> times;            // of its recordings
+    std::vector<std::int64_t> recordings;  // their ids
+    QString basis;                         // "Week to 24 May 2026: 7 recordings"
+    bool week = true;                      // else one recording
 };
 
 class EvidencePanel : public QScrollArea {

@@ -44,9 +44,9 @@ void FaultList::fill() {
     clear();
     const auto others =
         std::find_if(entries_.begin(), entries_.end(), [](const FaultEntry& entry) { return !entry.found; });
-    if (others == entries_.begin() && others != entries_.end()) addHead(tr("no finding"));
     for (std::size_t i = 0; i < entries_.size(); ++i) {
-        if (i == std::size_t(others - entries_.begin())) addHead(tr("considered and not found"));
+        if (i == std::size_t(others - entries_.begin()))
+            addHead(i == 0 ? tr("no finding; considered were") : tr("considered and not found"));
         addEntry(i);
     }
     choosing_ = false;

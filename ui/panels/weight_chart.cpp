@@ -41,8 +41,12 @@ void WeightChart::setPoints(std::vector<WeightPoint> points) {
     update();
 }
 
+double WeightChart::highestTen() const {
+    return std::floor(high_ / 10) * 10;
+}
+
 QSize WeightChart::sizeHint() const {
-    return {20 * fontMetrics().averageCharWidth(), 6 * fontMetrics().height()};
+    return {20 * fontMetrics().averageCharWidth(), 7 * fontMetrics().height()};
 }
 
 void WeightChart::paintEvent(QPaintEvent*) {
@@ -59,10 +63,16 @@ void WeightChart::paintEvent(QPaintEvent*) {
     const auto y = [&](double dban) {
         return area.bottom() - (dban - low_) / (high_ - low_) * area.height();
     };
-    for (const double level : {0.0, kFindingDban}) {
-        painter.setPen(QPen(theme_.colour(level > 0 ? Role::Limit : Role::MutedInk), 1,
-                            level > 0 ? Qt::DashLine : Qt::SolidLine));
+    double lastY = area.bottom() + metrics.height();
+    for (const double level : {0.0, kFindingDban, highestTen()}) {
+        const bool needed = level == kFindingDban;
+        painter.setPen(QPen(theme_.colour(needed      ? Role::Limit
+                                          : level > 0 ? Role::Rule
+                                                      : Role::MutedInk),
+                            1, needed ? Qt::DashLine : Qt::SolidLine));
         painter.drawLine(QPointF(area.left(), y(level)), QPointF(area.right(), y(level)));
+        if (lastY - y(level) < metrics.height() * 0.8) continue;
+        lastY = y(level);
         painter.setPen(theme_.colour(Role::MutedInk));
         painter.drawText(QRectF(0, y(level) - metrics.height() / 2.0, label - 4, metrics.height()),
                          Qt::AlignRight | Qt::AlignVCenter, QString::number(level, 'f', 0));

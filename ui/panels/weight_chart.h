@@ -28,6 +28,8 @@ class WeightChart : public QWidget {
     void paintEvent(QPaintEvent* event) override;
 
   private:
+    double highestTen() const;  // a whole multiple of 10 that is still on the chart
+
     const Theme& theme_;
     std::vector<WeightPoint> points_;
     double low_ = -10, high_ = 30;

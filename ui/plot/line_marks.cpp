@@ -48,7 +48,7 @@ class NameRows {
 LineMarks::LineMarks(const Theme& theme) : theme_(theme) {
     setItemAttribute(QwtPlotItem::Legend, false);
     setRenderHint(QwtPlotItem::RenderAntialiased);
-    setZ(30);
+    setZ(60);
 }
 
 void LineMarks::setMarks(std::vector<LineMark> marks) {
@@ -71,25 +71,26 @@ double LineMarks::headroom(const QFontMetricsF& metrics) {
     return kNameRows * metrics.height() + symbolSize(metrics) + 4;
 }
 
-QColor LineMarks::inkOf(MarkKind kind) const {
+QColor inkOf(const Theme& theme, MarkKind kind) {
     switch (kind) {
         case MarkKind::Found:
-            return theme_.colour(Role::Found);
+            return theme.colour(Role::Found);
         case MarkKind::Absent:
-            return theme_.colour(Role::Absent);
+            return theme.colour(Role::Absent);
         case MarkKind::LeftOut:
-            return theme_.colour(Role::LeftOut);
+            return theme.colour(Role::LeftOut);
         case MarkKind::Ordinary:
             break;
     }
-    return theme_.colour(Role::MutedInk);
+    return theme.colour(Role::MutedInk);
 }
 
-void LineMarks::drawSymbol(QPainter& painter, MarkKind kind, const QPointF& tip, double size) const {
+void paintMark(QPainter& painter, const Theme& theme, MarkKind kind, const QPointF& tip, double size) {
     const double half = size / 2;
     const QPolygonF triangle({tip, tip + QPointF(-half, -size), tip + QPointF(half, -size)});
-    painter.setPen(QPen(inkOf(kind), 1.2));
-    painter.setBrush(kind == MarkKind::Found ? QBrush(inkOf(kind)) : QBrush(theme_.colour(Role::Ground)));
+    painter.setPen(QPen(inkOf(theme, kind), 1.2));
+    painter.setBrush(kind == MarkKind::Found ? QBrush(inkOf(theme, kind))
+                                             : QBrush(theme.colour(Role::Ground)));
     if (kind == MarkKind::Found || kind == MarkKind::Absent) {
         painter.drawPolygon(triangle);
     } else if (kind == MarkKind::LeftOut) {
@@ -109,17 +110,17 @@ void LineMarks::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleM
         const double x = xMap.transform(mark.at);
         if (x < canvas.left() || x > canvas.right()) continue;
         const bool found = mark.kind == MarkKind::Found;
-        QPen stem(inkOf(mark.kind), 1, found ? Qt::SolidLine : Qt::DotLine);
+        QPen stem(inkOf(theme_, mark.kind), 1, found ? Qt::SolidLine : Qt::DotLine);
         QColor faint = stem.color();
         faint.setAlphaF(found ? 0.45F : 0.6F);
         stem.setColor(faint);
         painter->setPen(stem);
         if (mark.kind != MarkKind::Ordinary) painter->drawLine(QPointF(x, tipY), QPointF(x, canvas.bottom()));
-        drawSymbol(*painter, mark.kind, QPointF(x, tipY), size);
+        paintMark(*painter, theme_, mark.kind, QPointF(x, tipY), size);
         const double width = metrics.horizontalAdvance(mark.name);
         if (const auto place = rows.place(x, width)) {
             const double bottom = tipY - size - 2 - place->first * metrics.height();
-            painter->setPen(inkOf(mark.kind));
+            painter->setPen(inkOf(theme_, mark.kind));
             painter->drawText(QRectF(place->second, bottom - metrics.height(), width + 2, metrics.height()),
                               Qt::AlignLeft | Qt::AlignVCenter, mark.name);
         }

@@ -25,6 +25,10 @@ struct LineMark {
     int importance = 0;  // smaller: named first
 };
 
+QColor inkOf(const Theme& theme, MarkKind kind);
+// The symbol alone, its tip at `tip`; tables beside the plot use the same.
+void paintMark(QPainter& painter, const Theme& theme, MarkKind kind, const QPointF& tip, double size);
+
 class LineMarks : public QwtPlotItem {
   public:
     explicit LineMarks(const Theme& theme);
@@ -40,9 +44,6 @@ class LineMarks : public QwtPlotItem {
               const QRectF& canvas) const override;
 
   private:
-    QColor inkOf(MarkKind kind) const;
-    void drawSymbol(QPainter& painter, MarkKind kind, const QPointF& tip, double size) const;
-
     const Theme& theme_;
     std::vector<LineMark> marks_;
 };

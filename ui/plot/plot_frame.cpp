@@ -20,6 +20,8 @@ namespace fettle {
 
 namespace {
 
+constexpr int kReadoutChars = 52;
+
 QwtPlotCanvas* plainCanvas(const QString& name) {
     auto* canvas = new QwtPlotCanvas;
     canvas->setObjectName(name);
@@ -62,6 +64,7 @@ PlotFrame::PlotFrame(const Theme& theme, const QString& name, const QString& tit
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(2);
     column->addLayout(head_);
+    column->addWidget(readoutBelow_);
     stack_ = new QStackedLayout;
     stack_->addWidget(plot_);
     stack_->addWidget(words_);
@@ -84,6 +87,9 @@ void PlotFrame::buildHead() {
     readout_->setObjectName(objectName() + QStringLiteral("Readout"));
     readout_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     readout_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    readoutBelow_ = new QLabel(this);
+    readoutBelow_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    readoutBelow_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     words_ = new QLabel(this);
     words_->setObjectName(objectName() + QStringLiteral("Words"));
     words_->setAlignment(Qt::AlignCenter);
@@ -94,7 +100,8 @@ void PlotFrame::buildHead() {
 }
 
 void PlotFrame::addControl(QWidget* control) {
-    head_->insertWidget(head_->count() - 1, control);
+    head_->insertWidget(1, control);
+    placeReadout();
 }
 
 void PlotFrame::setTitle(const QString& title) {
@@ -118,7 +125,25 @@ QString PlotFrame::readout() const {
 
 void PlotFrame::setReadout(const QString& text) {
     readout_->setText(text);
-    readout_->setToolTip(text);
+    readoutBelow_->setText(text);
+}
+
+void PlotFrame::placeReadout() {
+    int controls = 0;
+    for (int i = 0; i + 1 < head_->count(); ++i)
+        controls += head_->itemAt(i)->sizeHint().width() + head_->spacing();
+    const bool beside = width() - controls >= kReadoutChars * fontMetrics().averageCharWidth();
+    readout_->setVisible(beside);
+    readoutBelow_->setVisible(!beside);
+}
+
+void PlotFrame::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    placeReadout();
+}
+
+void PlotFrame::hideGrid() {
+    grid_->hide();
 }
 
 QWidget* PlotFrame::canvas() const {
@@ -145,6 +170,7 @@ void PlotFrame::takeTheme() {
     plot_->setCanvasBackground(colour(Role::Ground));
     words_->setForegroundRole(QPalette::PlaceholderText);
     readout_->setForegroundRole(QPalette::PlaceholderText);
+    readoutBelow_->setForegroundRole(QPalette::PlaceholderText);
     grid_->setMajorPen(colour(Role::Rule), 1.0, Qt::SolidLine);
     for (const int axis : {QwtPlot::xBottom, QwtPlot::yLeft}) {
         QwtScaleWidget* scale = plot_->axisWidget(axis);

@@ -27,7 +27,7 @@ class PlotFrame : public QWidget {
     PlotFrame(const Theme& theme, const QString& name, const QString& title, QWidget* parent);
     ~PlotFrame() override;
 
-    void addControl(QWidget* control);  // into the head row, before the readout
+    void addControl(QWidget* control);  // into the head row, before those already there
     void setTitle(const QString& title);
     // Words instead of the plot: what is missing and what to do next. Empty: the plot.
     void setWords(const QString& words);
@@ -45,17 +45,20 @@ class PlotFrame : public QWidget {
     virtual void takeTheme();  // colours; base: axes, canvas, grid
     const Theme& theme() const { return theme_; }
     QColor colour(Role role) const { return theme_.colour(role); }
+    void hideGrid();
     Gestures& gestures() { return *gestures_; }
     void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
     void buildHead();
+    void placeReadout();  // beside the controls, below them where there is no room
 
     const Theme& theme_;
     QwtPlot* plot_;
     Gestures* gestures_;
     QBoxLayout* head_;
-    QLabel *title_, *readout_, *words_;
+    QLabel *title_, *readout_, *readoutBelow_, *words_;
     QStackedLayout* stack_;
     QwtPlotGrid* grid_;
 };

@@ -44,7 +44,6 @@ QToolButton* toggle(const QString& text, const QString& name, const QString& hel
     button->setAccessibleName(help);
     button->setToolTip(help);
     button->setCheckable(true);
-    button->setAutoRaise(true);
     return button;
 }
 
@@ -80,9 +79,9 @@ void SpectrumPlot::addControls() {
     connect(ordersButton_, &QToolButton::toggled, this, &SpectrumPlot::setOrders);
     logButton_ = toggle(tr("log"), objectName() + QStringLiteral("Log"), tr("Logarithmic amplitude"), this);
     connect(logButton_, &QToolButton::toggled, this, &SpectrumPlot::setLogarithmic);
-    addControl(kindBox_);
-    addControl(ordersButton_);
     addControl(logButton_);
+    addControl(ordersButton_);
+    addControl(kindBox_);
 }
 
 void SpectrumPlot::connectGestures() {

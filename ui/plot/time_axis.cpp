@@ -116,6 +116,12 @@ void TimeAxis::bring(double ms) {
     if (span_.from != before) publish();
 }
 
+void TimeAxis::setShown(std::optional<double> ms) {
+    if (ms == shown_) return;
+    shown_ = ms;
+    emit changed();
+}
+
 void TimeAxis::attach(QwtPlot& plot, bool ticksOnly) {
     plot.setAxisScaleDraw(QwtPlot::xBottom, timeScaleDraw(ticksOnly));
     plot.setAxisScaleEngine(QwtPlot::xBottom, new QwtDateScaleEngine(Qt::UTC));
@@ -140,6 +146,7 @@ void TimeAxis::align() {
     double extent = 0;
     int overhang = 0;
     for (QwtPlot* plot : plots_) {
+        plot->updateAxes();  // labels of the scale that was set last
         QwtScaleWidget* upright = plot->axisWidget(QwtPlot::yLeft);
         upright->scaleDraw()->setMinimumExtent(0);
         extent = std::max(extent, upright->scaleDraw()->extent(upright->font()));

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <QObject>
+#include <optional>
 #include <vector>
 
 #include "ui/model/selection.h"
@@ -32,6 +33,10 @@ class TimeAxis : public QObject {
     void showAll();
     void bring(double ms);
 
+    // The moment whose recording is shown although none was chosen: the strongest of the week.
+    void setShown(std::optional<double> ms);
+    std::optional<double> shown() const { return shown_; }
+
     // Gives the plot its time scale; `ticksOnly`: no labels below it.
     void attach(QwtPlot& plot, bool ticksOnly);
     void detach(QwtPlot& plot);
@@ -48,6 +53,7 @@ class TimeAxis : public QObject {
     Selection& selection_;
     ZoomSpan span_;
     std::vector<QwtPlot*> plots_;
+    std::optional<double> shown_;
     bool publishing_ = false;
 };
 

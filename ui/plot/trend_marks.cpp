@@ -12,7 +12,7 @@ namespace fettle {
 
 LimitLines::LimitLines(const Theme& theme) : theme_(theme) {
     setItemAttribute(QwtPlotItem::Legend, false);
-    setZ(5);
+    setZ(15);
 }
 
 void LimitLines::setLimits(std::vector<TrendLimit> limits) {
@@ -20,11 +20,12 @@ void LimitLines::setLimits(std::vector<TrendLimit> limits) {
     itemChanged();
 }
 
-// The name stands above its line at the right, below it where that would leave the canvas.
+// The name stands above its line, below it where that would leave the canvas, beside the one before where
+// the two lines are close.
 void LimitLines::draw(QPainter* painter, const QwtScaleMap&, const QwtScaleMap& yMap,
                       const QRectF& canvas) const {
     const QFontMetricsF metrics(painter->font());
-    double lastTop = canvas.bottom() + metrics.height();
+    double lastTop = canvas.bottom() + metrics.height(), lastRight = 0;
     for (const TrendLimit& limit : limits_) {
         const double y = yMap.transform(limit.value);
         if (y < canvas.top() || y > canvas.bottom()) continue;
@@ -34,8 +35,12 @@ void LimitLines::draw(QPainter* painter, const QwtScaleMap&, const QwtScaleMap& 
         QRectF box(0, 0, metrics.horizontalAdvance(name) + 6, metrics.height());
         box.moveBottomLeft(QPointF(canvas.left() + 4, y));
         if (box.top() < canvas.top()) box.moveTop(y);
-        if (box.bottom() > lastTop) continue;
-        lastTop = box.top();
+        if (box.bottom() > lastTop) box.moveLeft(canvas.left() + 4 + lastRight);
+        lastRight = box.bottom() > lastTop ? box.right() - canvas.left() : 0;
+        lastTop = std::min(lastTop, box.top());
+        QColor ground = theme_.colour(Role::Ground);
+        ground.setAlphaF(0.8F);
+        painter->fillRect(box, ground);
         painter->setPen(theme_.colour(Role::Limit));
         painter->drawText(box, Qt::AlignCenter, name);
     }

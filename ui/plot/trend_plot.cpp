@@ -22,8 +22,8 @@ namespace {
 
 constexpr double kNearPx = 14, kEventPx = 6;
 constexpr int kFarSamples = 7;
-constexpr double kAbove = 1.18;     // free above the highest value, for marks
-constexpr double kLimitWithin = 2;  // a limit up to this many times the highest value is shown
+constexpr double kAbove = 1.18;       // free above the highest value, for marks
+constexpr double kLimitWithin = 2.5;  // a limit up to this many times the highest value is shown
 
 SeriesPtr seriesOf(const TrendData& data) {
     auto series = std::make_shared<Series>();
@@ -55,6 +55,7 @@ TrendPlot::TrendPlot(const Theme& theme, TimeAxis& axis, Selection& selection, Q
     axis_.attach(plot(), false);
     connectGestures();
     connect(&axis_, &TimeAxis::changed, this, &TrendPlot::showUpright);
+    connect(&axis_, &TimeAxis::changed, this, &TrendPlot::showCursor);
     connect(&selection_, &Selection::recordingChanged, this, &TrendPlot::showCursor);
     TrendPlot::takeTheme();
 }
@@ -117,9 +118,10 @@ void TrendPlot::showUpright() {
             high = std::max(high, sample.value);
         }
     if (low > high) low = 0, high = 1;
+    const double measured = high;
     if (data_)
         for (const TrendLimit& limit : data_->limits)
-            if (limit.value <= kLimitWithin * high) high = std::max(high, limit.value);
+            if (limit.value <= kLimitWithin * measured) high = std::max(high, limit.value);
     if (data_ && data_->fromZero) low = std::min(low, 0.0);
     if (!(high > low)) high = low + std::max(1e-6, std::abs(low) * 0.1);
     plot().setAxisMaxMajor(QwtPlot::yLeft, 5);
@@ -130,7 +132,10 @@ void TrendPlot::showUpright() {
 
 void TrendPlot::showCursor() {
     std::vector<CursorLine> lines;
-    if (selection_.time()) lines.push_back({toMs(*selection_.time()), {}, true, Qt::SolidLine});
+    if (selection_.recording() && selection_.time())
+        lines.push_back({toMs(*selection_.time()), {}, true, Qt::SolidLine});
+    else if (axis_.shown())
+        lines.push_back({*axis_.shown(), {}, true, Qt::DashLine});
     cursor_->setLines(std::move(lines));
     plot().replot();
 }

@@ -29,10 +29,12 @@ Waterfall::Waterfall(const Theme& theme, TimeAxis& axis, Selection& selection, Q
       legend_(new ColourLegend(theme, this)) {
     item_->attach(&plot());
     cursors_->attach(&plot());
+    hideGrid();
     addControl(legend_);
     axis_.attach(plot(), true);
     connectGestures();
     connect(legend_, &ColourLegend::rangeWanted, this, &Waterfall::setRange);
+    connect(&axis_, &TimeAxis::changed, this, &Waterfall::showCursors);
     connect(&selection_, &Selection::recordingChanged, this, &Waterfall::showCursors);
     connect(&selection_, &Selection::cursorChanged, this, &Waterfall::showCursors);
     Waterfall::takeTheme();
@@ -111,8 +113,9 @@ void Waterfall::showUpright() {
 }
 
 std::optional<std::size_t> Waterfall::selectedRow() const {
-    if (!data_ || !selection_.time()) return std::nullopt;
-    return data_->nearestRow(toMs(*selection_.time()));
+    if (!data_) return std::nullopt;
+    if (selection_.recording() && selection_.time()) return data_->nearestRow(toMs(*selection_.time()));
+    return axis_.shown() ? data_->nearestRow(*axis_.shown()) : std::nullopt;
 }
 
 double Waterfall::unitAt(std::size_t row) const {
@@ -121,7 +124,10 @@ double Waterfall::unitAt(std::size_t row) const {
 
 void Waterfall::showCursors() {
     std::vector<CursorLine> lines;
-    if (selection_.time()) lines.push_back({toMs(*selection_.time()), {}, true, Qt::SolidLine});
+    if (selection_.recording() && selection_.time())
+        lines.push_back({toMs(*selection_.time()), {}, true, Qt::SolidLine});
+    else if (axis_.shown())
+        lines.push_back({*axis_.shown(), {}, true, Qt::DashLine});
     if (selection_.cursorHz() && data_ && data_->rows() > 0) {
         const double unit = unitAt(selectedRow().value_or(data_->rows() - 1));
         if (unit > 0) lines.push_back({*selection_.cursorHz() / unit, {}, false, Qt::SolidLine});

@@ -1,0 +1,22 @@
+#include <gtest/gtest.h>
+
+#include "tests/house/source_tree.h"
+
+namespace fettle::house {
+
+// Paint never computes: no transform, no query and no file is within reach of a plot.
+TEST(Plots, IncludeNeitherStoreNorTransformsNorWork) {
+    int read = 0;
+    for (const SourceFile& source : filesBelow({"ui/plot"}))
+        for (const Include& include : includesOf(source.text)) {
+            ++read;
+            for (const char* room :
+                 {"core/store", "core/dsp", "core/fleet", "core/signal", "core/intake", "ui/work"})
+                EXPECT_FALSE(include.target.rfind(room, 0) == 0)
+                    << source.path << " includes " << include.target;
+            EXPECT_NE(include.target, "QFile") << source.path;
+        }
+    EXPECT_GT(read, 100);
+}
+
+}  // namespace fettle::house
