@@ -164,11 +164,6 @@ bool Statement::next() {
     return false;
 }
 
-void Statement::again() {
-    sqlite3_reset(statement_);
-    place_ = 0;
-}
-
 Status Statement::status() const {
     if (error_) return fail(*error_);
     return {};

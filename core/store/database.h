@@ -66,7 +66,6 @@ class Statement {
         (takeNext(values), ...);
     }
     std::string blob();            // the next column
-    void again();                  // ready for other values
     Status status() const;         // error of whatever failed first
     Status finish();               // runs to the end
     void broken(std::string why);  // the row contradicts itself: Damaged, ends the answer
@@ -130,7 +129,7 @@ class Database {
     Database& operator=(const Database&) = delete;
 
     const std::string& path() const { return path_; }
-    bool readOnly() const;
+    bool readOnly() const;  // also where writing was asked for and the system did not grant it
     // One or more statements that give no rows.
     Status script(const std::string& sql);
     // One statement with values, run to its end.

@@ -114,14 +114,10 @@ Result<FileHead> readHead(const std::string& path, const std::string& vfs) {
     return head;
 }
 
-bool folderWritable(const std::string& realPath) {
-    return ::access(folderOf(realPath).c_str(), W_OK | X_OK) == 0;
-}
-
 std::string whyNotWritable(const std::string& realPath) {
     if (::access(realPath.c_str(), W_OK) != 0)
         return errno == EROFS ? "the drive is read-only" : "the file may not be written";
-    if (!folderWritable(realPath)) return "its folder may not be written";
+    if (::access(folderOf(realPath).c_str(), W_OK | X_OK) != 0) return "its folder may not be written";
     return "";
 }
 

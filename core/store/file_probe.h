@@ -25,7 +25,6 @@ Result<FileHead> readHead(const std::string& path, const std::string& vfs = "");
 
 // Why nothing can be written there, as the end of a sentence; empty: it can.
 std::string whyNotWritable(const std::string& realPath);
-bool folderWritable(const std::string& realPath);
 
 // "NFS" where a path lies on a drive of that kind; empty: a disk of this computer, or nobody knows.
 std::string networkDriveOf(const std::string& path);

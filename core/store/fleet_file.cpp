@@ -84,6 +84,10 @@ Status checkNewer(Database& database, int version, int newest, Look& look) {
     return {};
 }
 
+std::string olderWord(const std::string& why) {
+    return "was made by an older program and must be upgraded once, but " + why;
+}
+
 Status checkVersion(Database& database, Look& look, const FleetTuning& tuning) {
     const auto version = versionOf(database);
     if (!version) return fail(version.error());
@@ -94,9 +98,7 @@ Status checkVersion(Database& database, Look& look, const FleetTuning& tuning) {
     if (auto good = checkSchema(database, stepsOf(tuning)); !good) return good;
     if (*version == newest) return {};
     if (!look.readOnlyWhy.empty())
-        return fail(
-            ErrorKind::Unwritable, database.path(), "",
-            fmt::format("was made by an older program and must be upgraded once, but {}", look.readOnlyWhy));
+        return fail(ErrorKind::Unwritable, database.path(), "", olderWord(look.readOnlyWhy));
     look.outcome = OpenOutcome::Upgraded;
     look.word = fmt::format("upgraded from file form {} to {}", *version, newest);
     return {};
@@ -159,6 +161,28 @@ Access accessToStay(const Look& look) {
     if (!look.head.alone()) return Access::ReadOnly;
     return look.mayWrite ? Access::ReadAlong : Access::Immutable;
 }
+
+Status startWriting(Database& database, const FleetTuning& tuning) {
+    const auto journal = database.one<std::string>("PRAGMA journal_mode=WAL");
+    if (!journal) return fail(journal.error());
+    if (const auto done = migrate(database, stepsOf(tuning)); !done) return fail(done.error());
+    const auto version = versionOf(database);
+    if (!version) return fail(version.error());
+    if (*version == newestOf(stepsOf(tuning))) return {};
+    return fail(ErrorKind::Unsupported, database.path(), "", "was upgraded by a newer program just now");
+}
+
+Status startReading(Database& database, Look& look) {
+    if (look.readOnlyWhy.empty()) look.readOnlyWhy = "the system opens it for reading only";
+    if (look.outcome == OpenOutcome::Upgraded)
+        return fail(ErrorKind::Unwritable, database.path(), "", olderWord(look.readOnlyWhy));
+    if (look.outcome == OpenOutcome::Current) {
+        look.outcome = OpenOutcome::ReadOnly;
+        look.word = "cannot be changed: " + look.readOnlyWhy;
+    }
+    database.setReadOnlyWord(look.word);
+    return {};
+}
 }  // namespace
 
 FleetFile::FleetFile(std::unique_ptr<Parts> parts) : parts_(std::move(parts)) {}
@@ -194,15 +218,9 @@ Result<std::unique_ptr<FleetFile>> FleetFile::open(const std::string& path, Open
     const Access access = accessToStay(*look);
     auto database = Database::open(look->head.realPath, access, tuning.vfs);
     if (!database) return fail(explained(database.error(), look->head));
-    if (access == Access::ReadWrite) {
-        const auto journal = (*database)->one<std::string>("PRAGMA journal_mode=WAL");
-        if (!journal) return fail(journal.error());
-        if (const auto done = migrate(**database, stepsOf(tuning)); !done) return fail(done.error());
-    } else if (look->outcome == OpenOutcome::Current) {
-        look->outcome = OpenOutcome::ReadOnly;
-        look->word = "cannot be changed: " + look->readOnlyWhy;
-    }
-    if (access != Access::ReadWrite) (*database)->setReadOnlyWord(look->word);
+    const bool writing = access == Access::ReadWrite && !(*database)->readOnly();
+    if (auto good = writing ? startWriting(**database, tuning) : startReading(**database, *look); !good)
+        return fail(good.error());
     std::unique_ptr<FleetFile> fleet(
         new FleetFile(std::make_unique<Parts>(path, std::move(*database), tuning)));
     fleet->parts_->outcome = look->outcome;

@@ -89,6 +89,8 @@ const sqlite3_io_methods kMethods = {2,           closeFile,   readFile,        
 int openFile(sqlite3_vfs* vfs, const char* name, sqlite3_file* file, int flags, int* outFlags) {
     FailingVfs* owner = ownerOf(vfs);
     File* shim = new (file) File{{nullptr}, owner};
+    if (owner->readOnly && (flags & SQLITE_OPEN_MAIN_DB))
+        flags = (flags & ~(SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE)) | SQLITE_OPEN_READONLY;
     const int code = owner->real()->xOpen(owner->real(), name, shim->real(), flags, outFlags);
     if (code == SQLITE_OK) shim->base.pMethods = &kMethods;
     return code;

@@ -22,6 +22,7 @@ class FailingVfs {
     bool once = false;  // only that one call fails, then there is room again
     int writes = 0;     // seen so far
     bool locksFail = false, sharedMemoryFails = false, readsFail = false;
+    bool readOnly = false;  // writing is asked for and not granted
 
     // For the calls below.
     bool refuseWrite();

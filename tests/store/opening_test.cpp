@@ -296,6 +296,19 @@ TEST_F(Opening, ADriveWithoutLocksIsToldAndTheFileLeftAlone) {
     EXPECT_EQ(bytesOf(path_), before);
 }
 
+TEST_F(Opening, WritingThatTheSystemDoesNotGrant) {
+    fleet_.reset();
+    FailingVfs vfs;
+    vfs.readOnly = true;
+    FleetTuning tuning;
+    tuning.vfs = vfs.name();
+    auto opened = FleetFile::open(path_, OpenMode::ReadWrite, tuning);
+    ASSERT_TRUE(opened) << opened.error().sentence();
+    EXPECT_EQ((*opened)->outcome(), OpenOutcome::ReadOnly);
+    EXPECT_THAT((*opened)->word(), HasSubstr("the system opens it for reading only"));
+    EXPECT_EQ((*opened)->machines().put(machineJson("B"), "b.json").error().kind, ErrorKind::Unwritable);
+}
+
 // Steps after today's, as they might come.
 std::vector<Migration> stepsTo(int version, int minReaderOfThird = 3) {
     std::vector<Migration> steps = migrations();
