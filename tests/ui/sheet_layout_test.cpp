@@ -13,9 +13,7 @@ namespace {
 
 struct Case {
     const char* name;
-    SheetContent content;
-    bool spectrum;
-    PaperSize size;
+    SheetPage page;
 };
 
 SheetContent bare() {
@@ -35,24 +33,31 @@ SheetContent unbroken() {
     return s;
 }
 
-std::vector<Case> cases() {
+std::vector<Case> madeCases() {
+    SheetContent rows = ordinary(), none = ordinary();
+    rows.rows = rowsOf(40);
+    none.rows.clear();
+    none.trend.days.clear();
+    none.rowsNote = "This finding has no weight.";
     std::vector<Case> all;
     for (const PaperSize size : {PaperSize::A4, PaperSize::Letter}) {
-        all.push_back({"ordinary", ordinary(), true, size});
-        all.push_back({"no spectrum", ordinary(), false, size});
-        all.push_back({"bare", bare(), false, size});
-        all.push_back({"crowded", crowded(), true, size});
-        all.push_back({"crowded, no spectrum", crowded(), false, size});
-        all.push_back({"one unbroken word", unbroken(), true, size});
-        SheetContent rows = ordinary();
-        rows.rows = rowsOf(40);
-        all.push_back({"40 rows", rows, true, size});
-        SheetContent none = ordinary();
-        none.rows.clear();
-        none.trend.days.clear();
-        none.rowsNote = "This finding has no weight.";
-        all.push_back({"no rows, no figures", none, false, size});
+        const auto add = [&](const char* name, const SheetContent& content, bool spectrum) {
+            all.push_back({name, layOutSheet(content, spectrum, size)});
+        };
+        add("ordinary", ordinary(), true);
+        add("no spectrum", ordinary(), false);
+        add("bare", bare(), false);
+        add("crowded", crowded(), true);
+        add("crowded, no spectrum", crowded(), false);
+        add("one unbroken word", unbroken(), true);
+        add("40 rows", rows, true);
+        add("no rows, no figures", none, false);
     }
+    return all;
+}
+
+const std::vector<Case>& cases() {
+    static const std::vector<Case> all = madeCases();
     return all;
 }
 
@@ -68,7 +73,7 @@ void expectInside(const QRectF& outer, const QRectF& inner, const QString& what)
 TEST(SheetLayout, EverythingIsInsideTheMargins) {
     for (const Case& c : cases()) {
         SCOPED_TRACE(c.name);
-        const SheetPage page = layOutSheet(c.content, c.spectrum, c.size);
+        const SheetPage& page = c.page;
         for (const PlacedText& text : page.texts)
             expectInside(page.area(), text.rect, text.text);
         for (const PlacedBox& box : page.boxes)
@@ -82,7 +87,7 @@ TEST(SheetLayout, EverythingIsInsideTheMargins) {
 TEST(SheetLayout, NoTextStandsOverAnotherOrOverAFigure) {
     for (const Case& c : cases()) {
         SCOPED_TRACE(c.name);
-        const SheetPage page = layOutSheet(c.content, c.spectrum, c.size);
+        const SheetPage& page = c.page;
         for (std::size_t i = 0; i < page.texts.size(); ++i) {
             for (std::size_t k = i + 1; k < page.texts.size(); ++k)
                 EXPECT_FALSE(crossing(page.texts[i].rect, page.texts[k].rect))
@@ -98,7 +103,7 @@ TEST(SheetLayout, NoTextStandsOverAnotherOrOverAFigure) {
 TEST(SheetLayout, BoxesToWriteInAreApart) {
     for (const Case& c : cases()) {
         SCOPED_TRACE(c.name);
-        const SheetPage page = layOutSheet(c.content, c.spectrum, c.size);
+        const SheetPage& page = c.page;
         for (std::size_t i = 0; i < page.boxes.size(); ++i)
             for (std::size_t k = i + 1; k < page.boxes.size(); ++k)
                 EXPECT_FALSE(crossing(page.boxes[i].rect, page.boxes[k].rect));
@@ -107,7 +112,7 @@ TEST(SheetLayout, BoxesToWriteInAreApart) {
 
 TEST(SheetLayout, NoLetterIsUnderSevenPoints) {
     for (const Case& c : cases()) {
-        const SheetPage page = layOutSheet(c.content, c.spectrum, c.size);
+        const SheetPage& page = c.page;
         EXPECT_GE(page.bodyPt, 7) << c.name;
         for (const PlacedText& text : page.texts)
             EXPECT_GE(text.pt, 7) << c.name << ": " << text.text.toStdString();

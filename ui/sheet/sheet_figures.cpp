@@ -15,7 +15,7 @@ namespace fettle {
 namespace {
 
 constexpr double kLabelPt = 7.5, kBeyondLastMark = 1.12;
-constexpr int kNamesShare = 5;
+constexpr int kNamesShare = 6;
 constexpr double kHalfDayMs = 12 * 3600 * 1e3;
 
 bool isVelocity(const SheetSpectrum& spectrum) {
@@ -101,6 +101,7 @@ void draw(PlotFrame& frame, QPainter& painter, const QRectF& rect) {
 
 void setLabels(PlotFrame& frame) {
     QFont font = sheetFont(kLabelPt);
+    font.setLetterSpacing(QFont::AbsoluteSpacing, 0);
     font.setPixelSize(int(std::lround(kLabelPt * frame.logicalDpiX() / 72)));
     frame.setFont(font);
 }

@@ -9,7 +9,8 @@ namespace fettle {
 namespace {
 
 constexpr double kGutterMm = 6, kMostFigureMm = 52, kMostBoxMm = 15;
-constexpr double kWorkShares[] = {0.5, 0.52, 0.54};  // of the work in the width of the body
+constexpr double kSlackMm = 0.1;                           // so that what fitted once fits again
+constexpr double kWorkShares[] = {0.5, 0.52, 0.54, 0.56};  // of the work in the width of the body
 
 // The reasons, from all of them to the least that is honest.
 constexpr WhyFit kWhyFits[] = {{16, 8, 0}, {14, 6, 0}, {12, 5, 0}, {12, 4, 0}, {10, 4, 0},
@@ -33,11 +34,15 @@ std::vector<Fit> fits() {
     add(7.0, 32, 9);
     add(7.0, 30, 10);
     add(7.0, 28, 12);
-    for (const int lines : {5, 4, 3, 2, 1}) {
-        add(7.0, 26, std::size(kWhyFits));
+    add(7.0, 28, 12);
+    all.back().afterUnderWhy = true;
+    for (const int lines : {0, 4, 3, 2, 1}) {
+        add(7.0, 25, std::size(kWhyFits));
         Fit& fit = all.back();
-        fit.lines = lines;
+        fit.afterUnderWhy = true;
         fit.boxMm = 8.5;
+        if (lines == 0) continue;
+        fit.lines = lines;
         fit.parts = std::size_t(lines) + 1;
         fit.steps = std::size_t(lines) + 6;
         fit.blanks = std::size_t(lines) + 3;
@@ -153,7 +158,7 @@ SheetPage layOutSheet(const SheetContent& sheet, bool spectrum, PaperSize size) 
         if (!first.build(fit.leastFigureMm)) continue;
         double room = first.roomMm();
         const double larger =
-            first.hasFigures() ? std::clamp(room, 0.0, kMostFigureMm - fit.leastFigureMm) : 0;
+            first.hasFigures() ? std::clamp(room - kSlackMm, 0.0, kMostFigureMm - fit.leastFigureMm) : 0;
         room -= larger;
         fit.boxMm = std::clamp(fit.boxMm + room / 2, fit.boxMm, kMostBoxMm);
         Attempt second(sheet, spectrum, size, fit);

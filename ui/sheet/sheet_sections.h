@@ -15,6 +15,7 @@ struct Fit {
     int lines = 0;            // of a paragraph; 0: as many as it takes
     std::size_t whyFits = 1;  // how far down the reasons may be shortened
     double boxMm = 10;
+    bool afterUnderWhy = false;  // what to measure after the job stands under the reasons
 };
 
 // How much of the reasons: rows of the table, blind spots and other lists, lines of a paragraph (0: all).
@@ -56,6 +57,7 @@ class Column {
 
 void setHead(Column& column, const SheetContent& sheet);
 void setWork(Column& column, const SheetContent& sheet);
+void setAfter(Column& column, const SheetContent& sheet);
 void setWhy(Column& column, const SheetContent& sheet, const WhyFit& fit);
 void setCautions(Column& column, const SheetContent& sheet);
 void setReturn(Column& column, const SheetContent& sheet);

@@ -144,6 +144,10 @@ void setLineTable(Column& column, const SheetContent& sheet, std::size_t mostRow
 }  // namespace
 
 void setWhy(Column& column, const SheetContent& sheet, const WhyFit& fit) {
+    if (column.fit().afterUnderWhy) {
+        column.heading(tr("After the job"));
+        setAfter(column, sheet);
+    }
     if (fit.lines > 0) column.limitLines(fit.lines);
     column.heading(tr("Why we think so"));
     column.paragraph(plainText(sheet.verdict));

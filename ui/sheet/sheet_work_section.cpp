@@ -8,6 +8,7 @@ namespace fettle {
 namespace {
 
 constexpr double kBlankMm = 12, kBlankGapMm = 2, kTickMm = 2.4;
+constexpr int kCautionLines = 3;  // a caution is not cut for want of room
 constexpr const char* kCommonPractice = "common practice, no source";
 
 QString tr(const char* text) {
@@ -105,6 +106,10 @@ void setWork(Column& column, const SheetContent& sheet) {
     column.paragraph(plainText(sheet.trades), tr("People:"));
     setSteps(column, sheet);
     setParts(column, sheet);
+    if (!column.fit().afterUnderWhy) setAfter(column, sheet);
+}
+
+void setAfter(Column& column, const SheetContent& sheet) {
     column.paragraph(plainText(sheet.measureAfter), tr("Measure after the job:"));
     column.paragraph(plainText(sheet.cured), tr("Cured when"));
 }
@@ -118,6 +123,7 @@ void setCautions(Column& column, const SheetContent& sheet) {
     for (int side = 0; side < 2; ++side) {
         const std::size_t half = (count + 1) / 2, first = side ? half : 0, last = side ? count : half;
         Column part(page, column.fit(), column.left() + side * (width + gap), width, top);
+        if (column.fit().lines > 0) part.limitLines(std::max(column.fit().lines, kCautionLines));
         for (std::size_t i = first; i < last; ++i)
             part.marked(QStringLiteral("–"), plainText(sheet.cautions[i]), 3);
         bottom = std::max(bottom, part.y());
