@@ -33,8 +33,8 @@ class MainWindow : public QMainWindow {
 
     void openFleet(const QString& path, const PagePlace& place = {});
     void newFleet(const QString& path, const SiteSettings& site);
-    void showDialog(const QString& name);          // as PagePlace::dialog
-    Workplace* workplace() const;  // null: no fleet is open
+    void showDialog(const QString& name);  // as PagePlace::dialog
+    Workplace* workplace() const;          // null: no fleet is open
 
     bool settled() const;                         // what was asked for is shown, or was refused
     QString trouble() const { return trouble_; }  // the last thing that went wrong; empty: nothing
