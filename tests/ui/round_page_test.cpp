@@ -154,10 +154,13 @@ TEST_F(RoundPageTest, LeaveIsAcceptedAsABlockOnlyAfterItsSampleWasOpened) {
 
 TEST_F(RoundPageTest, OpeningAListedMachineChoosesItsFinding) {
     openRoundAndWindow();
+    const auto& first =
+        fleet_test::SmallSite::machineIn(roundPage().round().list, "A-RACE").findings.at(0).finding;
     choose("A-RACE");
     key(Qt::Key_Return);
-    EXPECT_EQ(window_->workplace()->selection().fault(), "bearing_outer_race");
-    EXPECT_EQ(window_->workplace()->selection().at(), "driver DE");
+    EXPECT_EQ(window_->workplace()->selection().fault().toStdString(), first.fault);
+    EXPECT_EQ(window_->workplace()->selection().at().toStdString(), first.at);
+    EXPECT_EQ(first.fault, "bearing_outer_race");
     settle();
 }
 

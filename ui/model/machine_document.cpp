@@ -235,8 +235,8 @@ void MachineDocument::setSaved() {
     emit edited();
 }
 
-// parseMachine stops at the first rule broken: each place found is taken out and the rest checked again,
-// until nothing new is found. What is lacking cannot be taken out and ends the search.
+// parseMachine stops at the first rule broken: each place found is taken out, or given a sound value where
+// one is needed, and the rest checked again, until nothing new is found.
 void MachineDocument::check() {
     troubles_.clear();
     warnings_.clear();

@@ -101,7 +101,7 @@ std::vector<FieldSpec> bearingColumns() {
             narrow(choice("/type", tr("Type"),
                           "deep_groove angular cylindrical_roller spherical_roller taper_roller sleeve"),
                    15),
-            worked("@known", tr("What is looked for, in orders"), {}, 44),
+            worked("@known", tr("What is looked for, in orders"), {}, 54),
             narrow(number("/rolling_elements", tr("Elements"), {}, tr("in one row")), 4),
             narrow(number("/element_mm", tr("Element"), tr("mm"), tr("diameter of a ball or roller")), 4),
             narrow(number("/pitch_mm", tr("Pitch"), tr("mm"), tr("circle through the elements' centres")), 4),

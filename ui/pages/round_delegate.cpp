@@ -72,7 +72,7 @@ int RoundDelegate::columnWidth(const QFontMetrics& metrics, int column) {
         case LedgerModel::Strip:
             return wide("00.0 mm/s") + int(kWeeks) * metrics.height() / 3;
         case LedgerModel::Weight:
-            return wide("Weight, dban");
+            return wide("Weight, dban ");
         case LedgerModel::Age:
             return wide("00 weeks ");
         case LedgerModel::Decided:

@@ -113,7 +113,7 @@ RoundHeading::RoundHeading(const Theme& theme, QWidget* parent)
     text_->setAccessibleName(tr("Filter by text"));
     text_->setPlaceholderText(tr("filter: tag, service, finding"));
     text_->setClearButtonEnabled(true);
-    text_->setMinimumWidth(text_->fontMetrics().averageCharWidth() * 30);
+    text_->setMinimumWidth(text_->fontMetrics().averageCharWidth() * 20);
     for (QLabel* label : {promise_, notices_})
         label->setWordWrap(true);
 
