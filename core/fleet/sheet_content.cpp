@@ -83,12 +83,23 @@ Status addWeek(FleetFile& fleet, std::optional<std::int64_t> round, SheetCase& s
     return {};
 }
 
-// Which recording of the fleet file the rows are of: by its name among the week's running ones.
+// A level has no rows: the newest running recording of the point that governs shows it.
+void chooseLevelRecording(const std::vector<RecordingEntry>& entries, SheetCase& sheet) {
+    const auto& facts = sheet.week->recordings;
+    for (const RecordingEntry& r : entries)
+        for (std::size_t i = 0; i < facts.size(); ++i)
+            if (r.point == sheet.governing.point && r.file == facts[i].file && isRunning(r.running))
+                sheet.finding.recording = i;
+}
+
+// Which recording of the fleet file is shown: by its name among the week's running ones.
 Status addRecording(FleetFile& fleet, SheetCase& sheet) {
-    if (!sheet.week || sheet.finding.recording >= sheet.week->recordings.size()) return {};
-    const std::string& file = sheet.week->recordings[sheet.finding.recording].file;
+    if (!sheet.week || sheet.week->recordings.empty()) return {};
     const auto all = fleet.recordings().list(sheet.entry.id, sheet.period.from, sheet.period.last());
     if (!all) return fail(all.error());
+    if (!sheet.finding.weightDban) chooseLevelRecording(*all, sheet);
+    if (sheet.finding.recording >= sheet.week->recordings.size()) return {};
+    const std::string& file = sheet.week->recordings[sheet.finding.recording].file;
     for (const RecordingEntry& r : *all) {
         if (r.file != file || !isRunning(r.running)) continue;
         sheet.recording = r.hasWaveform ? r.id : 0;

@@ -2,11 +2,16 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "core/base/text.h"
+
 namespace fettle {
 
 namespace {
 
 constexpr int kShaftMarks = 3;
+constexpr std::size_t kMostLabel = 24;
 
 const RecordingFacts* factsOf(const SheetCase& sheet) {
     if (!sheet.week || sheet.finding.recording >= sheet.week->recordings.size()) return nullptr;
@@ -31,6 +36,24 @@ std::vector<SheetMark> shaftMarks(const RecordingFacts& facts) {
     return marks;
 }
 
+// The kind in words; what has no kind of its own in its own words.
+std::string labelOf(const Event& event) {
+    std::string label = event.kind;
+    if ((label == "other" || label == "note") && !event.text.empty()) return oneLine(event.text, kMostLabel);
+    std::replace(label.begin(), label.end(), '_', ' ');
+    return label;
+}
+
+// The channel with its point, and what of it is shown.
+std::string captionOf(const SheetCase& sheet, const SheetSpectrum& spectrum, const std::string& point) {
+    const std::string named = spectrum.channel + ", ";
+    const std::string view =
+        spectrum.view.starts_with(named) ? spectrum.view.substr(named.size()) : spectrum.view;
+    std::string caption = fmt::format("{} {} {}: {}", sheet.row.tag, point, spectrum.channel, view);
+    if (!spectrum.time.empty()) caption += ", " + spectrum.time;
+    return spectrum.recording ? caption : caption + "; its waveform is not kept";
+}
+
 }  // namespace
 
 SheetSpectrum spectrumOf(const SheetCase& sheet) {
@@ -43,8 +66,10 @@ SheetSpectrum spectrumOf(const SheetCase& sheet) {
     const Weighing& best = sheet.finding.best;
     spectrum.recording = sheet.recording;
     spectrum.time = sheet.recordingTime;
+    std::string point = sheet.governing.point;
     if (sheet.finding.weightDban && best.channel < facts->channels.size()) {
         spectrum.channel = facts->channels[best.channel].name;
+        point = facts->channels[best.channel].point;
         spectrum.view = best.view;
         spectrum.marks = lineMarks(sheet.finding);
     } else {
@@ -52,10 +77,7 @@ SheetSpectrum spectrumOf(const SheetCase& sheet) {
         spectrum.view = "velocity";
         spectrum.marks = shaftMarks(*facts);
     }
-    const bool named = spectrum.view.starts_with(spectrum.channel + ",");
-    spectrum.caption = fmt::format("{} {}{}{}", sheet.row.tag, named ? "" : spectrum.channel + ", ",
-                                   spectrum.view, spectrum.time.empty() ? "" : ", " + spectrum.time);
-    if (spectrum.recording == 0) spectrum.caption += "; its waveform is not kept";
+    spectrum.caption = captionOf(sheet, spectrum, point);
     return spectrum;
 }
 
@@ -69,7 +91,7 @@ SheetTrend trendOf(const SheetCase& sheet) {
     const auto first = sheet.period.end - std::chrono::days(7 * kStripWeeks);
     for (const Event& event : sheet.events)
         if (event.time >= first && event.time < sheet.period.end)
-            trend.events.push_back({event.time, event.kind});
+            trend.events.push_back({event.time, labelOf(event)});
     trend.caption = fmt::format("daily medians of {}, {} weeks{}", trend.title, kStripWeeks,
                                 g.limits ? "; limits " + g.limits->basis : "; no limit applies here");
     return trend;

@@ -15,6 +15,7 @@ namespace {
 
 constexpr std::size_t kRecordFrom = 20;  // answers, before a site's record is a number
 constexpr double kSteadyShare = 0.02;
+constexpr double kTripShare = 1.25;   // of C/D
 constexpr double kCuredShare = 1.25;  // of A/B; common practice, no source
 
 std::string componentWords(const Machine& machine, const std::string& component) {
@@ -235,6 +236,16 @@ std::string curedWords(const Governing& governing) {
         return "overall velocity is back where it was when the machine was sound (no limit applies here)";
     return fmt::format("overall velocity is at most {:.1f} mm/s (1.25 x the A/B limit, common practice)",
                        kCuredShare * governing.limits->velocity[0]);
+}
+
+std::string worseWords(const Governing& governing) {
+    if (!governing.limits || !governing.level) return "the level doubles within a day";
+    const double trip = kTripShare * governing.limits->velocity[2];
+    const std::string limit = fmt::format("{:.1f} mm/s (1.25 x the C/D limit)", trip);
+    if (*governing.level <= trip) return "the level goes above " + limit;
+    return fmt::format(
+        "whoever answers for the machine has not decided otherwise, for {:.1f} mm/s is above {}",
+        *governing.level, limit);
 }
 
 std::string roundWords(const Period& period) {

@@ -29,6 +29,9 @@ std::string howBadWords(const SheetCase& sheet);
 std::string limitDateWords(const RoundFinding& finding);  // empty: no date can be said
 // The velocity that counts as cured: "overall velocity is at most 2.9 mm/s (1.25 x A/B, common practice)".
 std::string curedWords(const Governing& governing);
+// The level at which nobody should wait, after "stop at once if": 1.25 x C/D, the most a trip may be set to
+// (ISO 10816-3:2009 5.4.3, from memory); said otherwise where the level is there already.
+std::string worseWords(const Governing& governing);
 std::string roundWords(const Period& period);
 std::string jobWords(const std::optional<Job>& job);
 std::vector<std::string> cautions();

@@ -53,6 +53,7 @@ std::string filledIn(const std::string& text, const SheetCase& sheet) {
     replaceAll(out, "{at}", placeWords(machine, sheet.finding.at));
     replaceAll(out, "{driven}", machine.driven.kind.empty() ? "rotor" : machine.driven.kind);
     replaceAll(out, "{cured}", curedWords(sheet.governing));
+    replaceAll(out, "{worse}", worseWords(sheet.governing));
     replaceAll(out, "{machine}", machineWords(sheet));
     return out;
 }

@@ -8,7 +8,7 @@
 
 namespace fettle {
 
-// Words in braces: {at} {machine} {driven} {cured}. Others stay as they are.
+// Words in braces: {at} {machine} {driven} {cured} {worse}. Others stay as they are.
 std::string filledIn(const std::string& text, const SheetCase& sheet);
 std::vector<SheetPart> partsOf(const SheetCase& sheet, const Advice& advice);
 // Whether one of the parts is what the job is about, so that it has to be ordered.

@@ -154,6 +154,8 @@ TEST_F(Sheet, ALevelWithoutAWeightAsksForAnInspection) {
     EXPECT_EQ(sheet.dates[0].date, "") << "nothing is ordered before the inspection";
     EXPECT_THAT(sheet.howSure, Not(HasSubstr("deciban")));
     EXPECT_EQ(sheet.spectrum.view, "velocity");
+    EXPECT_GT(sheet.spectrum.recording, 0);
+    EXPECT_THAT(sheet.spectrum.caption, HasSubstr("C-SHAKE P x: velocity"));
     EXPECT_EQ(sheet.trend.limits.size(), 3u);
     EXPECT_EQ(sheet.trend.days.size(), 3u);
 }

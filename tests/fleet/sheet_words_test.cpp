@@ -118,6 +118,19 @@ TEST(LimitDateWords, SayTheInterval) {
     EXPECT_THAT(limitDateWords(told), HasSubstr("or later"));
 }
 
+// C/D of ISO 20816-3 group 2 rigid: 4.5 mm/s; 1.25 x 4.5 = 5.6.
+TEST(StopAtOnce, NeverNamesALevelThatWasPassedAsStillToCome) {
+    Governing governing;
+    EXPECT_THAT(worseWords(governing), HasSubstr("doubles"));
+    governing.limits = ZoneLimits{};
+    governing.limits->velocity[2] = 4.5;
+    governing.level = 4.8;
+    EXPECT_THAT(worseWords(governing), HasSubstr("goes above 5.6 mm/s"));
+    governing.level = 6.2;
+    EXPECT_THAT(worseWords(governing), Not(HasSubstr("goes above")));
+    EXPECT_THAT(worseWords(governing), HasSubstr("6.2 mm/s is above 5.6 mm/s"));
+}
+
 TEST(Advice, EveryFaultHasARowThatIsWhole) {
     const auto table = AdviceTable::load();
     ASSERT_TRUE(table) << table.error().sentence();
