@@ -2,8 +2,9 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
+#include <bit>
 #include <cmath>
-#include <cstring>
 #include <limits>
 
 #include "core/base/text.h"
@@ -31,7 +32,9 @@ void expectBack(const Samples& samples, const std::string& packed) {
     const auto back = unpackWaveform(packed, samples.size());
     ASSERT_TRUE(back) << back.error();
     ASSERT_EQ(back->size(), samples.size());
-    EXPECT_EQ(std::memcmp(back->data(), samples.data(), samples.size() * sizeof(double)), 0);
+    EXPECT_TRUE(std::equal(samples.begin(), samples.end(), back->begin(), [](double a, double b) {
+        return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
+    }));
     EXPECT_EQ(digestOf(*back), digestOf(samples));
 }
 
