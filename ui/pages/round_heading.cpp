@@ -97,6 +97,20 @@ RoundHeading::RoundHeading(const Theme& theme, QWidget* parent)
       area_(new QComboBox(this)),
       text_(new QLineEdit(this)),
       undecided_(new QCheckBox(tr("undecided only"), this)) {
+    nameParts();
+    arrange();
+    connect(text_, &QLineEdit::textChanged, this, [this] { emit filterChanged(filter()); });
+    connect(area_, &QComboBox::currentIndexChanged, this, [this] { emit filterChanged(filter()); });
+    connect(undecided_, &QCheckBox::toggled, this, [this] { emit filterChanged(filter()); });
+    connect(rounds_, &QComboBox::activated, this, [this](int row) {
+        const QVariant id = rounds_->itemData(row);
+        emit roundWanted(id.isValid() ? std::optional<std::int64_t>(id.toLongLong()) : std::nullopt);
+    });
+    connect(&theme, &Theme::changed, this, &RoundHeading::dress);
+    dress();
+}
+
+void RoundHeading::nameParts() {
     title_->setObjectName(QStringLiteral("roundTitle"));
     period_->setObjectName(QStringLiteral("roundPeriod"));
     promise_->setObjectName(QStringLiteral("roundPromise"));
@@ -107,26 +121,28 @@ RoundHeading::RoundHeading(const Theme& theme, QWidget* parent)
     text_->setObjectName(QStringLiteral("textFilter"));
     undecided_->setObjectName(QStringLiteral("undecidedFilter"));
     rounds_->setAccessibleName(tr("Round shown"));
-    rounds_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     area_->setAccessibleName(tr("Filter by area"));
-    area_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     text_->setAccessibleName(tr("Filter by text"));
+}
+
+void RoundHeading::arrange() {
+    rounds_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    area_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     text_->setPlaceholderText(tr("filter: tag, service, finding"));
     text_->setClearButtonEnabled(true);
     text_->setMinimumWidth(text_->fontMetrics().averageCharWidth() * 20);
-    for (QLabel* label : {promise_, notices_})
+    for (QLabel* label : {period_, promise_, progress_, notices_})
         label->setWordWrap(true);
-
     auto* first = new QHBoxLayout;
     first->addWidget(title_);
     first->addSpacing(12);
     first->addWidget(period_, 1);
     first->addWidget(rounds_);
     auto* last = new QHBoxLayout;
-    last->addWidget(progress_, 1);
+    last->addWidget(progress_, 2);
     last->addWidget(undecided_);
     last->addWidget(area_);
-    last->addWidget(text_);
+    last->addWidget(text_, 1);
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(16, 12, 16, 8);
     all->setSpacing(4);
@@ -134,16 +150,6 @@ RoundHeading::RoundHeading(const Theme& theme, QWidget* parent)
     all->addWidget(promise_);
     all->addWidget(notices_);
     all->addLayout(last);
-
-    connect(text_, &QLineEdit::textChanged, this, [this] { emit filterChanged(filter()); });
-    connect(area_, &QComboBox::currentIndexChanged, this, [this] { emit filterChanged(filter()); });
-    connect(undecided_, &QCheckBox::toggled, this, [this] { emit filterChanged(filter()); });
-    connect(rounds_, &QComboBox::activated, this, [this](int row) {
-        const QVariant id = rounds_->itemData(row);
-        emit roundWanted(id.isValid() ? std::optional<std::int64_t>(id.toLongLong()) : std::nullopt);
-    });
-    connect(&theme, &Theme::changed, this, &RoundHeading::dress);
-    dress();
 }
 
 void RoundHeading::dress() {

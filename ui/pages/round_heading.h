@@ -31,6 +31,8 @@ class RoundHeading : public QWidget {
     void roundWanted(std::optional<std::int64_t> id);
 
   private:
+    void nameParts();
+    void arrange();
     void dress();
     void fillRounds(const RoundShown& round);
     void fillAreas(const QStringList& areas);
