@@ -96,6 +96,8 @@ Result<MachineFacts> machineFacts(FleetFile& fleet, const std::string& tag) {
     auto channels = fleet.trends().channels(entry->id);
     if (!channels) return fail(channels.error());
     facts.channels = std::move(*channels);
+    std::stable_partition(facts.channels.begin(), facts.channels.end(),
+                          [](const ChannelEntry& c) { return c.quantity == "acceleration"; });
     auto events = fleet.log().events(tag);
     if (!events) return fail(events.error());
     facts.events = trendEvents(*events);
