@@ -160,7 +160,7 @@ TEST_F(RoundPageTest, OpeningAListedMachineChoosesItsFinding) {
     key(Qt::Key_Return);
     EXPECT_EQ(window_->workplace()->selection().fault().toStdString(), first.fault);
     EXPECT_EQ(window_->workplace()->selection().at().toStdString(), first.at);
-    EXPECT_EQ(first.fault, "bearing_outer_race");
+    EXPECT_EQ(first.fault, "bearing_inner_race");
     settle();
 }
 

@@ -1,10 +1,6 @@
 #include "ui/model/round_shown.h"
 
-#include <QCoreApplication>
-#include <map>
-
 #include "core/fleet/site_calendar.h"
-#include "ui/model/words.h"
 
 namespace fettle {
 
@@ -45,46 +41,6 @@ Status count(FleetFile& fleet, RoundShown& round) {
     return {};
 }
 
-QString tr(const char* text) {
-    return QCoreApplication::translate("RoundShown", text);
-}
-
-// Repairs done are verified at the next running; dates that have passed are said.
-Status noticeJobs(FleetFile& fleet, RoundShown& round) {
-    const auto jobs = fleet.log().jobs();
-    if (!jobs) return fail(jobs.error());
-    for (const Job& job : *jobs) {
-        if (job.state == "done")
-            round.notices.push_back(
-                {kept(tr("%1: job done, verify now").arg(shown(job.machine))), job.machine});
-        const bool waits = job.state == "issued" || job.state == "scheduled";
-        if (waits && !job.runUntil.empty() && job.runUntil < round.list.until)
-            round.notices.push_back(
-                {kept(tr("%1: was not to run beyond %2").arg(shown(job.machine), dateText(job.runUntil))),
-                 job.machine});
-    }
-    return {};
-}
-
-// Of the round before: what was deferred to a day that has come.
-Status noticeDeferred(FleetFile& fleet, RoundShown& round) {
-    const RoundEntry* before = nullptr;
-    for (const RoundEntry& entry : round.rounds)
-        if (entry.until < round.list.until) before = &entry;
-    if (!before) return {};
-    const auto state = fleet.rounds().state(before->id);
-    if (!state) return fail(state.error());
-    std::map<std::string, Decision> last;
-    for (const Decision& decision : state->decisions)
-        last[decision.machine] = decision;
-    for (const auto& [machine, decision] : last)
-        if (decision.kind == DecisionKind::Defer && decision.deferTo <= round.list.until)
-            round.notices.push_back(
-                {kept(tr("%1: deferred to %2, due back").arg(shown(machine), dateText(decision.deferTo))),
-                 machine});
-    return {};
-}
-
 }  // namespace
 
 void RoundShown::refresh() {
@@ -112,8 +68,9 @@ Result<RoundShown> readRound(FleetFile& fleet, std::optional<std::int64_t> id, c
     });
     if (!end) return fail(end.error());
     round.end = *end;
-    if (auto noticed = noticeJobs(fleet, round); !noticed) return fail(noticed.error());
-    if (auto noticed = noticeDeferred(fleet, round); !noticed) return fail(noticed.error());
+    auto due = dueOf(fleet, round.list);
+    if (!due) return fail(due.error());
+    round.due = std::move(*due);
     auto promise = listPromise(fleet, round.list);
     if (!promise) return fail(promise.error());
     round.promise = std::move(*promise);

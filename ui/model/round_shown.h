@@ -7,16 +7,11 @@
 #include <string>
 #include <vector>
 
+#include "core/fleet/due.h"
 #include "core/fleet/round_desk.h"
 #include "core/store/fleet_file.h"
 
 namespace fettle {
-
-// What stands above the list: repairs to verify, deferred machines due back, orders overdue.
-struct RoundNotice {
-    std::string text;
-    std::string machine;
-};
 
 struct RoundShown {
     std::string site;
@@ -27,7 +22,7 @@ struct RoundShown {
     Instant end{};                   // first moment after the period
     std::string promise;             // of the list
     std::vector<RoundEntry> rounds;  // all there are, oldest first
-    std::vector<RoundNotice> notices;
+    std::vector<DueItem> due;        // before the list: deferred, overdue, to verify, late
     std::size_t machinesInRegister = 0, recordings = 0;
 
     bool draft() const { return !entry; }

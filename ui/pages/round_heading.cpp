@@ -40,11 +40,31 @@ QString unseenByReason(const RoundList& list) {
     return parts.join(QStringLiteral(", "));
 }
 
-int machinesWithLateData(const RoundList& list) {
-    int late = 0;
-    for (const RoundMachine& machine : list.machines)
-        late += machine.lateRecordings > 0 ? 1 : 0;
-    return late;
+constexpr int kMostDue = 4;
+
+QString allDue(const std::vector<DueItem>& due) {
+    QStringList lines;
+    for (const DueItem& item : due)
+        lines << QStringLiteral("%1 %2").arg(shown(item.machine), shown(item.words));
+    return lines.join(u'\n');
+}
+
+// What was promised comes before the list; late recordings are counted, the rest stands by name.
+QStringList dueLines(const std::vector<DueItem>& due) {
+    QStringList lines;
+    qsizetype late = 0;
+    for (const DueItem& item : due) {
+        if (item.kind == "late")
+            ++late;
+        else
+            lines << QStringLiteral("%1 %2").arg(shown(item.machine), shown(item.words));
+    }
+    if (lines.size() > kMostDue) {
+        const auto more = lines.size() - kMostDue;
+        lines = lines.mid(0, kMostDue) << tr("and %1 more due").arg(more);
+    }
+    if (late > 0) lines << tr("late recordings of %1").arg(counted(late, tr("machine"), tr("machines")));
+    return lines;
 }
 
 }  // namespace
@@ -77,11 +97,7 @@ QString noticesText(const RoundShown& round) {
     QStringList parts;
     if (const QString unseen = unseenByReason(round.list); !unseen.isEmpty())
         parts << tr("unseen: %1").arg(unseen);
-    for (const RoundNotice& notice : round.notices)
-        parts << shown(notice.text);
-    if (const int late = machinesWithLateData(round.list); late > 0)
-        parts << tr("recordings for weeks already closed came to %1")
-                     .arg(counted(late, tr("machine"), tr("machines")));
+    parts << dueLines(round.due);
     return parts.join(QStringLiteral(" \u00b7 "));
 }
 
@@ -193,6 +209,7 @@ void RoundHeading::show(const LedgerModel& model) {
     progress_->setText(progressText(round));
     const QString notices = noticesText(round);
     notices_->setText(notices);
+    notices_->setToolTip(allDue(round.due));
     notices_->setVisible(!notices.isEmpty());
     undecided_->setVisible(!round.draft());
     fillRounds(round);
