@@ -135,6 +135,17 @@ TEST_F(RoundPageTest, AnUnseenMachineTakesAReasonAndNoDecision) {
     EXPECT_EQ(state().unseenAnswered, std::vector<std::string>{"E-FLAT"});
 }
 
+TEST_F(RoundPageTest, SeveralMachinesAreAnsweredTogether) {
+    openRoundAndWindow();
+    ledger().selectAll();
+    key(Qt::Key_U);
+    dialog<AnswerDialog>("unseenDialog")->findChild<QAbstractButton*>("yes")->click();
+    key(Qt::Key_A);
+    settle();
+    EXPECT_EQ(state().unseenAnswered.size(), 2u);
+    EXPECT_EQ(state().decisions.size(), 2u);
+}
+
 TEST_F(RoundPageTest, LeaveIsAcceptedAsABlockOnlyAfterItsSampleWasOpened) {
     openRoundAndWindow();
     auto* block = part<QAbstractButton>("round.leave.button");
@@ -173,7 +184,7 @@ TEST_F(RoundPageTest, OneKeyGoesToTheNextUndecidedUntilNothingIsLeftAndTheRoundI
         const RoundMachine machine = *roundPage().model().machineAt(ledger().currentIndex().row());
         EXPECT_FALSE(roundPage().model().settled(machine));
         if (machine.urgency == "unseen")
-            roundPage().answerUnseen(shown(machine.tag), "silent");
+            roundPage().answerUnseen({shown(machine.tag)}, "silent");
         else if (machine.urgency == "leave")
             roundPage().look(shown(machine.tag));
         else
@@ -218,6 +229,16 @@ TEST_F(RoundPageTest, WhatWasDecidedElsewhereShowsAfterTheNextChange) {
     key(Qt::Key_A);
     settle();
     EXPECT_EQ(roundPage().round().progress.decided, 2u);
+}
+
+TEST_F(RoundPageTest, WhatIsDueStandsBeforeTheList) {
+    Job job;
+    job.machine = "A-RACE";
+    job.findings = {"bearing_inner_race @ driver DE"};
+    job.state = "done";
+    ASSERT_TRUE(fleet_->log().putJob(job));
+    openRoundAndWindow();
+    EXPECT_THAT(text("roundNotices"), HasSubstr("A-RACE"));
 }
 
 TEST_F(RoundPageTest, ThePromiseStandsUnderTheTitle) {

@@ -72,24 +72,30 @@ void DecisionDialog::check() {
                                                : QString());
 }
 
-UnseenDialog::UnseenDialog(const Theme& theme, const RoundMachine& machine, QWidget* parent)
-    : AnswerDialog(theme, QStringLiteral("unseenDialog"), tr("Unseen: %1").arg(headOf(machine)),
+UnseenDialog::UnseenDialog(const Theme& theme, const std::vector<RoundMachine>& machines, QWidget* parent)
+    : AnswerDialog(theme, QStringLiteral("unseenDialog"),
+                   machines.size() == 1 ? tr("Unseen: %1").arg(headOf(machines.front()))
+                                        : tr("Unseen: %1 machines").arg(machines.size()),
                    tr("Give this reason"), parent),
-      machine_(shown(machine.tag)),
       reason_(new QComboBox(this)),
       words_(new QLineEdit(this)) {
-    explain(tr("This machine could not be judged: %1. A silent node is its owner's matter, an idle machine "
-               "production's; either way the round says why.")
-                .arg(shown(machine.unseenWords.empty() ? machine.unseenReason : machine.unseenWords)));
+    for (const RoundMachine& machine : machines)
+        machines_ << shown(machine.tag);
+    const RoundMachine& first = machines.front();
+    const QString why = shown(first.unseenWords.empty() ? first.unseenReason : first.unseenWords);
+    explain(
+        tr("%1 could not be judged: %2. A silent node is its owner's matter, an idle machine production's; "
+           "either way the round says why.")
+            .arg(machines_.mid(0, 6).join(QStringLiteral(", ")), why));
     for (const Word& word : unseenReasons())
         reason_->addItem(word.text, shown(word.key));
-    reason_->setCurrentIndex(std::max(0, reason_->findData(shown(machine.unseenReason))));
+    reason_->setCurrentIndex(std::max(0, reason_->findData(shown(first.unseenReason))));
     addField(tr("Reason"), reason_, "reason");
     addField(tr("In words"), words_, "words");
     connect(this, &QDialog::accepted, this, [this] {
         const QString words = words_->text().trimmed();
         const QString key = reason_->currentData().toString();
-        emit answered(machine_, words.isEmpty() ? key : QStringLiteral("%1: %2").arg(key, words));
+        emit answered(machines_, words.isEmpty() ? key : QStringLiteral("%1: %2").arg(key, words));
     });
     lacks({});
 }

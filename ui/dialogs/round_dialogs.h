@@ -37,17 +37,18 @@ class DecisionDialog : public AnswerDialog {
     QDateEdit* date_ = nullptr;
 };
 
-// The reason why a machine was not seen, confirmed or corrected.
+// The reason why machines were not seen, confirmed or corrected; one reason for several of them.
 class UnseenDialog : public AnswerDialog {
     Q_OBJECT
   public:
-    UnseenDialog(const Theme& theme, const RoundMachine& machine, QWidget* parent);
+    // At least one.
+    UnseenDialog(const Theme& theme, const std::vector<RoundMachine>& machines, QWidget* parent);
 
   signals:
-    void answered(const QString& machine, const QString& reason);
+    void answered(const QStringList& machines, const QString& reason);
 
   private:
-    QString machine_;
+    QStringList machines_;
     QComboBox* reason_;
     QLineEdit* words_;
 };

@@ -20,6 +20,7 @@ RoundLedger::RoundLedger(LedgerModel& model, const Theme& theme, QWidget* parent
     setObjectName(QStringLiteral("ledger"));
     setAccessibleName(tr("Machines of the round"));
     setRuled(*this, theme);
+    setSelectionMode(QAbstractItemView::ExtendedSelection);
     setModel(&model);
     setItemDelegate(new RoundDelegate(model, theme, this));
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);

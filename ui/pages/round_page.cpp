@@ -37,6 +37,10 @@ QString detailOf(const RoundMachine& machine) {
     return QStringLiteral("%1: %2").arg(shown(machine.tag), parts.join(u' '));
 }
 
+Instant now() {
+    return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
+}
+
 QString withKey(const QAction& action) {
     const QString key = action.shortcut().toString(QKeySequence::NativeText);
     const QString text = action.text().remove(u'&');
@@ -209,6 +213,14 @@ const RoundMachine* RoundPage::currentMachine() const {
     return model_.machineAt(ledger_->currentIndex().row());
 }
 
+std::vector<const RoundMachine*> RoundPage::chosenMachines() const {
+    std::vector<const RoundMachine*> machines;
+    for (const QModelIndex& row : ledger_->selectionModel()->selectedRows())
+        if (const RoundMachine* machine = model_.machineAt(row.row())) machines.push_back(machine);
+    if (machines.empty() && currentMachine()) machines.push_back(currentMachine());
+    return machines;
+}
+
 std::optional<std::int64_t> RoundPage::openRoundId() const {
     if (!model_.round().open() || !work_.writable()) return std::nullopt;
     return model_.round().entry->id;
@@ -246,29 +258,42 @@ void RoundPage::written(const Status& status) {
     read();
 }
 
-void RoundPage::decide(Decision decision) {
+void RoundPage::decide(std::vector<Decision> decisions) {
     const auto id = openRoundId();
-    if (!id) return;
-    decision.by = orLoginName({});
-    decision.at = std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
+    if (!id || decisions.empty()) return;
     RoundState state = model_.round().state;
-    state.decisions.push_back(decision);
-    setState(std::move(state));
-    work_.write<void>(
-        this, [id, decision](FleetFile& fleet) { return fettle::decide(fleet, *id, decision); },
-        [this](Status status) { written(status); });
-}
-
-void RoundPage::answerUnseen(const QString& machine, const QString& reason) {
-    const auto id = openRoundId();
-    if (!id) return;
-    RoundState state = model_.round().state;
-    state.unseenAnswered.push_back(kept(machine));
+    for (Decision& decision : decisions) {
+        decision.by = orLoginName({});
+        decision.at = now();
+        state.decisions.push_back(decision);
+    }
     setState(std::move(state));
     work_.write<void>(
         this,
-        [id, tag = kept(machine), why = kept(reason), by = orLoginName({})](FleetFile& fleet) {
-            return fettle::answerUnseen(fleet, *id, tag, why, by);
+        [id, decisions](FleetFile& fleet) -> Status {
+            for (const Decision& decision : decisions)
+                if (auto done = fettle::decide(fleet, *id, decision); !done) return done;
+            return {};
+        },
+        [this](Status status) { written(status); });
+}
+
+void RoundPage::answerUnseen(const QStringList& machines, const QString& reason) {
+    const auto id = openRoundId();
+    if (!id || machines.isEmpty()) return;
+    RoundState state = model_.round().state;
+    std::vector<std::string> tags;
+    for (const QString& machine : machines)
+        tags.push_back(kept(machine));
+    state.unseenAnswered.insert(state.unseenAnswered.end(), tags.begin(), tags.end());
+    setState(std::move(state));
+    work_.write<void>(
+        this,
+        [id, tags, why = kept(reason)](FleetFile& fleet) -> Status {
+            for (const std::string& tag : tags)
+                if (auto done = fettle::answerUnseen(fleet, *id, tag, why, orLoginName({})); !done)
+                    return done;
+            return {};
         },
         [this](Status status) { written(status); });
 }
@@ -323,8 +348,11 @@ void RoundPage::lookAtCurrent() {
 }
 
 void RoundPage::acceptCurrent() {
-    if (const RoundMachine* machine = currentMachine())
-        decide({0, machine->tag, {}, {}, {}, DecisionKind::Accept, {}});
+    std::vector<Decision> decisions;
+    for (const RoundMachine* machine : chosenMachines())
+        if (model_.decidable(*machine))
+            decisions.push_back({0, machine->tag, {}, {}, {}, DecisionKind::Accept, {}});
+    decide(std::move(decisions));
 }
 
 void RoundPage::disputeCurrent() {
@@ -336,7 +364,10 @@ void RoundPage::deferCurrent() {
 }
 
 void RoundPage::answerCurrent() {
-    if (!current().empty()) emit unseenReasonWanted(shown(current()));
+    QStringList tags;
+    for (const RoundMachine* machine : chosenMachines())
+        if (machine->urgency == "unseen") tags << shown(machine->tag);
+    if (!tags.isEmpty()) emit unseenReasonWanted(tags);
 }
 
 void RoundPage::foldCurrent() {

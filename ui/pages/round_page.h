@@ -34,8 +34,9 @@ class RoundPage : public QWidget {
     bool loading() const { return loading_; }
     QString currentTag() const { return QString::fromStdString(current()); }  // empty: no machine's line
 
-    void decide(Decision decision);  // of the open round; id and time are set by the store
-    void answerUnseen(const QString& machine, const QString& reason);
+    // Of the open round; name and time are set here. Several are written together.
+    void decide(std::vector<Decision> decisions);
+    void answerUnseen(const QStringList& machines, const QString& reason);
     void acceptLeave();
     void look(const QString& tag);  // to the machine page; counts as opened where it is of the sample
     void goToNextUndecided();
@@ -43,7 +44,7 @@ class RoundPage : public QWidget {
   signals:
     void machineWanted(const QString& tag);
     void reasonWanted(const QString& tag, fettle::DecisionKind kind);  // dispute, defer
-    void unseenReasonWanted(const QString& tag);
+    void unseenReasonWanted(const QStringList& tags);
     void startWanted();  // open a round
     void closeWanted();
     void importWanted();
@@ -64,6 +65,7 @@ class RoundPage : public QWidget {
     void refreshActions();
     std::string current() const;
     const RoundMachine* currentMachine() const;
+    std::vector<const RoundMachine*> chosenMachines() const;  // selected ones, else the current
     std::optional<std::int64_t> openRoundId() const;
 
     void lookAtCurrent();

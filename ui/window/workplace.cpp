@@ -186,14 +186,17 @@ void Workplace::askReason(const QString& tag, DecisionKind kind) {
     if (!machine) return;
     const QDate end = QDate::fromString(shown(round_->round().list.until), Qt::ISODate);
     auto* dialog = new DecisionDialog(theme_, *machine, kind, end.addDays(1), this);
-    connect(dialog, &DecisionDialog::decided, round_, &RoundPage::decide);
+    connect(dialog, &DecisionDialog::decided, round_,
+            [this](const Decision& decision) { round_->decide({decision}); });
     dialog->open();
 }
 
-void Workplace::askUnseen(const QString& tag) {
-    const RoundMachine* machine = machineOfRound(tag);
-    if (!machine) return;
-    auto* dialog = new UnseenDialog(theme_, *machine, this);
+void Workplace::askUnseen(const QStringList& tags) {
+    std::vector<RoundMachine> machines;
+    for (const QString& tag : tags)
+        if (const RoundMachine* machine = machineOfRound(tag)) machines.push_back(*machine);
+    if (machines.empty()) return;
+    auto* dialog = new UnseenDialog(theme_, machines, this);
     connect(dialog, &UnseenDialog::answered, round_, &RoundPage::answerUnseen);
     dialog->open();
 }

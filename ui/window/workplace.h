@@ -57,7 +57,7 @@ class Workplace : public QStackedWidget {
     void showPage(const QString& name);
     void whenRead(std::function<void()> then);  // the round
     void askReason(const QString& tag, DecisionKind kind);
-    void askUnseen(const QString& tag);
+    void askUnseen(const QStringList& tags);
     void openRoundUpTo(const QString& day);
     void writeClose();
     void writeEvent(const Event& event);
