@@ -16,6 +16,7 @@ namespace fettle {
 
 namespace {
 
+constexpr double kLeastShownHz = 200, kRoomAbove = 1.2;  // of the envelope: up to the highest line and a bit
 constexpr double kToleranceLines = 2;  // a cursor is on a line within so many spectrum lines
 
 QString channelText(const ChannelEntry& channel) {
@@ -34,6 +35,14 @@ QString channelLabel(const ChannelEntry& channel) {
 // "x, envelope 3000-3920 Hz, whitened" belongs to channel x.
 bool viewIsOf(const std::string& view, const std::string& channel) {
     return view.starts_with(channel + ", ");
+}
+
+std::size_t fastestChannel(const RecordingFacts& recording) {
+    const auto slower = [](const ChannelLevels& a, const ChannelLevels& b) {
+        return a.velocityRmsMmS.value_or(-1) < b.velocityRmsMmS.value_or(-1);
+    };
+    return std::size_t(std::max_element(recording.levels.begin(), recording.levels.end(), slower) -
+                       recording.levels.begin());
 }
 
 }  // namespace
@@ -87,6 +96,7 @@ void MachinePage::machineChanged() {
     facts_.reset();
     plots_ = {};
     tabChosenFor_.clear();
+    zoomedFor_.clear();
     axis_->setShown({});
     channelBox_->clear();
     nameplate_->setMachine(nullptr);
@@ -133,7 +143,7 @@ void MachinePage::takeFacts(MachineFacts facts) {
     if (channel())
         askHistory();
     else if (!facts_->channels.empty())
-        selection_.setChannel(channelText(facts_->channels.front()));
+        selection_.setChannel(channelText(firstChannel()));
     askContent();
 }
 
@@ -143,6 +153,14 @@ const ChannelEntry* MachinePage::channel() const {
         std::find_if(facts_->channels.begin(), facts_->channels.end(),
                      [&](const ChannelEntry& c) { return channelText(c) == selection_.channel(); });
     return at == facts_->channels.end() ? nullptr : &*at;
+}
+
+// The first that hears vibration, else the first at all.
+const ChannelEntry& MachinePage::firstChannel() const {
+    const auto& all = facts_->channels;
+    const auto at = std::find_if(all.begin(), all.end(),
+                                 [](const ChannelEntry& c) { return c.quantity == "acceleration"; });
+    return at == all.end() ? all.front() : *at;
 }
 
 void MachinePage::channelChanged() {
@@ -173,6 +191,8 @@ void MachinePage::fillKinds() {
         kindBox_->addItem(tr("envelope"), int(WaterfallKind::Envelope));
     }
     kindBox_->setCurrentIndex(std::max(0, kindBox_->findData(before)));
+    kindBox_->setVisible(kindBox_->count() > 0);
+    if (!acceleration && tabs_->currentWidget() == envelope_) tabs_->setCurrentWidget(spectrum_);
 }
 
 void MachinePage::askWaterfall() {
@@ -319,15 +339,17 @@ void MachinePage::chooseTab() {
     tabs_->setCurrentWidget(h->weightDban ? envelope_ : spectrum_);
 }
 
-// The channel on which the chosen fault speaks loudest is the one to look at.
+// The channel on which the chosen fault speaks loudest is the one to look at: that of its lines, or the one
+// with the highest velocity.
 void MachinePage::followFault() {
     const Hypothesis* h = chosen();
-    if (!h || !h->weightDban) return;
+    if (!h) return;
     const auto& recordings = panel_->content()->examination.recordings;
     if (h->recording >= recordings.size()) return;
     const auto& channels = recordings[h->recording].channels;
-    if (h->best.channel >= channels.size()) return;
-    const ChannelFacts& best = channels[h->best.channel];
+    const std::size_t loudest = h->weightDban ? h->best.channel : fastestChannel(recordings[h->recording]);
+    if (loudest >= channels.size()) return;
+    const ChannelFacts& best = channels[loudest];
     for (const ChannelEntry& entry : facts_->channels)
         if (entry.name == best.name && entry.point == best.point) selection_.setChannel(channelText(entry));
 }
@@ -418,8 +440,20 @@ void MachinePage::showMarks() {
             carrier.kind = MarkKind::Ordinary;
             ordinary.push_back(carrier);
         }
+    showWhereLinesStand(weighed);
     spectrum_->setMarks(std::move(ordinary));
     envelope_->setMarks(std::move(weighed));
+}
+
+// On another fault or channel; what the user zoomed to since stays.
+void MachinePage::showWhereLinesStand(const std::vector<LineMark>& marks) {
+    const QString about = tabChosenFor_ + QChar(' ') + selection_.channel();
+    if (about == zoomedFor_ || marks.empty()) return;
+    zoomedFor_ = about;
+    double highest = 0;
+    for (const LineMark& mark : marks)
+        highest = std::max(highest, mark.at);
+    envelope_->showHz(0, std::max(kLeastShownHz, kRoomAbove * highest));
 }
 
 void MachinePage::pickBearing(const QString& at) {

@@ -63,11 +63,13 @@ class MachinePage : public QWidget {
     void showPlots(const RecordingPlots& plots);
     void showSpectrum();
     void showMarks();
+    void showWhereLinesStand(const std::vector<LineMark>& marks);
     void sayEverywhere(const QString& words);
     void sayBelow(const QString& words);
     void fillKinds();
 
     const ChannelEntry* channel() const;
+    const ChannelEntry& firstChannel() const;
     const Hypothesis* chosen() const;
     std::optional<std::int64_t> shownRecording() const;
     void chooseFault();
@@ -94,7 +96,7 @@ class MachinePage : public QWidget {
     QScrollArea* scroll_;
     std::optional<MachineFacts> facts_;
     RecordingPlots plots_;
-    QString tabChosenFor_;  // fault for which a tab was chosen last
+    QString tabChosenFor_, zoomedFor_;  // fault for which a tab, a part of the spectrum was chosen last
     int arranged_ = -1;
 };
 

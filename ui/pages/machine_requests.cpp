@@ -64,10 +64,17 @@ QString addLimits(const Machine& machine, const std::string& pointId, TrendData&
     return basis;
 }
 
+// Flux is uncalibrated: its unit is 1, and a reader must not take it for one.
+QString plotUnit(const std::string& unit) {
+    if (unit == "1") return tr("uncalibrated");
+    if (unit.starts_with("1 ")) return tr("uncalibrated, %1").arg(shown(unit.substr(2)));
+    return shown(unit);
+}
+
 std::shared_ptr<const SpectrumData> spectrumOf(const DetailSpectrum& spectrum, double shaftHz) {
     if (spectrum.values.empty() || !(spectrum.dfHz > 0)) return nullptr;
     auto data = std::make_shared<SpectrumData>();
-    data->unit = shown(spectrum.unit);
+    data->unit = plotUnit(spectrum.unit);
     data->decibels = spectrum.unit.starts_with("dB");
     data->dfHz = spectrum.dfHz;
     data->values = spectrum.values;
@@ -176,6 +183,7 @@ Result<TrendAnswer> trendOf(FleetFile& fleet, std::shared_ptr<const Machine> mac
     auto data = std::make_shared<TrendData>();
     data->quantity = quantityName(quantity);
     data->unit = quantity == Quantity::Offset ? shown(channel.unit) : QString::fromUtf8(unitOf(quantity));
+    if (data->unit == QStringLiteral("1")) data->unit.clear();  // a ratio
     for (const TrendPoint& point : *points)
         data->samples.push_back({toMs(point.time), point.value, point.recording, isRunning(point.running)});
     data->fromZero = quantity != Quantity::Offset && quantity != Quantity::SpeedRpm &&
@@ -238,7 +246,7 @@ Result<RecordingPlots> recordingPlots(FleetFile& fleet, std::int64_t recording, 
     plots.plain = spectrumOf(detail->plain, detail->shaftHz);
     plots.envelope = spectrumOf(detail->envelope, detail->shaftHz);
     auto waveform = std::make_shared<WaveformData>();
-    waveform->unit = shown(detail->unit);
+    waveform->unit = plotUnit(detail->unit);
     waveform->sampleRateHz = detail->sampleRateHz;
     waveform->samples = std::move(detail->samples);
     waveform->shaftHz = detail->shaftHz;

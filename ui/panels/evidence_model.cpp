@@ -170,25 +170,26 @@ void EvidenceBars::paint(QPainter* painter, const QStyleOptionViewItem& option,
                          const QModelIndex& index) const {
     QStyledItemDelegate::paint(painter, option, index);
     const ArithmeticRow& row = model_.rows()[std::size_t(index.row())];
-    const QRectF cell = QRectF(option.rect).adjusted(4, 0, -4, 0);
-    const double most = model_.mostOfLines(), least = model_.leastOfLines();
-    const double perDeciban = cell.width() / (most - least), zero = cell.left() - least * perDeciban;
     painter->save();
     painter->setPen(QPen(theme_.colour(Role::MutedInk), 1));
-    if (row.kind != ArithmeticRow::Kind::Weight)
-        painter->drawLine(QPointF(zero, option.rect.top()), QPointF(zero, option.rect.bottom() + 1));
-    else
+    if (row.kind == ArithmeticRow::Kind::Weight)
         painter->drawLine(option.rect.topLeft(), option.rect.topRight());
-    if (row.kind != ArithmeticRow::Kind::Weight && row.printed != 0) {
-        const double length = row.printed * perDeciban, high = cell.height() * 0.46;
-        const QRectF bar(std::min(zero, zero + length), cell.center().y() - high / 2, std::abs(length), high);
-        const QColor ink = theme_.colour(row.printed > 0 ? Role::For : Role::Against);
-        if (row.kind == ArithmeticRow::Kind::Line)
-            painter->fillRect(bar, ink);
-        else
-            painter->fillRect(bar, QBrush(ink, Qt::Dense4Pattern));
-    }
+    else if (index.column() == EvidenceModel::Bar)
+        paintBar(*painter, row, option.rect);
     painter->restore();
+}
+
+void EvidenceBars::paintBar(QPainter& painter, const ArithmeticRow& row, const QRect& in) const {
+    const QRectF cell = QRectF(in).adjusted(4, 0, -4, 0);
+    const double most = model_.mostOfLines(), least = model_.leastOfLines();
+    const double perDeciban = cell.width() / (most - least), zero = cell.left() - least * perDeciban;
+    painter.drawLine(QPointF(zero, in.top()), QPointF(zero, in.bottom() + 1));
+    if (row.printed == 0) return;
+    const double length = row.printed * perDeciban, high = cell.height() * 0.46;
+    const QRectF bar(std::min(zero, zero + length), cell.center().y() - high / 2, std::abs(length), high);
+    const QColor ink = theme_.colour(row.printed > 0 ? Role::For : Role::Against);
+    const bool line = row.kind == ArithmeticRow::Kind::Line;
+    painter.fillRect(bar, QBrush(ink, line ? Qt::SolidPattern : Qt::Dense4Pattern));
 }
 
 }  // namespace fettle

@@ -44,6 +44,8 @@ class EvidenceBars : public QStyledItemDelegate {
                const QModelIndex& index) const override;
 
   private:
+    void paintBar(QPainter& painter, const ArithmeticRow& row, const QRect& in) const;
+
     const Theme& theme_;
     const EvidenceModel& model_;
 };

@@ -204,6 +204,10 @@ QString EvidencePanel::factsOf(const Hypothesis& h) const {
         if (h.recordingCount > 1 && h.recording < content_->times.size())
             facts << tr("lines of the strongest recording, %1").arg(momentText(content_->times[h.recording]));
     }
+    if (h.persistence && content_->week)
+        facts << (h.weightDban ? tr("10 decibans or more in %1 % of the week's recordings")
+                               : tr("named in %1 % of the week's recordings"))
+                     .arg(*h.persistence * 100, 0, 'f', 0);
     if (!h.provedOn.empty()) facts << tr("proved on %1").arg(shown(h.provedOn));
     facts.removeAll(QString());
     return facts.join(QStringLiteral("; "));

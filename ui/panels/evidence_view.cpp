@@ -17,7 +17,7 @@ EvidenceView::EvidenceView(const Theme& theme, Selection& selection, QWidget* pa
     setObjectName(QStringLiteral("evidenceTable"));
     setAccessibleName(tr("Lines and what each added or took away"));
     setModel(model_);
-    setItemDelegateForColumn(EvidenceModel::Bar, new EvidenceBars(theme, *model_, this));
+    setItemDelegate(new EvidenceBars(theme, *model_, this));
     setSelectionBehavior(QAbstractItemView::SelectRows);
     setSelectionMode(QAbstractItemView::SingleSelection);
     setEditTriggers(QAbstractItemView::NoEditTriggers);

@@ -59,6 +59,7 @@ void FaultList::addHead(const QString& text) {
     item->setFlags(Qt::ItemIsEnabled);
     item->setFirstColumnSpanned(true);
     item->setForeground(Fault, theme_.colour(Role::MutedInk));
+    item->setSizeHint(Fault, QSize(0, rowHeight()));
     QFont small = font();
     small.setItalic(true);
     item->setFont(Fault, small);
@@ -68,6 +69,7 @@ void FaultList::addEntry(std::size_t i) {
     const FaultEntry& entry = entries_[i];
     QString name = tr("%1, %2").arg(QString::fromStdString(entry.name), QString::fromStdString(entry.at));
     auto* item = new QTreeWidgetItem(this);
+    item->setSizeHint(Fault, QSize(0, rowHeight()));
     if (entry.found) {
         const Urgency urgency = urgencyOf(entry.urgency);
         item->setIcon(Fault, urgencyIcon(urgency, theme_.colour(Role::Accent), fontMetrics().height()));
@@ -104,10 +106,13 @@ void FaultList::markChosen() {
     choosing_ = false;
 }
 
+int FaultList::rowHeight() const {
+    return int(fontMetrics().height() * 1.25);
+}
+
 QSize FaultList::sizeHint() const {
-    const int row = topLevelItemCount() > 0 ? std::max(sizeHintForRow(0), 1) : fontMetrics().height() * 3 / 2;
     const int rows = std::clamp(topLevelItemCount(), 3, kMostRows);
-    return {20 * fontMetrics().averageCharWidth(), header()->sizeHint().height() + rows * row + 2};
+    return {20 * fontMetrics().averageCharWidth(), header()->sizeHint().height() + rows * rowHeight() + 2};
 }
 
 }  // namespace fettle

@@ -27,6 +27,7 @@ class FaultList : public QTreeWidget {
     void addEntry(std::size_t i);
     void choose();
     void markChosen();
+    int rowHeight() const;
 
     const Theme& theme_;
     Selection& selection_;

@@ -63,16 +63,19 @@ void WeightChart::paintEvent(QPaintEvent*) {
     const auto y = [&](double dban) {
         return area.bottom() - (dban - low_) / (high_ - low_) * area.height();
     };
-    double lastY = area.bottom() + metrics.height();
-    for (const double level : {0.0, kFindingDban, highestTen()}) {
+    std::vector<double> written;  // where numbers stand; the finding's goes first
+    for (const double level : {kFindingDban, 0.0, highestTen()}) {
         const bool needed = level == kFindingDban;
         painter.setPen(QPen(theme_.colour(needed      ? Role::Limit
                                           : level > 0 ? Role::Rule
                                                       : Role::MutedInk),
                             1, needed ? Qt::DashLine : Qt::SolidLine));
         painter.drawLine(QPointF(area.left(), y(level)), QPointF(area.right(), y(level)));
-        if (lastY - y(level) < metrics.height() * 0.8) continue;
-        lastY = y(level);
+        const bool taken = std::any_of(written.begin(), written.end(), [&](double at) {
+            return std::abs(at - y(level)) < metrics.height() * 0.8;
+        });
+        if (taken) continue;
+        written.push_back(y(level));
         painter.setPen(theme_.colour(Role::MutedInk));
         painter.drawText(QRectF(0, y(level) - metrics.height() / 2.0, label - 4, metrics.height()),
                          Qt::AlignRight | Qt::AlignVCenter, QString::number(level, 'f', 0));

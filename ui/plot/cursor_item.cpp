@@ -36,14 +36,18 @@ void CursorItem::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScale
         if (!seen) continue;
         const QLineF stroke = line.upright ? QLineF(at, canvas.top(), at, canvas.bottom())
                                            : QLineF(canvas.left(), at, canvas.right(), at);
-        painter->setPen(QPen(rim_, kRimPx));
-        painter->drawLine(stroke);
-        painter->setPen(QPen(ink_, kInkPx, line.style));
-        painter->drawLine(stroke);
-        if (!line.label.isEmpty())
+        if (parts_ & Lines) drawStroke(*painter, stroke, line.style);
+        if ((parts_ & Labels) && !line.label.isEmpty())
             drawLabel(*painter, line.label,
                       line.upright ? QPointF(at, canvas.bottom()) : QPointF(canvas.right(), at), canvas);
     }
+}
+
+void CursorItem::drawStroke(QPainter& painter, const QLineF& stroke, Qt::PenStyle style) const {
+    painter.setPen(QPen(rim_, kRimPx));
+    if (rimmed_) painter.drawLine(stroke);
+    painter.setPen(QPen(ink_, kInkPx, style));
+    painter.drawLine(stroke);
 }
 
 // Beside the end of the line, on the ground's colour, within the canvas.

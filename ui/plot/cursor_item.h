@@ -25,16 +25,23 @@ class CursorItem : public QwtPlotItem {
     void setLines(std::vector<CursorLine> lines);
     const std::vector<CursorLine>& lines() const { return lines_; }
     void setColours(const QColor& ink, const QColor& rim);
+    void setRimmed(bool rimmed) { rimmed_ = rimmed; }
+    // Lines may stand below a curve and their labels above it: two items then.
+    enum Parts { Lines = 1, Labels = 2 };
+    void setParts(int parts) { parts_ = parts; }
 
     int rtti() const override { return QwtPlotItem::Rtti_PlotUserItem + 3; }
     void draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
               const QRectF& canvas) const override;
 
   private:
+    void drawStroke(QPainter& painter, const QLineF& stroke, Qt::PenStyle style) const;
     void drawLabel(QPainter& painter, const QString& label, QPointF at, const QRectF& canvas) const;
 
     std::vector<CursorLine> lines_;
     QColor ink_, rim_;
+    bool rimmed_ = true;
+    int parts_ = Lines | Labels;
 };
 
 }  // namespace fettle

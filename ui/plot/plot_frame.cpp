@@ -97,6 +97,7 @@ void PlotFrame::buildHead() {
     words_->setMargin(12);
     head_->addWidget(title_);
     head_->addWidget(readout_, 1);
+    head_->addStretch();
 }
 
 void PlotFrame::addControl(QWidget* control) {
@@ -130,7 +131,7 @@ void PlotFrame::setReadout(const QString& text) {
 
 void PlotFrame::placeReadout() {
     int controls = 0;
-    for (int i = 0; i + 1 < head_->count(); ++i)
+    for (int i = 0; i + 2 < head_->count(); ++i)  // all but readout and stretch
         controls += head_->itemAt(i)->sizeHint().width() + head_->spacing();
     const bool beside = width() - controls >= kReadoutChars * fontMetrics().averageCharWidth();
     readout_->setVisible(beside);

@@ -55,11 +55,17 @@ SpectrumPlot::SpectrumPlot(const Theme& theme, Selection& selection, const QStri
       selection_(selection),
       curve_(new LineItem),
       markItem_(new LineMarks(theme)),
-      cursors_(new CursorItem) {
+      cursors_(new CursorItem),
+      cursorLabels_(new CursorItem) {
     curve_->attach(&plot());
     curve_->setWidth(1.1);
     markItem_->attach(&plot());
+    cursors_->setZ(5);  // below the curve: a cursor must not hide the peak it stands on
+    cursors_->setRimmed(false);
+    cursors_->setParts(CursorItem::Lines);
     cursors_->attach(&plot());
+    cursorLabels_->setParts(CursorItem::Labels);
+    cursorLabels_->attach(&plot());
     addControls();
     connectGestures();
     connect(&selection_, &Selection::cursorChanged, this, &SpectrumPlot::showCursor);
@@ -203,7 +209,7 @@ void SpectrumPlot::showUpright() {
                                            data_->values.begin() + std::ptrdiff_t(last)));
     const double head = LineMarks::headroom(QFontMetricsF(font()));
     const double height = std::max(canvas()->height() - head, 40.0);
-    plot().setAxisMaxMajor(QwtPlot::yLeft, 5);
+    plot().setAxisMaxMajor(QwtPlot::yLeft, logarithmic_ ? 8 : 5);
     if (logarithmic_ && !data_->decibels) {
         high = std::max(high, 1e-9);
         const double low = high / std::pow(10, kLogDecades);
@@ -244,6 +250,7 @@ void SpectrumPlot::showCursor() {
         if (kind_ == CursorKind::Harmonics && i > 0) label = QString::number(i + 1);
         lines.push_back({places[i] / unitHz(), label, true, i == 0 ? Qt::SolidLine : Qt::DashLine});
     }
+    cursorLabels_->setLines(lines);
     cursors_->setLines(std::move(lines));
     if (places.empty() || !data_ || data_->values.empty() || !(data_->dfHz > 0)) {
         setReadout({});
@@ -311,6 +318,7 @@ void SpectrumPlot::takeTheme() {
     PlotFrame::takeTheme();
     curve_->setColour(colour(Role::Curve));
     cursors_->setColours(colour(Role::Cursor), colour(Role::Ground));
+    cursorLabels_->setColours(colour(Role::Cursor), colour(Role::Ground));
 }
 
 }  // namespace fettle

@@ -72,7 +72,7 @@ class SpectrumPlot : public PlotFrame {
     Selection& selection_;
     LineItem* curve_;
     LineMarks* markItem_;
-    CursorItem* cursors_;
+    CursorItem *cursors_, *cursorLabels_;
     QComboBox* kindBox_;
     QToolButton *ordersButton_, *logButton_;
     std::shared_ptr<const SpectrumData> data_;

@@ -94,7 +94,7 @@ void TrendPlot::setData(std::shared_ptr<const TrendData> data) {
     limits_->setLimits(data_ ? data_->limits : std::vector<TrendLimit>{});
     if (data_) {
         QwtText title = plot().axisTitle(QwtPlot::yLeft);
-        title.setText(data_->unit.isEmpty() ? QStringLiteral(" ") : data_->unit);
+        title.setText(data_->unit.isEmpty() ? data_->quantity : data_->unit);
         plot().setAxisTitle(QwtPlot::yLeft, title);
     }
     showUpright();

@@ -98,6 +98,7 @@ void Waterfall::setRange(std::optional<ColourRange> range) {
 void Waterfall::setScale() {
     const ColourMap& map = theme().choice() == ThemeChoice::Paper ? greysForPrint() : blueToYellow();
     item_->setScale(std::make_shared<ColourScale>(range(), map, colour(Role::Gap).rgb()));
+    legend_->setVisible(data_ && data_->rows() > 0);
     const WaterfallOptions options = data_ ? data_->options() : WaterfallOptions{};
     legend_->show(range(), QString::fromStdString(options.unit), options.decibels, map);
 }

@@ -29,15 +29,17 @@ void drawField(const QStyleOption& option, QPainter& painter) {
 void drawButton(const QStyleOption& option, QPainter& painter) {
     const bool raisedOnlyUnderPointer = has(option, QStyle::State_AutoRaise);
     const bool hovered = has(option, QStyle::State_Enabled) && has(option, QStyle::State_MouseOver);
-    const bool down = has(option, QStyle::State_Sunken);
+    const bool on = has(option, QStyle::State_On);
+    const bool down = on || has(option, QStyle::State_Sunken);
     const bool focus = has(option, QStyle::State_HasFocus);
     if (raisedOnlyUnderPointer && !hovered && !down && !focus) return;
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(
-        focus ? option.palette.color(QPalette::Link)
-              : option.palette.color(has(option, QStyle::State_Enabled) ? QPalette::Dark : QPalette::Mid),
-        1));
+    painter.setPen(
+        QPen(focus || on
+                 ? option.palette.color(QPalette::Link)
+                 : option.palette.color(has(option, QStyle::State_Enabled) ? QPalette::Dark : QPalette::Mid),
+             1));
     painter.setBrush(down      ? option.palette.color(QPalette::Highlight)
                      : hovered ? option.palette.color(QPalette::Button)
                                : option.palette.color(QPalette::Base));
