@@ -37,7 +37,10 @@ QString textIn(const QWidget* editor) {
 }
 
 void setTextIn(QWidget* editor, const QString& text) {
-    if (auto* line = qobject_cast<QLineEdit*>(editor)) return line->setText(text);
+    if (auto* line = qobject_cast<QLineEdit*>(editor)) {
+        line->setText(text);
+        return line->setCursorPosition(0);
+    }
     auto* box = qobject_cast<QComboBox*>(editor);
     if (box->isEditable()) return box->setEditText(text);
     if (box->findText(text) < 0) box->addItem(text);  // a word of a newer description

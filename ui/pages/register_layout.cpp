@@ -25,6 +25,10 @@
 
 namespace fettle {
 
+namespace {
+constexpr int kBothSides = 100;  // letters
+}
+
 QAction* RegisterPage::add(const char* id, void (RegisterPage::*slot)()) {
     QAction* action = actionFor(id, this);
     connect(action, &QAction::triggered, this, slot);
@@ -147,13 +151,13 @@ QWidget* RegisterPage::tab(const std::vector<QWidget*>& parts) {
 
 void RegisterPage::buildTabs() {
     auto* plate = new QWidget;
-    auto* sides = new QHBoxLayout(plate);
-    sides->setContentsMargins(0, 0, 0, 0);
-    sides->setSpacing(32);
+    sides_ = new QBoxLayout(QBoxLayout::LeftToRight, plate);
+    sides_->setContentsMargins(0, 0, 0, 0);
+    sides_->setSpacing(32);
     machine_ = new RegisterForm(document_, theme_, machineFields(), plate);
     driver_ = new RegisterForm(document_, theme_, driverFields(), plate);
-    sides->addWidget(machine_, 1);
-    sides->addWidget(driver_, 1);
+    sides_->addWidget(machine_, 1);
+    sides_->addWidget(driver_, 1);
     const auto table = [this](int tab, std::unique_ptr<TableRows> rows, std::vector<FieldSpec> columns,
                               const QString& title, const char* name) {
         auto* made =
@@ -204,6 +208,13 @@ void RegisterPage::buildTabs() {
     connect(history, &QTableView::doubleClicked, this,
             [this](const QModelIndex& index) { showHistory(index.row()); });
     tabs_->addTab(history, {});
+}
+
+// Side by side where there is room for both.
+void RegisterPage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const bool narrow = right_->width() < fontMetrics().averageCharWidth() * kBothSides;
+    sides_->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
 }
 
 QTableView* RegisterPage::listTable(QStandardItemModel*& model, const QStringList& heads, const char* name) {

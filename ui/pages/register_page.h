@@ -14,6 +14,7 @@
 #include "ui/work/fleet_work.h"
 
 class QAction;
+class QBoxLayout;
 class QLabel;
 class QStackedWidget;
 class QStandardItemModel;
@@ -40,6 +41,9 @@ class RegisterPage : public QWidget {
     void removeMachine(const QString& why);
     void importFile(const QString& path);
     void exportTo(const QString& path);
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
 
   signals:
     void machineWanted(const QString& tag);
@@ -93,6 +97,7 @@ class RegisterPage : public QWidget {
     std::map<int, std::vector<RegisterTable*>> tablesOfTab_;
     RegisterSaveBar* bar_ = nullptr;
     QTabWidget* tabs_ = nullptr;
+    QBoxLayout* sides_ = nullptr;
     QStackedWidget* right_ = nullptr;
     QLabel *title_ = nullptr, *counts_ = nullptr, *older_ = nullptr, *blindWord_ = nullptr;
     QStandardItemModel *blind_ = nullptr, *history_ = nullptr;

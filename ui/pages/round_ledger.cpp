@@ -4,6 +4,8 @@
 #include <QHeaderView>
 #include <QScrollBar>
 #include <algorithm>
+#include <array>
+#include <numeric>
 
 #include "ui/model/words.h"
 #include "ui/pages/round_delegate.h"
@@ -12,7 +14,7 @@
 namespace fettle {
 
 namespace {
-constexpr int kLeastChanged = 180;  // pixels for the sentence before the strip gives way
+constexpr int kLeastChanged = 34;  // letters of the sentence before the others give way
 }
 
 RoundLedger::RoundLedger(LedgerModel& model, const Theme& theme, QWidget* parent)
@@ -83,23 +85,27 @@ void RoundLedger::arrange() {
     fitColumns();
 }
 
+// The sentence gets what is left; where that is too little the others give way: first some width, then the
+// age, then the strip.
 void RoundLedger::fitColumns() {
-    setColumnHidden(LedgerModel::Decided, model_.round().draft());
-    int used = 0;
+    std::array<int, LedgerModel::Columns> widths{};
+    for (int column = 0; column < LedgerModel::Columns; ++column)
+        widths[std::size_t(column)] = RoundDelegate::columnWidth(fontMetrics(), column);
+    if (model_.round().draft()) widths[LedgerModel::Decided] = 0;
+    const int least = fontMetrics().averageCharWidth() * kLeastChanged;
+    const auto lacking = [&] {
+        return std::max(0, least - viewport()->width() + std::accumulate(widths.begin(), widths.end(), 0));
+    };
+    for (const int column : {LedgerModel::Name, LedgerModel::Decided, LedgerModel::Strip})
+        widths[std::size_t(column)] -= std::min(lacking(), widths[std::size_t(column)] * 2 / 5);
+    for (const int column : {LedgerModel::Age, LedgerModel::Strip})
+        if (lacking() > 0) widths[std::size_t(column)] = 0;
+    widths[LedgerModel::Changed] =
+        std::max(least / 2, viewport()->width() - std::accumulate(widths.begin(), widths.end(), 0));
     for (int column = 0; column < LedgerModel::Columns; ++column) {
-        const int width = RoundDelegate::columnWidth(fontMetrics(), column);
-        if (column != LedgerModel::Changed) setColumnWidth(column, width);
-        used += isColumnHidden(column) ? 0 : width;
+        setColumnHidden(column, widths[std::size_t(column)] == 0);
+        if (widths[std::size_t(column)] > 0) setColumnWidth(column, widths[std::size_t(column)]);
     }
-    const int left = viewport()->width() - used;
-    const int decided = RoundDelegate::columnWidth(fontMetrics(), LedgerModel::Decided);
-    const int strip = RoundDelegate::columnWidth(fontMetrics(), LedgerModel::Strip);
-    const int lacking = std::max(0, kLeastChanged - left);
-    const int fromDecided = std::min(lacking, decided / 3),
-              fromStrip = std::min(lacking - fromDecided, strip / 3);
-    setColumnWidth(LedgerModel::Decided, decided - fromDecided);
-    setColumnWidth(LedgerModel::Strip, strip - fromStrip);
-    setColumnWidth(LedgerModel::Changed, std::max(kLeastChanged / 2, left + fromDecided + fromStrip));
 }
 
 void RoundLedger::sortBy(int column) {

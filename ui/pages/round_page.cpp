@@ -110,6 +110,8 @@ void RoundPage::build() {
     });
     connect(heading_, &RoundHeading::roundWanted, this, &RoundPage::showRound);
     connect(ledger_, &RoundLedger::currentMachineChanged, this, &RoundPage::refreshActions);
+    connect(ledger_->selectionModel(), &QItemSelectionModel::selectionChanged, this,
+            &RoundPage::refreshActions);
     connect(ledger_, &RoundLedger::machineOpened, this, &RoundPage::look);
     connect(ledger_, &RoundLedger::menuWanted, this, [this](const QPoint& at) {
         auto* menu = new QMenu(this);
@@ -229,11 +231,16 @@ std::optional<std::int64_t> RoundPage::openRoundId() const {
 void RoundPage::refreshActions() {
     const RoundMachine* machine = currentMachine();
     const bool open = openRoundId().has_value();
-    const bool unseen = machine && machine->urgency == "unseen";
-    const bool decidable = open && machine && model_.decidable(*machine);
+    bool decidable = false, unseen = false;
+    for (const RoundMachine* one : chosenMachines()) {
+        decidable = decidable || model_.decidable(*one);
+        unseen = unseen || one->urgency == "unseen";
+    }
+    const bool one = machine && model_.decidable(*machine);
     actions_["round.look"]->setEnabled(machine != nullptr);
-    for (const char* id : {"round.accept", "round.dispute", "round.defer"})
-        actions_[id]->setEnabled(decidable);
+    actions_["round.accept"]->setEnabled(open && decidable);
+    for (const char* id : {"round.dispute", "round.defer"})
+        actions_[id]->setEnabled(open && one);
     actions_["round.unseen"]->setEnabled(open && unseen);
     actions_["round.next"]->setEnabled(open);
     actions_["round.leave"]->setEnabled(open && !model_.round().state.leaveAccepted &&
