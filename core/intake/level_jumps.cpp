@@ -50,8 +50,9 @@ std::optional<std::string> jumpOf(const std::vector<double>& before, double now)
         const double size = std::log(factor.value);
         if (size < kFarOut * spread || std::abs(std::abs(jump) - size) > 2 * spread) continue;
         return fmt::format(
-            "acceleration is {:.3g} times that of its last {} recordings, as if {} were taken for each other",
-            std::exp(jump), logs.size(), factor.word);
+            "acceleration about {}{:.3g} times that of the recordings before, as if {} were taken "
+            "for each other",
+            jump < 0 ? "1/" : "", factor.value, factor.word);
     }
     return std::nullopt;
 }
@@ -91,7 +92,8 @@ Result<std::vector<std::string>> LevelJumps::of(const NewRecording& recording) {
         if (!before) return fail(before.error());
         std::deque<double>& levels = **before;
         if (const auto jump = jumpOf({levels.begin(), levels.end()}, *level))
-            words.push_back(fmt::format("{} at {}: {}", row.channel, row.point, *jump));
+            words.push_back(
+                fmt::format("{} {} {}: {}", recording.recording->machine, row.point, row.channel, *jump));
         levels.push_back(*level);
         if (levels.size() > kRemembered) levels.pop_front();
     }

@@ -16,7 +16,7 @@
 
 namespace fettle {
 
-// "x at M-DE: acceleration is 9.8 times that of its last 10 recordings, as g taken for m/s2 or the reverse";
+// "acceleration about 9.81 times that of the recordings before, as if g and m/s2 were taken for each other";
 // nothing where `now` is within reach of `before` or jumps by another factor. Fewer than 5 before: nothing.
 std::optional<std::string> jumpOf(const std::vector<double>& before, double now);
 

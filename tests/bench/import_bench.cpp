@@ -20,9 +20,16 @@ namespace fettle::bench {
 
 namespace {
 
+constexpr std::size_t kSlice = 200;  // files: short enough that what else the machine does falls on both
+
 struct Cost {
-    double clockS = 1e9, processorS = 1e9;
+    double clockS = 0, processorS = 0;
 };
+
+void add(Cost& sum, const Cost& more) {
+    sum.clockS += more.clockS;
+    sum.processorS += more.processorS;
+}
 
 double processorSeconds() {
     rusage use{};
@@ -38,10 +45,6 @@ Cost costOf(Work work) {
     work();
     return {std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count(),
             processorSeconds() - processor};
-}
-
-Cost lesser(const Cost& a, const Cost& b) {
-    return {std::min(a.clockS, b.clockS), std::min(a.processorS, b.processorS)};
 }
 
 using Machines = std::map<std::string, std::shared_ptr<const Machine>>;
@@ -69,36 +72,20 @@ class ImportBench {
         return {};
     }
 
-    Result<Cost> import() {
-        std::filesystem::remove(fleetPath());
-        auto fleet = FleetFile::create(fleetPath(), {});
-        if (!fleet) return fail(fleet.error());
-        for (const std::string& description : descriptions_)
-            if (auto put = (*fleet)->machines().put(description, "machine"); !put) return fail(put.error());
-        ImportOptions options;
-        options.threads = options_.threads;
-        Result<ImportReport> report;
-        const Cost cost = costOf([&] {
-            report = fettle::import(**fleet, files_, paths_, options);
-            fleet->reset();  // with what is left to write into the file itself
-        });
-        if (!report) return fail(report.error());
-        stored_ = report->stored;
-        return cost;
-    }
-
-    // Reading, checking of nothing, examining; the result is thrown away.
-    Cost examineAlone() {
-        examined_ = 0;
-        return costOf([&] {
-            std::atomic<std::size_t> next{0};
-            std::vector<std::jthread> threads;
-            for (int t = 0; t < options_.threads; ++t)
-                threads.emplace_back([&] {
-                    for (std::size_t i = next++; i < paths_.size(); i = next++)
-                        examineOne(paths_[i]);
-                });
-        });
+    // Both over all files, a slice of one and the same slice of the other.
+    Status turn(Cost& alone, Cost& import) {
+        if (auto made = newFleet(); !made) return made;
+        examined_ = stored_ = 0;
+        for (std::size_t from = 0; from < paths_.size(); from += kSlice) {
+            const auto first = paths_.begin() + std::ptrdiff_t(from);
+            const auto last = paths_.begin() + std::ptrdiff_t(std::min(from + kSlice, paths_.size()));
+            const std::vector<std::string> slice(first, last);
+            add(alone, costOf([&] { examineAlone(slice); }));
+            Status outcome;
+            add(import, costOf([&] { outcome = importSlice(slice, last == paths_.end()); }));
+            if (!outcome) return outcome;
+        }
+        return {};
     }
 
     std::string fleetPath() const { return options_.folder + "/bench.fettle"; }
@@ -107,6 +94,38 @@ class ImportBench {
     std::size_t examined() const { return examined_; }
 
   private:
+    Status newFleet() {
+        std::filesystem::remove(fleetPath());
+        auto fleet = FleetFile::create(fleetPath(), {});
+        if (!fleet) return fail(fleet.error());
+        fleet_ = std::move(*fleet);
+        for (const std::string& description : descriptions_)
+            if (auto put = fleet_->machines().put(description, "machine"); !put) return fail(put.error());
+        return {};
+    }
+
+    // Closing counts: what is left to write into the file itself is written then.
+    Status importSlice(const std::vector<std::string>& slice, bool close) {
+        ImportOptions options;
+        options.threads = options_.threads;
+        const auto report = fettle::import(*fleet_, files_, slice, options);
+        if (!report) return fail(report.error());
+        stored_ += report->stored;
+        if (close) fleet_.reset();
+        return {};
+    }
+
+    // Read and examined; the result is thrown away.
+    void examineAlone(const std::vector<std::string>& slice) {
+        std::atomic<std::size_t> next{0};
+        std::vector<std::jthread> threads;
+        for (int t = 0; t < options_.threads; ++t)
+            threads.emplace_back([&] {
+                for (std::size_t i = next++; i < slice.size(); i = next++)
+                    examineOne(slice[i]);
+            });
+    }
+
     void examineOne(const std::string& path) {
         const auto recording = readRecording(files_, path);
         if (!recording || !(*recording)->time) return;  // an import refuses it as well
@@ -119,6 +138,7 @@ class ImportBench {
     RealFileSystem files_;
     std::vector<std::string> paths_, descriptions_;
     Machines machines_;
+    std::unique_ptr<FleetFile> fleet_;
     std::size_t stored_ = 0;
     std::atomic<std::size_t> examined_{0};
 };
@@ -139,13 +159,11 @@ int importBench(const ImportBenchOptions& options) {
     ImportBench bench(options);
     if (auto gathered = bench.gather(); !gathered) return told(gathered.error());
     Cost alone, import;
-    for (int turn = 0; turn < options.turns; ++turn) {
-        alone = lesser(alone, bench.examineAlone());
-        const auto cost = bench.import();
-        if (!cost) return told(cost.error());
-        import = lesser(import, *cost);
-    }
-    fmt::print("{} files, {} threads; the best of {} turns\n", bench.recordings(), options.threads,
+    for (int turn = 0; turn < options.turns; ++turn)
+        if (auto done = bench.turn(alone, import); !done) return told(done.error());
+    for (Cost* cost : {&alone, &import})
+        *cost = {cost->clockS / options.turns, cost->processorS / options.turns};
+    fmt::print("{} files, {} threads; mean of {} turns\n", bench.recordings(), options.threads,
                options.turns);
     fmt::print("{:<16} {:>10} {:>10} {:>12} {:>13}\n", "", "recordings", "clock s", "a second",
                "processor s");

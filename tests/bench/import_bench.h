@@ -1,6 +1,6 @@
 // Why: storing must cost little beside examining. Both are timed in one run on the same files with the same
-// number of threads, in turns, so that what else the machine does falls on both. Units: seconds of the clock
-// and of the processors. Thread: starts its own.
+// number of threads, slice by slice in turns, so that what else the machine does falls on both. Units:
+// seconds of the clock and of the processors. Thread: starts its own.
 #pragma once
 
 #include <string>

@@ -73,7 +73,7 @@ TEST_F(JumpTest, IsTakenInWithAWord) {
     const ImportReport report = taken();
     EXPECT_EQ(report.stored, 1u);
     ASSERT_EQ(report.warnings.size(), 2u);  // both axes
-    EXPECT_THAT(report.warnings[0].text, HasSubstr("9.81 times"));
+    EXPECT_THAT(report.warnings[0].text, HasSubstr("T-1 P x: acceleration about 9.81 times"));
     EXPECT_THAT(report.warnings[0].path, HasSubstr("r7"));
 }
 
