@@ -6,18 +6,13 @@
 #include <QTabWidget>
 #include <algorithm>
 
-#include "core/diagnosis/wording.h"
 #include "ui/model/words.h"
 #include "ui/panels/nameplate_line.h"
-#include "ui/plot/readout.h"
 #include "ui/plot/waterfall.h"
 
 namespace fettle {
 
 namespace {
-
-constexpr double kLeastShownHz = 200, kRoomAbove = 1.2;  // of the envelope: up to the highest line and a bit
-constexpr double kToleranceLines = 2;  // a cursor is on a line within so many spectrum lines
 
 QString channelText(const ChannelEntry& channel) {
     return shown(channel.point + " " + channel.name);
@@ -32,11 +27,7 @@ QString channelLabel(const ChannelEntry& channel) {
     return label;
 }
 
-// "x, envelope 3000-3920 Hz, whitened" belongs to channel x.
-bool viewIsOf(const std::string& view, const std::string& channel) {
-    return view.starts_with(channel + ", ");
-}
-
+// The channel of the highest velocity.
 std::size_t fastestChannel(const RecordingFacts& recording) {
     const auto slower = [](const ChannelLevels& a, const ChannelLevels& b) {
         return a.velocityRmsMmS.value_or(-1) < b.velocityRmsMmS.value_or(-1);
@@ -371,89 +362,6 @@ void MachinePage::askWeights() {
                     points.push_back({toMs(weight.time), weight.weightDban});
             panel_->setWeights(std::move(points));
         });
-}
-
-void MachinePage::askPlots() {
-    const auto recording = shownRecording();
-    const ChannelEntry* entry = channel();
-    if (!recording || !entry) return;
-    const Hypothesis* h = chosen();
-    std::string view;
-    if (h && h->weightDban && viewIsOf(h->best.view, entry->name)) view = h->best.view;
-    work_.ask<RecordingPlots>(
-        this, QStringLiteral("plots"),
-        [id = *recording, name = entry->name, view](FleetFile& fleet, const CancelToken&) {
-            return recordingPlots(fleet, id, name, view);
-        },
-        [this](Result<RecordingPlots> plots) {
-            if (plots) return showPlots(*plots);
-            plots_ = {};
-            sayBelow(
-                plots.error().kind == ErrorKind::NotFound
-                    ? tr("%1\nWaterfall and trend still show it; choose another recording or channel for "
-                         "its full spectra.")
-                          .arg(sentence(plots.error()))
-                    : sentence(plots.error()));
-        });
-}
-
-void MachinePage::showPlots(const RecordingPlots& plots) {
-    plots_ = plots;
-    const QVariant before = spectrumBox_->currentData();
-    {
-        const QSignalBlocker quiet(spectrumBox_);
-        spectrumBox_->clear();
-        if (plots_.velocity) spectrumBox_->addItem(tr("velocity"), QStringLiteral("velocity"));
-        if (plots_.plain) spectrumBox_->addItem(shown(plots_.quantity), QStringLiteral("plain"));
-        spectrumBox_->setCurrentIndex(std::max(0, spectrumBox_->findData(before)));
-    }
-    showSpectrum();
-    envelope_->setData(plots_.envelope);
-    envelope_->setWords(
-        plots_.envelope
-            ? QString()
-            : tr("No envelope of %1: it needs a channel of acceleration.").arg(selection_.channel()));
-    envelope_->setToolTip(shown(plots_.view));
-    waveform_->setData(plots_.waveform);
-    waveform_->setWords({});
-    if (plots_.envelope) panel_->setToleranceHz(kToleranceLines * plots_.envelope->dfHz);
-    showMarks();
-}
-
-void MachinePage::showSpectrum() {
-    const bool velocity = spectrumBox_->currentData().toString() == QStringLiteral("velocity");
-    const auto& lines = velocity ? plots_.velocity : plots_.plain;
-    spectrum_->setData(lines);
-    spectrum_->setWords(lines ? QString() : tr("No spectrum of %1.").arg(selection_.channel()));
-}
-
-// Lines are marked where they were weighed; in the plain spectrum stand the ordinary ones, and where the
-// chosen fault's carriers would be.
-void MachinePage::showMarks() {
-    const Hypothesis* h = chosen();
-    std::vector<LineMark> ordinary = ordinaryMarks(plots_.shaftHz, plots_.mainsHz);
-    std::vector<LineMark> weighed;
-    if (h && !plots_.view.empty() && viewIsOf(h->best.view, plots_.channel)) weighed = marksOf(*h);
-    for (const LineMark& mark : weighed)
-        if (mark.importance < 100) {
-            LineMark carrier = mark;
-            carrier.kind = MarkKind::Ordinary;
-            ordinary.push_back(carrier);
-        }
-    showWhereLinesStand(weighed);
-    spectrum_->setMarks(std::move(ordinary));
-    envelope_->setMarks(std::move(weighed));
-}
-
-// On another fault or channel; what the user zoomed to since stays.
-void MachinePage::showWhereLinesStand(const std::vector<LineMark>& marks) {
-    const QString about = tabChosenFor_ + QChar(' ') + selection_.channel();
-    if (about == zoomedFor_ || marks.empty()) return;
-    zoomedFor_ = about;
-    double highest = 0;
-    for (const LineMark& mark : marks)
-        highest = std::max(highest, mark.at);
-    envelope_->showHz(0, std::max(kLeastShownHz, kRoomAbove * highest));
 }
 
 void MachinePage::pickBearing(const QString& at) {

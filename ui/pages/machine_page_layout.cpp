@@ -110,9 +110,6 @@ void MachinePage::buildControls() {
     spectrum_->addControl(spectrumBox_);
     waterfall_->setTitle({});
     trend_->setTitle({});
-    spectrum_->setTitle({});
-    envelope_->setTitle({});
-    waveform_->setTitle({});
 }
 
 void MachinePage::arrange() {
@@ -133,9 +130,10 @@ void MachinePage::arrange() {
         if (first || current == panel_) across_->setSizes({width() - kPanelEms * em, kPanelEms * em});
     }
     const bool beside = wanted == Wide;
-    const std::pair<QWidget*, QString> plots[] = {
+    const std::pair<PlotFrame*, QString> plots[] = {
         {spectrum_, tr("Spectrum")}, {envelope_, tr("Envelope")}, {waveform_, tr("Waveform")}};
     for (const auto& [plot, name] : plots) {
+        plot->setTitle(beside ? name : QString());  // a tab says it already
         if (!beside) {
             tabs_->addTab(plot, name);
             continue;

@@ -107,8 +107,8 @@ void PlotFrame::addControl(QWidget* control) {
 
 void PlotFrame::setTitle(const QString& title) {
     title_->setText(title);
-    setAccessibleName(title);
-    canvas()->setAccessibleName(title);
+    title_->setVisible(!title.isEmpty());
+    placeReadout();
 }
 
 void PlotFrame::setWords(const QString& words) {

@@ -27,8 +27,8 @@ class PlotFrame : public QWidget {
     PlotFrame(const Theme& theme, const QString& name, const QString& title, QWidget* parent);
     ~PlotFrame() override;
 
-    void addControl(QWidget* control);  // into the head row, before those already there
-    void setTitle(const QString& title);
+    void addControl(QWidget* control);    // into the head row, before those already there
+    void setTitle(const QString& title);  // as seen; the accessible name stays
     // Words instead of the plot: what is missing and what to do next. Empty: the plot.
     void setWords(const QString& words);
     QString words() const;
