@@ -84,23 +84,26 @@ Json recordingJson(const RecordingFacts& r) {
             {"levels", list(r.levels, levelsJson)}};
 }
 
-// Most of an examination is lines: built without the lists that an initializer makes on the way.
+// Most of an examination is lines: built without the lists that an initializer makes on the way, and without
+// looking for each key among those before it.
 Json lineJson(const LineRow& row) {
     const bool looked = row.state != LineState::LeftOut;
     Json json = Json::object();
-    json.get_ref<Json::object_t&>().reserve(12);
-    json["name"] = row.name;
-    json["order"] = row.order;
-    json["expected_hz"] = row.expectedHz;
-    json["found_hz"] = looked ? Json(row.foundHz) : Json();
-    json["above_floor_db"] = looked ? Json(row.aboveFloorDb) : Json();
-    json["rank_p"] = looked ? Json(row.rankP) : Json();
-    json["w"] = row.w;
-    json["weight_dban"] = row.weightDban;
-    json["state"] = toText(row.state);
-    json["why"] = row.why;
-    json["carrier"] = row.carrier;
-    json["harmonic"] = row.harmonic;
+    auto& object = json.get_ref<Json::object_t&>();
+    object.reserve(12);
+    const auto put = [&](const char* key, Json value) { object.emplace_back(key, std::move(value)); };
+    put("name", row.name);
+    put("order", row.order);
+    put("expected_hz", row.expectedHz);
+    put("found_hz", looked ? Json(row.foundHz) : Json());
+    put("above_floor_db", looked ? Json(row.aboveFloorDb) : Json());
+    put("rank_p", looked ? Json(row.rankP) : Json());
+    put("w", row.w);
+    put("weight_dban", row.weightDban);
+    put("state", toText(row.state));
+    put("why", row.why);
+    put("carrier", row.carrier);
+    put("harmonic", row.harmonic);
     return json;
 }
 

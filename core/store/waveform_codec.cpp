@@ -42,16 +42,14 @@ class Scaling {
   public:
     explicit Scaling(const Head& head) : scale_(head.scale), whole_(head.kind == Whole) {
         factor_ = whole_ ? std::ldexp(1.0, 1 - head.detail) : kTens[head.detail];
+        back_ = (whole_ ? 1 / factor_ : factor_) / scale_;
     }
     double sample(double number) const { return (whole_ ? number * factor_ : number / factor_) * scale_; }
-    double number(double sample) const {  // not yet rounded
-        const double unscaled = sample / scale_;
-        return whole_ ? unscaled / factor_ : unscaled * factor_;
-    }
+    double number(double sample) const { return sample * back_; }  // all but rounded
 
   private:
     static constexpr double kTens[kMostPlaces + 1] = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
-    double scale_, factor_;
+    double scale_, factor_, back_;  // back_: numbers a sample
     bool whole_;
 };
 
