@@ -68,8 +68,8 @@ std::vector<FieldGroup> machineFields() {
               suggested("/driven/kind", tr("Driven machine"),
                         "fan pump compressor conveyor crusher mill mixer blower screen elevator"),
               number("/driven/blades", tr("Blades or vanes")),
-              number("/driven/speed_ratio", tr("Speed ratio"), tr("driven / driver"),
-                     tr("only where neither gears nor belts give it")),
+              number("/driven/speed_ratio", tr("Speed ratio"), {},
+                     tr("driven over driver; only where neither gears nor belts give it")),
               number("/driven/speed_ratio_tol", tr("Its half-width"), tr("of 1"))}}};
 }
 

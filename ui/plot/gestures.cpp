@@ -55,7 +55,8 @@ bool Gestures::eventFilter(QObject* watched, QEvent* event) {
             emit showAll();
             return true;
         case QEvent::Leave:
-            emit left();
+            if (canvas_.isVisible())
+                emit left();  // else it is being taken down, and with it the plot's parts
             return false;
         case QEvent::KeyPress:
             return key(static_cast<QKeyEvent&>(*event));

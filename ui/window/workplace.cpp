@@ -59,8 +59,10 @@ Workplace::Workplace(std::unique_ptr<FleetFile> fleet, const Theme& theme, QWidg
     connect(long_.get(), &LongWork::finished, this, [this] { emit longWorkChanged({}); });
 }
 
-// Pages and dialogs hold references to work and selection: they go first.
+// Pages and dialogs hold references to work and selection: they go first, hidden, so that no event of the
+// mouse reaches one that is half gone.
 Workplace::~Workplace() {
+    hide();
     delete import_;
     delete round_;
     delete machine_;
