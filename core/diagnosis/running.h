@@ -9,7 +9,7 @@
 
 namespace fettle {
 
-// From levels, the shaft comb and (where there is one) the flux channel.
+// From levels, the shaft comb and (where there is one) the flux channel; a given speed turns what shakes.
 std::string runningState(const Machine& machine, const PreparedRecording& prepared);
 
 }  // namespace fettle
