@@ -1,6 +1,7 @@
 #include "app/cli/answer.h"
 
 #include "app/cli/load.h"
+#include "core/store/file_probe.h"
 
 namespace fettle {
 
@@ -24,15 +25,11 @@ bool writeFile(const std::string& path, const std::string& bytes) {
     return written.has_value();
 }
 
-std::string safeFileName(const std::string& tag) {
-    std::string name;
-    for (const char c : tag) {
-        const bool plain = (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') ||
-                           c == '_' || c == '-' || c == '.';
-        name += plain ? c : '_';
-    }
-    if (name.empty() || name[0] == '.' || name[0] == '-') name.insert(0, "_");
-    return name;
+bool overwritesFleet(const std::string& path, const std::string& fleetPath) {
+    if (!isPartOfFleet(path, fleetPath)) return false;
+    tell(Error{ErrorKind::Invalid, path, "", "is the fleet file or a part of it and is left as it is"}
+             .sentence());
+    return true;
 }
 
 }  // namespace fettle

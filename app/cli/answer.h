@@ -14,7 +14,7 @@ int couldNotRun(const Error& error);  // tells it; kCouldNotRun
 void refuse(const Error& error);      // "refused: file: place: rule"
 // Written whole or not at all; told where it fails.
 bool writeFile(const std::string& path, const std::string& bytes);
-// A name of a file or folder made from a tag: letters, digits, . _ - stay, the rest becomes _.
-std::string safeFileName(const std::string& tag);
+// Told, and true, where writing `path` would write over the fleet file or what stands beside it.
+bool overwritesFleet(const std::string& path, const std::string& fleetPath);
 
 }  // namespace fettle

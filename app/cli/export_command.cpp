@@ -4,7 +4,6 @@
 
 #include <CLI/CLI.hpp>
 #include <filesystem>
-#include <map>
 #include <memory>
 #include <set>
 
@@ -14,6 +13,7 @@
 #include "app/cli/load.h"
 #include "app/cli/long_work.h"
 #include "app/cli/open_fleet.h"
+#include "core/base/file_name.h"
 #include "core/base/text.h"
 #include "core/exchange/recording_export.h"
 #include "core/fleet/site_calendar.h"
@@ -61,12 +61,10 @@ Result<Span> spanOf(FleetFile& fleet, const ExportCommand& command) {
 }
 
 // "20260504T062000Z_M-DE", told apart by number where two would have one name.
-std::string stemOf(const RecordingEntry& entry, std::map<std::string, int>& used) {
+std::string stemOf(const RecordingEntry& entry, std::set<std::string>& used) {
     std::string time = formatUtc(entry.time);
     std::erase_if(time, [](char c) { return c == '-' || c == ':'; });
-    std::string stem = safeFileName(time + (entry.point.empty() ? "" : "_" + entry.point));
-    if (const int before = used[stem]++; before > 0) stem += fmt::format("_{}", before + 1);
-    return stem;
+    return fileNameFrom(time + (entry.point.empty() ? "" : "_" + entry.point), used);
 }
 
 Status exportOne(FleetFile& fleet, const RecordingEntry& entry, const std::string& stem) {
@@ -93,7 +91,7 @@ bool exportMachine(FleetFile& fleet, const MachineEntry& machine, const Span& sp
     if (!all) return couldNotRun(all.error()) == kDone;
     if (all->empty()) return true;
     if (auto made = RealFileSystem().makeFolders(folder); !made) return couldNotRun(made.error()) == kDone;
-    std::map<std::string, int> used;
+    std::set<std::string> used;
     for (const RecordingEntry& entry : *all) {
         const std::string stem = folder + "/" + stemOf(entry, used);
         if (!entry.hasWaveform) {
@@ -120,8 +118,7 @@ int exportRecordings(FleetFile& fleet, const ExportCommand& command) {
     for (std::size_t i = 0; i < span->machines.size(); ++i) {
         const MachineEntry& machine = span->machines[i];
         progress(i, span->machines.size(), machine.tag);
-        std::string folder = command.out + "/" + safeFileName(machine.tag);
-        if (!folders.insert(folder).second) folder += fmt::format("_{}", machine.id);
+        const std::string folder = command.out + "/" + fileNameFrom(machine.tag, folders);
         if (!exportMachine(fleet, machine, *span, folder, count)) return kCouldNotRun;
     }
     print(fmt::format("{} recordings written", count.written));
@@ -191,6 +188,7 @@ int exportTrends(FleetFile& fleet, const ExportCommand& command) {
 }
 
 int run(const ExportCommand& command) {
+    if (overwritesFleet(command.out, command.fleet)) return kWrongUsage;
     const auto fleet = openFleet(command.fleet, false);
     if (!fleet) return kCouldNotRun;
     if (command.what == "recordings") return exportRecordings(*fleet, command);

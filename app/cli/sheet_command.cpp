@@ -77,10 +77,12 @@ int all(FleetFile& fleet, const SheetCommand& command) {
     if (auto made = files.makeFolders(command.out); !made) return couldNotRun(made.error());
     if (!command.twin() && !draw(command, {"--all"})) return kCouldNotRun;
     std::size_t count = 0;
+    std::set<std::string> used;
     for (const std::string& tag : from->machines()) {
         const auto sheet = sheetContent(fleet, from->list, from->round, {tag, 1, {}});
         if (!sheet) return couldNotRun(sheet.error());
-        const std::string path = command.out + "/" + sheetFileName(tag, command.extension());
+        const std::string path = command.out + "/" + sheetFileName(tag, command.extension(), used);
+        if (overwritesFleet(path, command.fleet)) return kWrongUsage;
         if (command.twin() && !writeTwin(command, *sheet, path)) return kCouldNotRun;
         if (!report(*sheet, path)) return kCouldNotRun;
         ++count;
@@ -98,6 +100,7 @@ int run(const SheetCommand& command) {
         tell("sheet: -o is needed, but for --json and --csv of one machine");
         return kWrongUsage;
     }
+    if (!command.out.empty() && overwritesFleet(command.out, command.fleet)) return kWrongUsage;
     const auto fleet = openFleet(command.fleet, false);
     if (!fleet) return kCouldNotRun;
     return command.all ? all(*fleet, command) : one(*fleet, command);

@@ -3,6 +3,7 @@
 #include <cstdio>
 
 #include "core/fleet/sheet_set.h"
+#include "core/store/file_probe.h"
 #include "ui/sheet/sheet_file.h"
 
 namespace fettle {
@@ -19,6 +20,10 @@ int end(const Status& status) {
     return 3;
 }
 
+Error overwriting(const std::string& path) {
+    return {ErrorKind::Invalid, path, "", "is the fleet file or a part of it and is left as it is"};
+}
+
 Status writeOne(FleetFile& fleet, const DesktopOptions& options) {
     RealFileSystem files;
     const auto sheet = readSheet(fleet, {options.machine, std::size_t(options.finding), {}});
@@ -32,10 +37,12 @@ Status writeAll(FleetFile& fleet, const DesktopOptions& options) {
     const auto set = sheetSet(fleet);
     if (!set) return fail(set.error());
     if (auto made = files.makeFolders(options.sheet); !made) return made;
+    std::set<std::string> used;
     for (const std::string& tag : set->machines()) {
         auto content = sheetContent(fleet, set->list, set->round, {tag, 1, {}});
         if (!content) return fail(content.error());
-        const std::string path = options.sheet + "/" + sheetFileName(tag, ".pdf");
+        const std::string path = options.sheet + "/" + sheetFileName(tag, ".pdf", used);
+        if (isPartOfFleet(path, options.fleet)) return fail(overwriting(path));
         const SheetData sheet = withDetail(fleet, std::move(*content));
         if (auto written = writeSheet(sheet, path, paperOf(options), files); !written) return written;
     }
@@ -45,6 +52,10 @@ Status writeAll(FleetFile& fleet, const DesktopOptions& options) {
 }  // namespace
 
 int makeSheet(const DesktopOptions& options) {
+    if (isPartOfFleet(options.sheet, options.fleet)) {
+        end(fail(overwriting(options.sheet)));
+        return 2;
+    }
     const auto fleet = FleetFile::open(options.fleet, OpenMode::ReadOnly);
     if (!fleet) return end(fail(fleet.error()));
     return end(options.allSheets ? writeAll(**fleet, options) : writeOne(**fleet, options));

@@ -1,7 +1,6 @@
 #include "core/fleet/sheet_set.h"
 
-#include <algorithm>
-
+#include "core/base/file_name.h"
 #include "core/fleet/round_desk.h"
 
 namespace fettle {
@@ -22,14 +21,8 @@ Result<SheetSet> sheetSet(FleetFile& fleet) {
     return SheetSet{std::move(*now), std::nullopt};
 }
 
-std::string sheetFileName(const std::string& tag, const std::string& extension) {
-    std::string name = tag;
-    std::replace_if(
-        name.begin(), name.end(),
-        [](char c) { return (c >= 0 && c < 32) || std::string("/\\:*?\"<>|").find(c) != std::string::npos; },
-        '_');
-    if (name.empty() || name[0] == '.') name = "_" + name;
-    return name + extension;
+std::string sheetFileName(const std::string& tag, const std::string& extension, std::set<std::string>& used) {
+    return fileNameFrom(tag, used) + extension;
 }
 
 }  // namespace fettle

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -22,7 +23,8 @@ struct SheetSet {
 };
 Result<SheetSet> sheetSet(FleetFile& fleet);
 
-// "KL-ID-01.pdf"; signs that no file name holds become '_'. `extension` with its dot.
-std::string sheetFileName(const std::string& tag, const std::string& extension);
+// "KL-ID-01.pdf"; signs that no file name holds become '_'. `extension` with its dot; `used`: as
+// fileNameFrom.
+std::string sheetFileName(const std::string& tag, const std::string& extension, std::set<std::string>& used);
 
 }  // namespace fettle

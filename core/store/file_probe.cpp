@@ -148,6 +148,23 @@ std::string networkDriveOf(const std::string& path) {
     return networkDriveName(std::uint32_t(info.f_type));
 }
 
+bool isPartOfFleet(const std::string& path, const std::string& fleetPath) {
+    std::error_code unknown;
+    const std::string fleet = fs::weakly_canonical(fleetPath, unknown).string();
+    const fs::path asked = fs::weakly_canonical(path, unknown);
+    struct stat one {
+    }, other{};
+    const bool there = ::stat(path.c_str(), &one) == 0;
+    for (const char* ending : {"", "-wal", "-shm", "-journal"}) {
+        const std::string part = (fleet.empty() ? fleetPath : fleet) + ending;
+        if (asked == fs::path(part)) return true;
+        if (there && ::stat(part.c_str(), &other) == 0 && one.st_dev == other.st_dev &&
+            one.st_ino == other.st_ino)
+            return true;
+    }
+    return false;
+}
+
 Status checkVacant(const std::string& path) {
     for (const char* ending : {"", "-wal", "-shm", "-journal"}) {
         const std::string name = path + ending;

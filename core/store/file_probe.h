@@ -31,6 +31,10 @@ std::string networkDriveOf(const std::string& path);
 // By the system's number of the kind of file system (statfs); empty: not a network drive.
 std::string networkDriveName(std::uint64_t kind);
 
+// Is `path` the fleet file, or a file SQLite keeps beside it (-wal, -shm, -journal)? Through links and other
+// names too; a name that such a file would get counts as well. Never an error.
+bool isPartOfFleet(const std::string& path, const std::string& fleetPath);
+
 // Refuses where a file, or what SQLite would take for a part of it, is at `path` already.
 Status checkVacant(const std::string& path);
 // Gives a finished file its name, without taking anybody's place, and flushes the folder.

@@ -195,6 +195,30 @@ TEST_F(Out, ExportWrongUsageIsTwoAndWhatIsNotThereIsThree) {
     EXPECT_EQ(run({"export", at("nosuch.fettle"), "trends", "-o", at("x")}).status, 3);
 }
 
+TEST_F(Out, NothingIsWrittenOverTheFleetFile) {
+    namespace fs = std::filesystem;
+    const std::string before = made::contentOf(fleet_);
+    fs::create_symlink(fleet_, at("link"));
+    fs::create_hard_link(fleet_, at("same"));
+    fs::create_directory_symlink(folder_.path(), at("around"));
+    for (const std::string& target : {fleet_, fleet_ + "-wal", fleet_ + "-shm", at("link"), at("same"),
+                                      at("around/site.fettle"), at("around/site.fettle-wal")}) {
+        for (const char* what : {"events", "register", "trends", "recordings"}) {
+            const Ran ran = on("export", {what, "-o", target});
+            EXPECT_EQ(ran.status, 2) << what << " " << target;
+            EXPECT_THAT(ran.err, HasSubstr("is the fleet file or a part of it"));
+        }
+        for (const std::vector<std::string>& form :
+             {std::vector<std::string>{"--json"}, {"--csv"}, std::vector<std::string>{}}) {
+            std::vector<std::string> words{"--machine", "A-RACE", "-o", target};
+            words.insert(words.end(), form.begin(), form.end());
+            EXPECT_EQ(on("sheet", words).status, 2) << target;
+        }
+    }
+    EXPECT_EQ(made::contentOf(fleet_), before);
+    EXPECT_EQ(on("check", {"--deep"}).out, "clean\n");
+}
+
 // Tags are any text; files are not.
 TEST_F(Out, ATagIsNeverAPath) {
     for (const std::string tag : {"../../escape", "a/b", ".hidden", "-o", "=1+2"}) {

@@ -200,7 +200,8 @@ void SheetDialog::askWhere() {
     ask->setNameFilter(tr("PDF (*.pdf)"));
     ask->setDefaultSuffix(QStringLiteral("pdf"));
     ask->setDirectory(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
-    ask->selectFile(shown(sheetFileName(sheet_->content.tag, ".pdf")));
+    std::set<std::string> none;
+    ask->selectFile(shown(sheetFileName(sheet_->content.tag, ".pdf", none)));
     connect(ask, &QFileDialog::fileSelected, this, &SheetDialog::savePdf);
     ask->open();
 }
