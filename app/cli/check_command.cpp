@@ -6,8 +6,8 @@
 #include "app/cli/commands.h"
 #include "app/cli/load.h"
 #include "app/cli/long_work.h"
-#include "app/cli/open_fleet.h"
 #include "core/base/text.h"
+#include "core/store/fleet_file.h"
 
 namespace fettle {
 
@@ -19,9 +19,11 @@ struct CheckCommand {
 };
 
 int run(const CheckCommand& command) {
-    const auto fleet = openFleet(command.fleet, false);
-    if (!fleet) return kCouldNotRun;
-    const auto problems = fleet->check(command.deep, progressOnStderr(), cancelledBySignals());
+    FleetTuning tuning;
+    tuning.quickCheckBytes = 0;  // a damaged file is what this is for
+    const auto fleet = FleetFile::open(command.fleet, OpenMode::ReadOnly, tuning);
+    if (!fleet) return couldNotRun(fleet.error());
+    const auto problems = (*fleet)->check(command.deep, progressOnStderr(), cancelledBySignals());
     if (!problems) return couldNotRun(problems.error());
     if (command.json)
         printJson({{"schema", 1}, {"deep", command.deep}, {"problems", *problems}});
