@@ -4,6 +4,7 @@
 #include <memory>
 #include <thread>
 
+#include "core/base/caught.h"
 #include "core/exchange/examination_json.h"
 #include "core/intake/checks.h"
 #include "core/intake/import.h"
@@ -36,8 +37,13 @@ class Reweigher {
 
     Weighed weigh(const Again& again) {
         Weighed weighed;
-        if (auto done = weighInto(again, weighed); !done) weighed.failure = done.error();
-        return weighed;
+        const std::string thrown = caught([&] {
+            if (auto done = weighInto(again, weighed); !done) weighed.failure = done.error();
+        });
+        if (thrown.empty()) return weighed;
+        Weighed objected;
+        objected.objection = thrown;
+        return objected;
     }
 
   private:

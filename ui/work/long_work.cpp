@@ -2,6 +2,8 @@
 
 #include <chrono>
 
+#include "core/base/caught.h"
+
 namespace fettle {
 
 namespace {
@@ -23,7 +25,9 @@ void LongWork::run(std::function<void(const Result<FleetFile*>&)> job, std::func
     };
     thread_ = std::thread([this, job = std::move(job), end] {
         {
-            const auto file = FleetFile::open(path_);
+            Result<std::unique_ptr<FleetFile>> file = fail(ErrorKind::Unreadable, path_, "", "");
+            if (const std::string thrown = caught([&] { file = FleetFile::open(path_); }); !thrown.empty())
+                file = fail(ErrorKind::Unreadable, path_, "", thrown);
             job(file ? Result<FleetFile*>(file->get()) : Result<FleetFile*>(fail(file.error())));
         }
         QMetaObject::invokeMethod(this, end, Qt::QueuedConnection);
