@@ -67,7 +67,7 @@ void addLate(const RoundList& list, std::vector<DueItem>& due) {
         if (machine.lateRecordings > 0)
             due.push_back(
                 {machine.tag, "late", "",
-                 fmt::format("{} recordings came after their round was closed", machine.lateRecordings)});
+                 fmt::format("{} recordings came after the list of their week was kept", machine.lateRecordings)});
 }
 
 }  // namespace

@@ -13,7 +13,6 @@ Result<ClosedPeriods> ClosedPeriods::of(FleetFile& fleet) {
     if (!rounds) return fail(rounds.error());
     ClosedPeriods periods;
     for (const RoundEntry& round : *rounds) {
-        if (!round.closedAt) continue;
         const auto from = startOfDate(site->timeZone, round.from);
         if (!from) return fail(from.error());
         const auto after = datePlus(round.until, 1);

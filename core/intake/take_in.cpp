@@ -1,11 +1,12 @@
 #include "core/intake/take_in.h"
 
 #include <algorithm>
-#include <new>
 
+#include "core/base/caught.h"
 #include "core/diagnosis/examine.h"
 #include "core/intake/stored_form.h"
 #include "core/signal/reader.h"
+#include "core/signal/recording_limits.h"
 #include "core/signal/sidecar.h"
 
 namespace fettle {
@@ -35,7 +36,7 @@ bool isOtherText(const FileSystem& files, const FoundFile& file) {
         std::find_if(rows.begin(), rows.end(), [](const ReaderRow& r) { return r.name == "CSV"; });
     const std::string extension = extensionOf(file.path);
     if (!std::count(csv->extensions.begin(), csv->extensions.end(), extension)) return false;
-    const auto bytes = files.read(file.path);
+    const auto bytes = files.read(file.path, kMostRecordingBytes);
     return bytes && !csv->recognises(*bytes);
 }
 
@@ -98,13 +99,9 @@ TakenIn IntakeWorker::taken(const FoundFile& file) {
 }
 
 TakenIn IntakeWorker::take(const FoundFile& file) {
-    try {
-        return taken(file);
-    } catch (const std::bad_alloc&) {
-        return objected(file, {false, "", "needs more memory than there is"});
-    } catch (const std::exception& problem) {
-        return objected(file, {false, "", std::string("could not be examined: ") + problem.what()});
-    }
+    TakenIn done;
+    const std::string thrown = caught([&] { done = taken(file); });
+    return thrown.empty() ? std::move(done) : objected(file, {false, "", thrown});
 }
 
 }  // namespace fettle

@@ -2,7 +2,10 @@
 // one line: file, place, rule) and common practice, no source.
 #include <gmock/gmock.h>
 
+#include <filesystem>
+
 #include "core/exchange/examination_json.h"
+#include "core/signal/recording_limits.h"
 #include "tests/intake/fleet_content.h"
 #include "tests/intake/intake_fixture.h"
 
@@ -285,8 +288,20 @@ TEST_F(ImportTest, RemovedMachine) {
     EXPECT_THAT(report.refusals[0].rule, HasSubstr("2026-05-10"));
 }
 
-// The week of a closed round, by the calendar of the site: Sydney is ten hours ahead in May.
-TEST_F(ImportTest, LateWhereTheRoundIsClosed) {
+// A log of many gigabytes beside the recordings is not read to see whether it is one. Holes only, no bytes.
+TEST_F(ImportTest, ATextBeyondAnyRecordingIsNotReadForItsBeginning) {
+    sendNoise("a", {});
+    std::filesystem::resize_file((RealFileSystem().writeSafely(in_ + "/log.csv", "x"), in_ + "/log.csv"),
+                                 kMostRecordingBytes + 1);
+    const ImportReport report = taken();
+    EXPECT_EQ(report.stored, 1u);
+    ASSERT_EQ(report.refusals.size(), 1u);
+    EXPECT_THAT(report.refusals[0].rule, HasSubstr("is larger than"));
+}
+
+// The week of a round that is kept, open or closed, by the calendar of the site: Sydney is ten hours ahead in
+// May.
+TEST_F(ImportTest, LateWhereTheListIsKept) {
     ASSERT_TRUE(fleet_->setSite({"Test", "Australia/Sydney", 0.1}));
     RoundEntry round;
     round.from = "2026-05-04";
@@ -295,7 +310,7 @@ TEST_F(ImportTest, LateWhereTheRoundIsClosed) {
     const auto open = fleet_->rounds().open(round, {});
     ASSERT_TRUE(open) << open.error().sentence();
     sendNoise("a_open", {.time = "2026-05-05T00:00:00Z"}, 1);
-    EXPECT_EQ(taken().late, 0u);
+    EXPECT_EQ(taken().late, 1u) << "its list was made without it";
     ASSERT_TRUE(fleet_->rounds().close(*open, "engineer"));
     sendNoise("b_before", {.time = "2026-05-03T13:59:59Z"}, 2);  // 23:59:59 on the 3rd there
     sendNoise("c_first", {.time = "2026-05-03T14:00:00Z"}, 3);
@@ -307,7 +322,7 @@ TEST_F(ImportTest, LateWhereTheRoundIsClosed) {
     std::vector<std::string> late;
     for (const RecordingEntry& entry : entriesOf("T-1"))
         if (entry.late) late.push_back(fileNameOf(entry.file));
-    EXPECT_THAT(late, ElementsAre("c_first.wav", "d_last.wav"));
+    EXPECT_THAT(late, ElementsAre("c_first.wav", "a_open.wav", "d_last.wav"));
 }
 
 TEST_F(ImportTest, CancelledInTheMiddleAndCarriedOn) {
