@@ -65,6 +65,10 @@ int run(const DecideCommand& command) {
             "--unseen, or --leave-block alone");
         return kWrongUsage;
     }
+    if (!command.reason.empty() && !command.unseen) {
+        tell("decide: --reason goes with --unseen; --dispute and --defer take their own");
+        return kWrongUsage;
+    }
     const auto fleet = openFleet(command.fleet, true);
     if (!fleet) return kCouldNotRun;
     const auto open = fleet->rounds().openOne();

@@ -51,16 +51,17 @@ Json keptJson(const KeptRound& kept) {
 
 std::string progressText(const KeptRound& kept) {
     const RoundProgress& p = kept.progress;
-    std::string text = kept.entry.closedAt ? fmt::format("\nRound {}, closed {} by {}.\n", kept.entry.id,
-                                                         formatUtc(*kept.entry.closedAt), kept.entry.closedBy)
-                                           : fmt::format("\nRound {}, open since {}.\n", kept.entry.id,
-                                                         formatUtc(kept.entry.openedAt));
+    std::string text =
+        kept.entry.closedAt
+            ? fmt::format("\nRound {}, closed {} by {}.\n", kept.entry.id, formatUtc(*kept.entry.closedAt),
+                          oneLine(kept.entry.closedBy))
+            : fmt::format("\nRound {}, open since {}.\n", kept.entry.id, formatUtc(kept.entry.openedAt));
     text += fmt::format(
         "Decided {} of {} listed; {} of {} unseen answered; {} of {} of the sample opened; leave "
         "{}accepted.\n",
         p.decided, p.listed, p.unseenDone, p.unseen, p.sampleOpened, p.sample, p.leaveAccepted ? "" : "not ");
     for (const std::string& missing : p.missing)
-        text += "  still missing: " + missing + "\n";
+        text += "  still missing: " + oneLine(missing) + "\n";
     return text;
 }
 

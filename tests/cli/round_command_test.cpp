@@ -60,9 +60,9 @@ TEST_F(RoundCommand, AWeekFromOpeningToClosing) {
     EXPECT_EQ(decide({"--leave-block"}), 3) << "before its sample was opened";
     EXPECT_EQ(decide({"--machine", "B-SOUND", "--opened"}), 0);
     EXPECT_EQ(decide({"--leave-block"}), 0);
-    const Ran closed = on("round", {"--close", "--by", "kim"});
+    const Ran closed = on("round", {"--close", "--by", "k\nim"});
     EXPECT_EQ(closed.status, 0) << closed.err;
-    EXPECT_THAT(closed.out, HasSubstr("closed"));
+    EXPECT_THAT(closed.out, HasSubstr(" by k?im.\n"));
     EXPECT_EQ(decide({"--machine", "A-RACE", "--accept"}), 3) << "no round is open";
     const Json kept = jsonOf("round", {"--kept"});
     EXPECT_FALSE(kept["kept"]["closed_at"].is_null());
@@ -108,6 +108,7 @@ TEST_F(RoundCommand, WrongUsageIsTwoAndNoFleetIsThree) {
         {"decide", fleet_, "--machine", "A-RACE", "--accept", "--opened"},
         {"decide", fleet_, "--machine", "A-RACE", "--defer", "2026-06-01"},
         {"decide", fleet_, "--machine", "A-RACE", "--leave-block"},
+        {"decide", fleet_, "--machine", "A-RACE", "--accept", "--reason", "why"},
         {"feedback", fleet_, "--machine", "A-RACE"},
         {"feedback", fleet_, "--machine", "A-RACE", "--fault", "unbalance", "--outcome", "maybe"},
         {"event", fleet_},
