@@ -242,6 +242,29 @@ TEST(Waterfall, NoneOneAndSevenRowsAndSamplesDoNotCrash) {
     }
 }
 
+// The pointer stands on the canvas while its window goes: a leave event comes in the middle of it.
+TEST(Waterfall, GoesWhileThePointerIsOverItInAnyOrder) {
+    const Theme theme(ThemeChoice::Light);
+    Selection selection;
+    for (const bool axisFirst : {true, false}) {
+        auto axis = std::make_unique<TimeAxis>(selection);
+        auto window = std::make_unique<QWidget>();
+        window->resize(400, 300);
+        auto* waterfall = new Waterfall(theme, *axis, selection, window.get());
+        waterfall->setGeometry(0, 0, 400, 300);
+        waterfall->setData(WaterfallData::make(dailyRows(20, 50), {}));
+        window->show();
+        settle();
+        QTest::mouseMove(waterfall->canvas(), waterfall->canvas()->rect().center());
+        settle();
+        if (axisFirst) axis.reset();
+        window.reset();
+        if (axis) axis->showAll();
+        selection.setSpan({toInstant(kStartMs), toInstant(kStartMs + kDayMs)});
+    }
+    SUCCEED();
+}
+
 TEST(Waterfall, AClickChoosesTheRecordingAndTheStrongestLineUnderThePointer) {
     auto rows = dailyRows(60, 800);
     for (WaterfallRow& row : rows)

@@ -76,7 +76,10 @@ PlotFrame::PlotFrame(const Theme& theme, const QString& name, const QString& tit
     PlotFrame::takeTheme();
 }
 
-PlotFrame::~PlotFrame() = default;
+// The canvas goes after this: what the pointer does to it then must not reach a plot that is half gone.
+PlotFrame::~PlotFrame() {
+    delete gestures_;
+}
 
 void PlotFrame::buildHead() {
     head_ = new QHBoxLayout;

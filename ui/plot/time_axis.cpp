@@ -60,6 +60,15 @@ TimeAxis::TimeAxis(Selection& selection, QObject* parent) : QObject(parent), sel
     setBounds({});
 }
 
+TimeAxis::~TimeAxis() = default;
+
+std::vector<QwtPlot*> TimeAxis::plots() const {
+    std::vector<QwtPlot*> there;
+    for (const QPointer<QwtPlot>& plot : plots_)
+        if (plot) there.push_back(plot);
+    return there;
+}
+
 void TimeAxis::setBounds(TimeSpan bounds) {
     double from = toMs(bounds.from), until = toMs(bounds.until);
     if (!(until > from)) {
@@ -127,16 +136,12 @@ void TimeAxis::attach(QwtPlot& plot, bool ticksOnly) {
     plot.setAxisScaleEngine(QwtPlot::xBottom, new QwtDateScaleEngine(Qt::UTC));
     plot.setAxisMaxMajor(QwtPlot::xBottom, 8);
     plot.setAxisMaxMinor(QwtPlot::xBottom, 4);
-    plots_.push_back(&plot);
+    plots_.emplace_back(&plot);
     setScales();
 }
 
-void TimeAxis::detach(QwtPlot& plot) {
-    std::erase(plots_, &plot);
-}
-
 void TimeAxis::setScales() {
-    for (QwtPlot* plot : plots_) {
+    for (QwtPlot* plot : plots()) {
         plot->setAxisScale(QwtPlot::xBottom, span_.from, span_.until);
         plot->replot();
     }
@@ -145,14 +150,14 @@ void TimeAxis::setScales() {
 void TimeAxis::align() {
     double extent = 0;
     int overhang = 0;
-    for (QwtPlot* plot : plots_) {
+    for (QwtPlot* plot : plots()) {
         plot->updateAxes();  // labels of the scale that was set last
         QwtScaleWidget* upright = plot->axisWidget(QwtPlot::yLeft);
         upright->scaleDraw()->setMinimumExtent(0);
         extent = std::max(extent, upright->scaleDraw()->extent(upright->font()));
         overhang = std::max(overhang, mostOverhang(*plot->axisWidget(QwtPlot::xBottom)));
     }
-    for (QwtPlot* plot : plots_) {
+    for (QwtPlot* plot : plots()) {
         plot->axisWidget(QwtPlot::yLeft)->scaleDraw()->setMinimumExtent(extent);
         plot->axisWidget(QwtPlot::xBottom)->setMinBorderDist(overhang, overhang);
         plot->updateLayout();

@@ -1,10 +1,11 @@
 // Why: waterfall and trend stand above each other and share one time axis: the same span, the same pixels.
 // What is shown is the Selection's span; this object knows how far the data reach, zooms and shifts, and
 // keeps the left and right edges of the attached plots' canvases at the same pixel. Thread: the window's;
-// attached plots must be gone or detached before it.
+// axis and plots may go in any order.
 #pragma once
 
 #include <QObject>
+#include <QPointer>
 #include <optional>
 #include <vector>
 
@@ -23,6 +24,7 @@ class TimeAxis : public QObject {
     Q_OBJECT
   public:
     explicit TimeAxis(Selection& selection, QObject* parent = nullptr);
+    ~TimeAxis() override;
 
     void setBounds(TimeSpan bounds);  // all there is; what was shown stays shown where it can
     const ZoomSpan& span() const { return span_; }
@@ -39,20 +41,20 @@ class TimeAxis : public QObject {
 
     // Gives the plot its time scale; `ticksOnly`: no labels below it.
     void attach(QwtPlot& plot, bool ticksOnly);
-    void detach(QwtPlot& plot);
     void align();  // after fonts or scales changed
 
   signals:
     void changed();
 
   private:
-    void take();  // the Selection's span
+    std::vector<QwtPlot*> plots() const;  // those that are still there
+    void take();                          // the Selection's span
     void publish();
     void setScales();
 
     Selection& selection_;
     ZoomSpan span_;
-    std::vector<QwtPlot*> plots_;
+    std::vector<QPointer<QwtPlot>> plots_;
     std::optional<double> shown_;
     bool publishing_ = false;
 };

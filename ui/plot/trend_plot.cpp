@@ -60,9 +60,7 @@ TrendPlot::TrendPlot(const Theme& theme, TimeAxis& axis, Selection& selection, Q
     TrendPlot::takeTheme();
 }
 
-TrendPlot::~TrendPlot() {
-    axis_.detach(plot());
-}
+TrendPlot::~TrendPlot() = default;
 
 void TrendPlot::connectGestures() {
     const auto time = [this](double x) { return plot().canvasMap(QwtPlot::xBottom).invTransform(x); };

@@ -40,9 +40,7 @@ Waterfall::Waterfall(const Theme& theme, TimeAxis& axis, Selection& selection, Q
     Waterfall::takeTheme();
 }
 
-Waterfall::~Waterfall() {
-    axis_.detach(plot());
-}
+Waterfall::~Waterfall() = default;
 
 void Waterfall::connectGestures() {
     const auto time = [this](double x) { return plot().canvasMap(QwtPlot::xBottom).invTransform(x); };
