@@ -12,6 +12,7 @@
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
 #include "core/fleet/sheet_content.h"
+#include "core/round/round.h"
 
 namespace fettle {
 
@@ -87,14 +88,14 @@ int keep(FleetFile& fleet, const JobsCommand& command, Job job) {
     return kDone;
 }
 
-// The soonest of the findings' dates holds for the job.
+// The soonest of the findings' dates and the gravest of their urgencies hold for the job.
 void takeDates(const SheetContent& sheet, Job& job) {
     const auto sooner = [](std::string& date, const std::string& other) {
         if (date.empty() || (!other.empty() && other < date)) date = other;
     };
     sooner(job.orderPartsBy, sheet.dates[0].date);
     sooner(job.runUntil, sheet.dates[1].date);
-    if (job.urgency.empty()) job.urgency = sheet.urgency;
+    if (job.urgency.empty() || groupOf(sheet.urgency) < groupOf(job.urgency)) job.urgency = sheet.urgency;
 }
 
 int draft(FleetFile& fleet, const JobsCommand& command) {
