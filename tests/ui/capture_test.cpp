@@ -114,6 +114,8 @@ TEST_F(CaptureTest, WrongUsageIsStatusTwo) {
     EXPECT_EQ(run({fleet(), "--size", "12by8", "--capture", picture()}).status, 2);
     EXPECT_EQ(run({fleet(), "--time", "yesterday"}).status, 2);
     EXPECT_EQ(run({"--sheet", "x.pdf"}).status, 2);
+    for (const QString& target : {fleet(), QString(fleet() + "-wal")})
+        EXPECT_EQ(run({fleet(), "--sheet", target, "--machine", "A-RACE"}).status, 2);
     EXPECT_EQ(run({"--nonsense"}).status, 2);
 }
 
