@@ -13,8 +13,8 @@ constexpr int kMostCount = std::numeric_limits<int>::max();
 const std::vector<std::string> kUrgencies = {"leave", "watch", "plan", "act"};
 const std::vector<std::string> kRoundUrgencies = {"leave", "watch", "plan", "act", "unseen"};
 const std::vector<std::string> kListedBy = {"none", "evidence", "change", "zone", "hand"};
-const std::vector<std::string> kReasons = {"silent", "low_battery", "poor_data",
-                                           "moved",  "idle",        "not_fitted"};
+const std::vector<std::string> kReasons = {"silent", "low_battery", "poor_data", "moved",
+                                           "idle",   "not_fitted",  "not_judged"};
 
 std::optional<double> maybe(JsonObject& json, const char* key) {
     return json.number(key, -kMost, kMost);

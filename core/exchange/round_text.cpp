@@ -116,6 +116,7 @@ std::string dateText(const LimitDate& date) {
 
 std::string growthText(const RoundFinding& f) {
     if (!f.growthPerWeek) return "";
+    if (std::abs(*f.growthPerWeek) < 0.005) return "No growth.";
     const std::string unit = oneLine(f.finding.severity.unit, 12);
     std::string text = fmt::format("Growth {:+.2f} {} a week", *f.growthPerWeek, unit);
     if (f.limitDate && f.limitDate->median && f.finding.severity.limit)
@@ -144,8 +145,9 @@ std::string listedText(const RoundMachine& m) {
         out += paragraph("Listed by its zone: outside the stated share.", kIndent);
     if (!m.byHandWhy.empty()) out += paragraph("Listed by hand: " + m.byHandWhy, kIndent);
     if (m.lateRecordings > 0)
-        out += paragraph(
-            fmt::format("{} recordings came late, for rounds that are closed.", m.lateRecordings), kIndent);
+        out += paragraph(fmt::format("{} recording{} came late, for rounds that are closed.",
+                                     m.lateRecordings, m.lateRecordings == 1 ? "" : "s"),
+                         kIndent);
     return out;
 }
 
@@ -153,8 +155,18 @@ std::string unseenText(const RoundMachine& m) {
     std::string out =
         fmt::format("  {} {}  {}\n", padded(m.tag, kTag), padded(m.service, kService), m.unseenReason);
     out += paragraph(m.unseenWords, kIndent);
+    if (!m.byHandWhy.empty()) out += paragraph("by hand: " + m.byHandWhy, kIndent);
     if (!m.foundBefore.empty()) out += paragraph("When last seen: " + m.foundBefore, kIndent);
     return out;
+}
+
+// Leave that stands on the level alone says so.
+std::string unweighedText(const std::vector<const RoundMachine*>& machines) {
+    std::vector<std::string> levels;
+    for (const RoundMachine* m : machines)
+        if (!m->weightDban && !levelText(*m).empty())
+            levels.push_back(cut(oneLine(m->tag), 30) + " " + levelText(*m));
+    return levels.empty() ? "" : paragraph("by level alone, without a weight: " + joined(levels, "; "), 2);
 }
 
 // Tags in columns; those of the sample with a star.
@@ -181,7 +193,7 @@ std::string groupText(const RoundList& list, const std::string& urgency) {
         if (m.urgency == urgency) machines.push_back(&m);
     if (machines.empty()) return "";
     std::string out = heading(urgency, machines.size());
-    if (urgency == "leave") return out + leaveText(machines);
+    if (urgency == "leave") return out + leaveText(machines) + unweighedText(machines);
     for (std::size_t i = 0; i < machines.size(); ++i)
         out += (i ? "\n" : "") + (urgency == "unseen" ? unseenText(*machines[i]) : listedText(*machines[i]));
     return out;

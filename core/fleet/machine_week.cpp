@@ -72,12 +72,35 @@ Result<Governing> channelLevel(FleetFile& fleet, const ChannelEntry& channel, co
     return g;
 }
 
-bool isPoor(const Examination& one) {
+// "clipped on x", "ski slope on y".
+std::set<std::string> failedChecks(const Examination& one) {
     static const std::set<std::string> harmless{"unknown_channel", "short", "coarse"};
+    std::set<std::string> failed;
     for (const RecordingFacts& r : one.recordings)
-        for (const QualityNote& note : r.quality)
-            if (!harmless.count(note.code)) return true;
-    return false;
+        for (const QualityNote& note : r.quality) {
+            if (harmless.count(note.code)) continue;
+            std::string check = note.code + " on " + note.channel;
+            std::replace(check.begin(), check.begin() + std::ptrdiff_t(note.code.size()), '_', ' ');
+            failed.insert(std::move(check));
+        }
+    return failed;
+}
+
+// A recording of the standing machine that fails does not speak against one of the running machine.
+void addFailed(const std::vector<OneWeighed>& all, MachineWeek& week) {
+    const bool turns =
+        std::any_of(all.begin(), all.end(), [](const OneWeighed& one) { return isRunning(one.running); });
+    std::set<std::string> checks;
+    for (const OneWeighed& one : all) {
+        const std::set<std::string> failed = failedChecks(one.examination);
+        const bool counts = !turns || isRunning(one.running);
+        if (counts && !failed.empty()) {
+            ++week.poor;
+            checks.insert(failed.begin(), failed.end());
+        }
+        week.unknown += failed.empty() && (one.running == "unknown" || one.running == "unsteady");
+    }
+    week.failedChecks.assign(checks.begin(), checks.end());
 }
 
 // The last recording up to the end of the period, and how many came after their round was closed.
@@ -149,8 +172,7 @@ Status addExaminations(FleetFile& fleet, const MachineEntry& machine, const Peri
                        const std::shared_ptr<const Machine>& described, MachineWeek& week) {
     auto all = weighedIn(fleet, machine.id, period.from, period.last());
     if (!all) return fail(all.error());
-    for (const OneWeighed& one : *all)
-        week.poor += isPoor(one.examination);
+    addFailed(*all, week);
     auto span = joinRunning(described, std::move(*all));
     if (!span) return fail(span.error());
     if (!*span) return {};

@@ -185,12 +185,29 @@ Result<RoundList> listNow(FleetFile& fleet, const std::string& until, const Prog
     return std::move(all->list);
 }
 
+namespace {
+
+// The rule of opening: one open at a time, one a week, over machines.
+Status checkOpening(FleetFile& fleet, const RoundList& list) {
+    if (list.machines.empty())
+        return fail(invalid("round to " + list.until, "no machine is registered for that week"));
+    const auto all = fleet.rounds().all();
+    if (!all) return fail(all.error());
+    for (const RoundEntry& entry : *all)
+        if (entry.until == list.until)
+            return fail(invalid("round to " + list.until, "was kept already and never changes"));
+    return {};
+}
+
+}  // namespace
+
 Result<KeptRound> openRound(FleetFile& fleet, const std::string& until, const Progress& progress) {
     const auto open = fleet.rounds().openOne();
     if (!open) return fail(open.error());
     if (*open) return fail(invalid("round to " + (*open)->until, "is still open: decide and close it first"));
     auto all = gather(fleet, until, progress, {});
     if (!all) return fail(all.error());
+    if (auto good = checkOpening(fleet, all->list); !good) return fail(good.error());
     RoundEntry entry;
     entry.from = all->list.from;
     entry.until = all->list.until;

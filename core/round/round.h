@@ -29,8 +29,10 @@ struct MachineWeek {
     std::optional<Instant> newest;    // newest recording at all, up to the end of the period
     std::size_t recordings = 0;       // in the period
     std::size_t turning = 0;          // of these with a turning shaft that could be weighed
-    std::size_t poor = 0;             // of these that failed a sensor check
-    std::optional<std::string> told;  // an event that explains silence: low_battery | moved
+    std::size_t unknown = 0;          // of those in the period whose running state could not be told
+    std::size_t poor = 0;             // that failed a sensor check: of the turning ones; none turns: of all
+    std::vector<std::string> failedChecks;  // of these, "clipped on x"
+    std::optional<std::string> told;        // an event that explains silence: low_battery | moved
     // The governing quantity: velocity r.m.s. of the point and direction with the worst zone.
     std::string governing;  // "M-DE x velocity r.m.s."
     std::string unit = "mm/s";
@@ -64,10 +66,10 @@ struct RoundMachine {
     double priorDban = 0;              // added by criticality; weight + prior against RoundList's need
     std::string changed;               // one sentence: what changed since the last round
     std::optional<Instant> newest;
-    std::string unseenReason;            // silent low_battery poor_data moved idle not_fitted; empty: seen
-    std::string unseenWords;             // "no recording since 2026-06-20"
-    std::string foundBefore;             // of an unseen machine: what it was listed for when last seen
-    std::string byHandWhy;               // of an entry by hand
+    std::string unseenReason;  // silent low_battery poor_data moved idle not_fitted not_judged; empty: seen
+    std::string unseenWords;   // "no recording since 2026-06-20"
+    std::string foundBefore;   // of an unseen machine: what it was listed for when last seen
+    std::string byHandWhy;     // of an entry by hand
     std::vector<RoundFinding> findings;  // what put it there, most urgent first, then by weight
     std::string governing, unit;
     std::vector<double> strip;  // 26 weekly medians of the governing quantity, oldest first; NaN: none

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/text.h"
+
 namespace fettle {
 
 namespace {
@@ -43,6 +45,13 @@ Unseen poor(const MachineWeek& week, const std::string& words) {
     return {"poor_data", words};
 }
 
+std::string unknownWords(const MachineWeek& week) {
+    const std::string which = week.unknown == week.recordings
+                                  ? recordingsWords(week.recordings)
+                                  : fmt::format("{} of {}", week.unknown, recordingsWords(week.recordings));
+    return "the running state of " + which + " is not known: no shaft speed found";
+}
+
 Unseen idle(const MachineWeek& week, const RoundSettings& settings) {
     std::string words = fmt::format("{}not turning in {} of the week", week.standby ? "standby, " : "",
                                     recordingsWords(week.recordings));
@@ -52,8 +61,9 @@ Unseen idle(const MachineWeek& week, const RoundSettings& settings) {
 
 std::string failedWords(const MachineWeek& week) {
     const std::string which = week.turning > 0 ? " of the turning machine" : "";
-    if (week.poor == 1) return "the only recording" + which + " in this week failed a sensor check";
-    return fmt::format("all {} recordings{} in this week failed a sensor check", week.poor, which);
+    const std::string checks = week.failedChecks.empty() ? "" : ": " + joined(week.failedChecks, ", ");
+    if (week.poor == 1) return "the only recording" + which + " in this week failed a sensor check" + checks;
+    return fmt::format("all {} recordings{} in this week failed a sensor check{}", week.poor, which, checks);
 }
 
 bool isSilent(const MachineWeek& week, const RoundSettings& settings) {
@@ -61,16 +71,34 @@ bool isSilent(const MachineWeek& week, const RoundSettings& settings) {
            *week.newest < settings.end - std::chrono::days(settings.silentDays);
 }
 
-// Nothing weighed, no level in the week: turning, but nothing was learned.
-bool saysNothing(const MachineWeek& week, const RoundSettings& settings) {
+bool isLimited(const MachineWeek& week) {
+    if (!week.zone.empty()) return true;
+    for (const RecordingFacts& recording : week.week->recordings)
+        for (const ChannelLevels& levels : recording.levels)
+            if (!levels.zones.empty()) return true;
+    return false;
+}
+
+// No hypothesis weighed and no limit to hold a level against: turning, but nothing was learned.
+bool saysNothing(const MachineWeek& week) {
     if (!week.week) return true;
     const auto weighed = [](const Hypothesis& h) { return h.weightDban.has_value(); };
     const auto& considered = week.week->considered;
-    if (std::any_of(considered.begin(), considered.end(), weighed) || !week.week->findings.empty() ||
-        !week.zone.empty())
-        return false;
+    return std::none_of(considered.begin(), considered.end(), weighed) && week.week->findings.empty() &&
+           !isLimited(week);
+}
+
+Unseen notJudged(const MachineWeek& week, const RoundSettings& settings) {
     const int lastDay = dayOf(settings.end - std::chrono::milliseconds(1));
-    return !std::isfinite(weeklyMedians(week.days, lastDay, 1).front());
+    const double level = weeklyMedians(week.days, lastDay, 1).front();
+    if (!week.week || !std::isfinite(level))
+        return poor(week, "nothing in " + recordingsWords(week.recordings) + " of the week could be judged");
+    const auto& considered = week.week->considered;
+    const bool bearing = std::any_of(considered.begin(), considered.end(),
+                                     [](const Hypothesis& h) { return h.fault.starts_with("bearing_"); });
+    return {"not_judged",
+            fmt::format("{} and no limit applies: nothing could be judged; level {:.3g} {}",
+                        bearing ? "no bearing could be weighed" : "no bearing geometry", level, week.unit)};
 }
 
 }  // namespace
@@ -80,9 +108,9 @@ std::optional<Unseen> unseenOf(const MachineWeek& week, const RoundSettings& set
     if (isSilent(week, settings)) return silent(week, settings);
     const std::size_t judged = week.turning > 0 ? week.turning : week.recordings;
     if (week.poor >= judged) return poor(week, failedWords(week));
+    if (week.turning == 0 && week.unknown > 0) return poor(week, unknownWords(week));
     if (week.turning == 0) return idle(week, settings);
-    if (saysNothing(week, settings))
-        return poor(week, "nothing in " + recordingsWords(week.recordings) + " of the week could be judged");
+    if (saysNothing(week)) return notJudged(week, settings);
     return std::nullopt;
 }
 

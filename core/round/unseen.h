@@ -1,5 +1,6 @@
 // Why: a machine that could not be judged is on the list with its reason and a date, never left out and never
-// called sound. Reasons: silent low_battery poor_data moved idle not_fitted. Thread: pure.
+// called sound. Reasons: silent low_battery poor_data moved idle not_fitted not_judged
+// (turning, but no fault could be weighed and no limit applies). Thread: pure.
 #pragma once
 
 #include <optional>

@@ -53,6 +53,33 @@ TEST(RoundText, GroupsInTheOrderOfUrgencyWithDiscAndWord) {
     EXPECT_LT(at(text, "KL-CV-01"), at(text, "PK-PU-06"));
 }
 
+TEST(RoundText, WhatWasPutThereByHandKeepsItsNoteUnseen) {
+    MachineWeek week = plain("A");
+    week.newest = parseUtc("2026-04-20T06:00:00Z");
+    week.byHand = true;
+    week.byHandWhy = "the operators ask";
+    EXPECT_THAT(asText(round({week})), HasSubstr("    by hand: the operators ask\n"));
+}
+
+TEST(RoundText, LeaveWithoutAWeightShowsItsLevel) {
+    MachineWeek week = plain("A");
+    EXPECT_THAT(asText(round({week})), Not(HasSubstr("mm/s")));
+    week.week->considered.clear();
+    EXPECT_THAT(asText(round({week})), HasSubstr("by level alone, without a weight: A 2.0 mm/s, zone B"));
+}
+
+TEST(RoundText, OneRecordingCameLateAndAGrowthOfNothingIsNone) {
+    MachineWeek week = inZone(plain("A"), "C", 3.82, 4.5);
+    week.days = days(3.82, 3.82, 42);
+    week.lateRecordings = 1;
+    RoundList list = round({week});
+    ASSERT_FALSE(list.machines[0].findings.empty());
+    list.machines[0].findings[0].growthPerWeek = -0.001;
+    EXPECT_THAT(asText(list), HasSubstr("1 recording came late"));
+    EXPECT_THAT(asText(list), HasSubstr("No growth."));
+    EXPECT_THAT(asText(list), Not(HasSubstr("-0.00")));
+}
+
 TEST(RoundText, EveryMachineIsInIt) {
     const RoundList list = mixed();
     const std::string text = asText(list);

@@ -212,6 +212,51 @@ TEST_F(RoundDesk, AFleetWithoutRecordingsHasAListOfUnseenMachines) {
     EXPECT_EQ(list->machines[0].urgency, "unseen");
 }
 
+TEST_F(RoundDesk, ARoundNeedsAMachine) {
+    auto empty = FleetFile::create(folder_ / "empty.fettle", {"Empty", "UTC", 0.1});
+    ASSERT_TRUE(empty);
+    const auto kept = openRound(**empty, kUntil);
+    ASSERT_FALSE(kept);
+    EXPECT_THAT(kept.error().sentence(), HasSubstr("no machine is registered"));
+    EXPECT_THAT((*empty)->rounds().all().value(), IsEmpty());
+}
+
+TEST_F(RoundDesk, AWeekIsKeptOnce) {
+    const KeptRound kept = opened();
+    decideAll(kept);
+    ASSERT_TRUE(acceptLeave(*fleet_, kept.entry.id, "test"));
+    ASSERT_TRUE(closeRound(*fleet_, kept.entry.id, "test"));
+    const auto again = openRound(*fleet_, kUntil);
+    ASSERT_FALSE(again);
+    EXPECT_THAT(again.error().sentence(), HasSubstr("was kept already"));
+    EXPECT_TRUE(openRound(*fleet_, "2026-05-17"));
+}
+
+// A sensor that sent one value while the machine stood does not hide a good recording of it running; where
+// nothing turns the check that failed is named.
+TEST_F(RoundDesk, AFlatRecordingAtStandstillDoesNotHideARunningOne) {
+    const std::string flat =
+        writeSoundFile({std::vector<double>(6400, 0.25), std::vector<double>(6400, 0.25)}, 6400,
+                       SoundFormat::WavPcm16)
+            .value();
+    intake_test::Said said;
+    ImportOptions options;
+    options.now = intake_test::kNow;
+    for (const char* tag : {"B-SOUND", "D-MUTE"})
+        for (int day = 4; day <= 10; ++day) {
+            said.machine = tag;
+            said.time = "2026-05-" + std::string(day < 10 ? "0" : "") + std::to_string(day) + "T08:00:00Z";
+            intake_test::send(folder_ / "flat", tag + std::to_string(day), flat, said);
+        }
+    const auto report = import(*fleet_, RealFileSystem(), {folder_ / "flat"}, options);
+    ASSERT_TRUE(report && report->refusals.empty());
+    const auto list = listNow(*fleet_, kUntil);
+    ASSERT_TRUE(list) << list.error().sentence();
+    EXPECT_EQ(machineIn(*list, "B-SOUND").urgency, "leave");
+    EXPECT_EQ(machineIn(*list, "D-MUTE").unseenReason, "poor_data");
+    EXPECT_THAT(machineIn(*list, "D-MUTE").unseenWords, HasSubstr("sensor check: flat on x"));
+}
+
 TEST_F(RoundDesk, TheGoverningLevelIsThatOfTheWorstChannel) {
     const auto machine = fleet_->machines().byTag("C-SHAKE").value();
     const auto described = fleet_->machines().describedAt("C-SHAKE").value();

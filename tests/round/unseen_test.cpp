@@ -108,13 +108,54 @@ TEST(Unseen, NotFitted) {
 TEST(Unseen, AWeekThatSaysNothingIsNotLeave) {
     MachineWeek week = plain("A");
     week.week->considered.clear();
+    week.week->recordings[0].levels[0].zones.clear();
     week.days.clear();
     week.zone.clear();
     expectUnseen(week, "poor_data", "nothing in its 14 recordings of the week could be judged");
-    week.days = days(2, 2);  // a level, though no limit applies
-    EXPECT_EQ(alone(week).urgency, "leave");
+    week.days = days(2, 2);
     week.week.reset();
     EXPECT_EQ(alone(week).urgency, "unseen");
+}
+
+// A level without a limit is a number, no verdict; the project's own rule.
+TEST(Unseen, ALevelThatNothingLimitsIsNotJudged) {
+    MachineWeek week = plain("A");
+    week.week->considered.clear();
+    week.zone.clear();
+    week.days = days(112, 112);
+    EXPECT_EQ(alone(week).urgency, "leave") << "a limit applies to a recording";
+    week.week->recordings[0].levels[0].zones.clear();
+    expectUnseen(week, "not_judged",
+                 "no bearing geometry and no limit applies: nothing could be judged; level 112 mm/s");
+    week.zone = "B";
+    EXPECT_EQ(alone(week).urgency, "leave");
+    week.zone.clear();
+    week.week->considered = {weighed("bearing_outer_race", "driver DE", -3)};
+    EXPECT_EQ(alone(week).urgency, "leave");
+    week.week->considered[0].weightDban.reset();
+    EXPECT_THAT(alone(week).unseenWords, HasSubstr("no bearing could be weighed and no limit applies"));
+}
+
+TEST(Unseen, AnUnknownRunningStateIsNotCalledIdle) {
+    MachineWeek week = plain("A");
+    week.turning = 0;
+    week.week.reset();
+    week.unknown = 14;
+    expectUnseen(week, "poor_data",
+                 "the running state of its 14 recordings is not known: no shaft speed found");
+    week.unknown = 2;
+    EXPECT_THAT(alone(week).unseenWords, HasSubstr("of 2 of its 14 recordings is not known"));
+    week.unknown = 0;
+    EXPECT_EQ(alone(week).unseenReason, "idle");
+}
+
+TEST(Unseen, NamesTheChecksThatFailed) {
+    MachineWeek week = plain("A");
+    week.recordings = week.turning = week.poor = 1;
+    week.failedChecks = {"clipped on x", "held on y"};
+    expectUnseen(week, "poor_data",
+                 "the only recording of the turning machine in this week failed a sensor check: clipped on "
+                 "x, held on y");
 }
 
 // Weights of recordings that failed never enter the list, nor its size.

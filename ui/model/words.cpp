@@ -54,12 +54,14 @@ QString urgencyWord(const std::string& urgency) {
 }
 
 const std::vector<Word>& unseenReasons() {
-    static const std::vector<Word> words = {{"silent", tr("silent: the node sends nothing")},
-                                            {"low_battery", tr("low battery")},
-                                            {"poor_data", tr("poor data: recordings fail the sensor checks")},
-                                            {"moved", tr("moved: the node is not on this machine")},
-                                            {"idle", tr("idle: the machine does not run")},
-                                            {"not_fitted", tr("not fitted: no node on this machine")}};
+    static const std::vector<Word> words = {
+        {"silent", tr("silent: the node sends nothing")},
+        {"low_battery", tr("low battery")},
+        {"poor_data", tr("poor data: recordings fail the sensor checks")},
+        {"moved", tr("moved: the node is not on this machine")},
+        {"idle", tr("idle: the machine does not run")},
+        {"not_fitted", tr("not fitted: no node on this machine")},
+        {"not_judged", tr("not judged: nothing to weigh, no limit applies")}};
     return words;
 }
 

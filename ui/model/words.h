@@ -25,7 +25,7 @@ std::string kept(const QString& text);   // UTF-8, trimmed
 QString sentence(const Error& error);    // first letter large, full stop
 
 QString urgencyWord(const std::string& urgency);  // "act"
-const std::vector<Word>& unseenReasons();         // silent low_battery poor_data moved idle not_fitted
+const std::vector<Word>& unseenReasons();  // silent low_battery poor_data moved idle not_fitted not_judged
 QString unseenReasonWord(const std::string& key);
 const std::vector<Word>& eventKinds();                                // repair greasing part ...
 QString faultWords(const std::string& fault, const std::string& at);  // "outer-race defect, driver DE"
