@@ -10,6 +10,7 @@
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
+#include "core/fleet/reports.h"
 #include "core/fleet/who.h"
 #include "core/store/day.h"
 
@@ -56,7 +57,7 @@ int addAll(FleetFile& fleet, const EventCommand& command) {
     for (std::size_t i = 0; i < json->size(); ++i) {
         const std::string place = fmt::format("/{}", i);
         const auto event = eventOf((*json)[i], place, command.file, command.event.by);
-        auto done = event ? fleet.log().addEvent(*event) : Result<std::int64_t>(fail(event.error()));
+        auto done = event ? keepEvent(fleet, *event, nowUtc()) : Result<std::int64_t>(fail(event.error()));
         if (!done) {
             Error error = done.error();
             if (event) error.place = command.file + ": " + place + ": " + error.place;
@@ -65,7 +66,7 @@ int addAll(FleetFile& fleet, const EventCommand& command) {
         }
         taken += done.has_value();
     }
-    print(fmt::format("{} events taken\n", taken));
+    print(fmt::format("{} event{} taken\n", taken, taken == 1 ? "" : "s"));
     return status;
 }
 
@@ -73,7 +74,7 @@ int addOne(FleetFile& fleet, const EventCommand& command) {
     Event event = command.event;
     event.time = command.time.empty() ? nowUtc() : *parseUtc(command.time);
     event.by = orLoginName(event.by);
-    if (const auto done = fleet.log().addEvent(event); !done) return couldNotRun(done.error());
+    if (const auto done = keepEvent(fleet, event, nowUtc()); !done) return couldNotRun(done.error());
     print(fmt::format("{} {} {}\n", oneLine(event.machine), formatUtc(event.time), event.kind));
     return kDone;
 }

@@ -10,6 +10,7 @@
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
+#include "core/fleet/reports.h"
 #include "core/fleet/round_desk.h"
 #include "core/fleet/who.h"
 #include "core/store/day.h"
@@ -33,7 +34,9 @@ int run(const FeedbackCommand& command) {
     if (!fleet) return kCouldNotRun;
     report.time = command.time.empty() ? nowUtc() : *parseUtc(command.time);
     report.by = orLoginName(report.by);
-    if (const auto done = fleet->log().addFeedback(report); !done) return couldNotRun(done.error());
+    const auto done = keepReport(*fleet, report, nowUtc());
+    if (!done) return couldNotRun(done.error());
+    if (done->already) tell("note: the same report of that day is there already; it stands once");
     const auto record = siteRecord(*fleet);
     if (!record) return couldNotRun(record.error());
     print(fmt::format("{} {}: {}; {} of {} confirmed here so far\n", oneLine(report.machine),

@@ -65,6 +65,7 @@ int showAll(FleetFile& fleet, const JobsCommand& command) {
         printJson(all);
         return kDone;
     }
+    if (jobs->empty()) print("no jobs\n");
     for (const Job& job : *jobs)
         print(lineOf(job));
     return kDone;
@@ -98,12 +99,20 @@ void takeDates(const SheetContent& sheet, Job& job) {
     if (job.urgency.empty() || groupOf(sheet.urgency) < groupOf(job.urgency)) job.urgency = sheet.urgency;
 }
 
+// A sheet may stand for a note by hand alone.
+bool isByHandOnly(const SheetContent& sheet) {
+    return sheet.fault.empty() && sheet.provedOn.starts_with("nothing:");
+}
+
 int draft(FleetFile& fleet, const JobsCommand& command) {
     Job job;
     job.machine = command.machine;
     for (const std::size_t number : command.findings) {
         const auto sheet = sheetContent(fleet, {command.machine, number, {}});
         if (!sheet) return couldNotRun(sheet.error());
+        if (isByHandOnly(*sheet))
+            return couldNotRun({ErrorKind::Invalid, "", command.machine,
+                                "has no finding: there is nothing to draft a job for"});
         job.findings.push_back(sheet->fault + " @ " + sheet->at);
         takeDates(*sheet, job);
     }
@@ -119,9 +128,18 @@ Result<Job> jobOf(FleetFile& fleet, std::int64_t id) {
     return *found;
 }
 
+// Work that was done cannot be taken back into a draft; a revision can.
+bool isTakenBack(const JobsCommand& command, const Job& job) {
+    const bool over = job.state == "done" || job.state == "verified" || job.state == "closed";
+    return command.id && command.state == "drafted" && over;
+}
+
 int change(FleetFile& fleet, const JobsCommand& command) {
     auto job = jobOf(fleet, command.id ? command.id : command.revise);
     if (!job) return couldNotRun(job.error());
+    if (isTakenBack(command, *job))
+        return couldNotRun({ErrorKind::Invalid, "", fmt::format("job {}", job->id),
+                            "is " + job->state + " and cannot be drafted again; --revise makes a new one"});
     if (command.revise) {
         job->replaces = job->id;
         job->id = 0;

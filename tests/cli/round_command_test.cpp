@@ -143,6 +143,48 @@ TEST_F(RoundCommand, ConfirmedReportsAreCounted) {
     EXPECT_EQ(on("feedback", {"--machine", "NO-SUCH", "--fault", "x", "--outcome", "confirmed"}).status, 3);
 }
 
+TEST_F(RoundCommand, AReportIsCheckedAndStandsOnce) {
+    const auto report = [&](const std::string& fault, const std::string& place, const std::string& time) {
+        return on("feedback", {"--machine", "A-RACE", "--fault", fault, "--at", place, "--outcome",
+                               "confirmed", "--time", time, "--by", "kim"});
+    };
+    const std::string time = "2026-05-11T08:00:00Z";
+    EXPECT_THAT(report("gremlins", "driver DE", time).err, HasSubstr("no fault key"));
+    EXPECT_THAT(report("unbalance", "moon DE", time).err, HasSubstr("no place of A-RACE"));
+    EXPECT_THAT(report("unbalance", "driver", "2999-01-01T00:00:00Z").err, HasSubstr("in the future"));
+    EXPECT_EQ(report("unbalance", "driver ZZ", time).status, 3);
+    EXPECT_THAT(report("bearing_inner_race", "driver DE", time).out, HasSubstr("1 of 1 confirmed"));
+    const Ran twice = report("bearing_inner_race", "driver DE", "2026-05-11T09:00:00Z");
+    EXPECT_EQ(twice.status, 0);
+    EXPECT_THAT(twice.err, HasSubstr("stands once"));
+    EXPECT_THAT(twice.out, HasSubstr("1 of 1 confirmed"));
+    EXPECT_THAT(report("bearing_inner_race", "driver DE", "2026-05-12T09:00:00Z").out,
+                HasSubstr("2 of 2 confirmed"));
+}
+
+TEST_F(RoundCommand, AnEventHasAPlaceATimeAndForANoteWords) {
+    const std::vector<std::string> note{"--machine", "A-RACE", "--kind", "note"};
+    const auto with = [&](std::vector<std::string> more) {
+        more.insert(more.begin(), note.begin(), note.end());
+        return on("event", more);
+    };
+    EXPECT_THAT(with({"--text", " "}).err, HasSubstr("needs words"));
+    EXPECT_THAT(with({"--text", "hot", "--at", "moon"}).err, HasSubstr("no place of A-RACE"));
+    EXPECT_THAT(with({"--text", "hot", "--time", "2999-01-01T00:00:00Z"}).err, HasSubstr("in the future"));
+    EXPECT_EQ(with({"--text", "hot", "--at", "driver DE"}).status, 0);
+}
+
+TEST_F(RoundCommand, AJobNeedsAFindingAndWorkDoneIsNotDraftedAgain) {
+    EXPECT_EQ(on("jobs").out, "no jobs\n");
+    ASSERT_EQ(on("register", {"--by-hand", "B-SOUND", "--note", "the operators ask"}).status, 0);
+    EXPECT_THAT(on("jobs", {"--machine", "B-SOUND", "--finding", "1"}).err, HasSubstr("has no finding"));
+    const std::string id =
+        std::to_string(jsonOf("jobs", {"--machine", "A-RACE", "--finding", "1"})["id"].get<int>());
+    EXPECT_EQ(on("jobs", {"--id", id, "--state", "done"}).status, 0);
+    EXPECT_THAT(on("jobs", {"--id", id, "--state", "drafted"}).err, HasSubstr("cannot be drafted again"));
+    EXPECT_EQ(on("jobs", {"--revise", id}).status, 0);
+}
+
 TEST_F(RoundCommand, EventsComeOutAsTheyWentInAndOnce) {
     made::write(at("events.json"), R"([
       { "machine": "A-RACE", "time": "2026-05-06T08:00:00Z", "kind": "greasing", "at": "driver DE", "text": "12 g" },
@@ -170,7 +212,7 @@ TEST_F(RoundCommand, EventsThatAreNoneAreRefusedWithTheirPlace) {
       { "machine": "A-RACE", "time": "2026-05-06T08:00:00Z", "kind": "greasing" }, 7 ])");
     const Ran ran = on("event", {"--file", at("events.json")});
     EXPECT_EQ(ran.status, 1);
-    EXPECT_EQ(ran.out, "1 events taken\n");
+    EXPECT_EQ(ran.out, "1 event taken\n");
     ASSERT_EQ(ran.errLines().size(), 3u) << ran.err;
     EXPECT_THAT(ran.errLines()[0], HasSubstr("/0/time"));
     EXPECT_THAT(ran.errLines()[1], HasSubstr("NO-SUCH"));
