@@ -150,8 +150,8 @@ std::string networkDriveOf(const std::string& path) {
 
 bool isPartOfFleet(const std::string& path, const std::string& fleetPath) {
     std::error_code unknown;
-    const std::string fleet = fs::weakly_canonical(fleetPath, unknown).string();
-    const fs::path asked = fs::weakly_canonical(path, unknown);
+    const std::string fleet = fs::weakly_canonical(fs::absolute(fleetPath, unknown), unknown).string();
+    const fs::path asked = fs::weakly_canonical(fs::absolute(path, unknown), unknown);
     struct stat one {
     }, other{};
     const bool there = ::stat(path.c_str(), &one) == 0;
