@@ -74,7 +74,7 @@ CREATE TABLE recording (                -- one file as it came
     running         TEXT NOT NULL,      -- running state as examined
     speed_rpm       REAL,               -- as examined
     speed_pm_rpm    REAL,               -- plus or minus
-    late            INTEGER NOT NULL,   -- 1: came for a week whose round was closed
+    late            INTEGER NOT NULL,   -- 1: came for a week whose list was already kept
     imported        INTEGER NOT NULL    -- ms UTC
 ) STRICT;
 CREATE INDEX recording_of_machine ON recording(machine, time);
