@@ -20,12 +20,13 @@ constexpr days kLateLooksBack{35};  // late recordings are told for weeks not ol
 constexpr days kToldLooksBack{60};  // an event explains silence for so long
 constexpr days kNewestLooksBack{400};
 
-std::optional<double> levelOf(const std::vector<DayValue>& medians, const Period& period) {
-    if (medians.empty()) return std::nullopt;
+void addLevel(Governing& g, int firstDay) {
+    if (g.days.empty()) return;
     std::vector<double> now;
-    for (const DayValue& day : medians)
-        if (day.day >= dayOf(period.from)) now.push_back(day.value);
-    return now.empty() ? medians.back().value : medianOf(std::move(now));
+    for (const DayValue& day : g.days)
+        if (day.day >= firstDay) now.push_back(day.value);
+    g.inPeriod = !now.empty();
+    g.level = g.inPeriod ? medianOf(std::move(now)) : g.days.back().value;
 }
 
 const Point* pointOf(const Machine& machine, const std::string& id) {
@@ -45,13 +46,13 @@ void addZone(const Machine& machine, Governing& g) {
     g.indicative = limits->indicative;
     const Zone zone = zoneOf(*g.level, *g.limits);
     g.limit = g.limits->velocity[std::min(int(zone), 2)];
-    g.zone = toText(zone);
+    if (g.inPeriod) g.zone = toText(zone);
 }
 
-// Worse first: zone, share of the B/C limit, level.
+// Worse first: zone, share of the B/C limit, level; a channel that said nothing in the period comes last.
 auto badness(const Governing& g) {
     const double level = g.level.value_or(-1);
-    return std::tuple(g.zone, g.limits ? level / g.limits->velocity[1] : 0, level);
+    return std::tuple(g.inPeriod, g.zone, g.limits ? level / g.limits->velocity[1] : 0, level);
 }
 
 Result<Governing> channelLevel(FleetFile& fleet, const ChannelEntry& channel, const Machine& described,
@@ -62,12 +63,19 @@ Result<Governing> channelLevel(FleetFile& fleet, const ChannelEntry& channel, co
     std::vector<TimedValue> values;
     for (const TrendPoint& p : *trend)
         if (isRunning(p.running)) values.push_back({p.time, p.value});
+    for (TimedValue& value : values) {
+        const auto clock = clockIn(period.timeZone, value.time);
+        if (!clock) return fail(clock.error());
+        value.time = *clock;
+    }
+    const auto firstDay = dayNumber(period.firstDay);
+    if (!firstDay) return fail(firstDay.error());
     Governing g;
     g.title = channel.point + " " + channel.name + " velocity r.m.s.";
     g.point = channel.point;
     g.channel = channel.name;
     g.days = dailyMedians(values);
-    g.level = levelOf(g.days, period);
+    addLevel(g, *firstDay);
     addZone(described, g);
     return g;
 }

@@ -29,12 +29,13 @@ inline constexpr int kStripWeeks = 26;
 struct Governing {
     std::string title;  // "M-DE x velocity r.m.s."; empty: no level at all
     std::string point, channel;
-    std::vector<DayValue> days;             // daily medians, kStripWeeks to the end of the period
-    std::optional<double> level;            // median of the period's days; else of the newest day
-    std::optional<ZoneLimits> limits;       // the stricter set where the support is unknown,
+    std::vector<DayValue> days;        // medians of the site's days, kStripWeeks to the end of the period
+    std::optional<double> level;       // median of the period's days; else of the newest day
+    bool inPeriod = false;             // `level` is of the period
+    std::optional<ZoneLimits> limits;  // the stricter set where the support is unknown,
     std::optional<ZoneLimits> otherLimits;  // then the other one
     bool indicative = false;
-    std::string zone;             // of `level`; empty: none applies
+    std::string zone;             // of `level`; empty: none applies, or nothing in the period
     std::optional<double> limit;  // next boundary up, the last one in zone D
 };
 Result<Governing> governingOf(FleetFile& fleet, const MachineEntry& machine, const Machine& described,

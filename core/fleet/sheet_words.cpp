@@ -100,6 +100,7 @@ std::string levelWords(const Governing& g) {
     if (!g.level) return "no level is known";
     std::string words = fmt::format("{} is {:.1f} mm/s", g.title, *g.level);
     if (!g.limits) return words + "; no limit applies to this point";
+    if (g.zone.empty()) return words + ", the last one before this week, which has none";
     words += fmt::format(", zone {} by {}", g.zone, g.limits->basis) + otherZone(g);
     if (g.indicative) words += ", indicative: not on a bearing housing";
     if (g.limits->greyOnly) words += ", a note only";

@@ -38,11 +38,15 @@ Status checkTimeZone(const std::string& zone) {
     return zoneOf(zone).map([](auto) {});
 }
 
-Result<std::string> dateIn(const std::string& zone, Instant time) {
+Result<Instant> clockIn(const std::string& zone, Instant time) {
     const auto at = zoneOf(zone);
     if (!at) return fail(at.error());
-    if (!*at) return formatDate(time);
-    return formatDate(Instant((*at)->to_local(time).time_since_epoch()));
+    if (!*at) return time;
+    return Instant((*at)->to_local(time).time_since_epoch());
+}
+
+Result<std::string> dateIn(const std::string& zone, Instant time) {
+    return clockIn(zone, time).map([](Instant clock) { return formatDate(clock); });
 }
 
 Result<Instant> startOfDate(const std::string& zone, const std::string& date) {

@@ -14,6 +14,8 @@ namespace fettle {
 
 Status checkTimeZone(const std::string& zone);
 Result<std::string> dateIn(const std::string& zone, Instant time);
+// The clock there, read as if it were Greenwich's: its day (dayOf) is the site's.
+Result<Instant> clockIn(const std::string& zone, Instant time);
 // The first moment of a date there.
 Result<Instant> startOfDate(const std::string& zone, const std::string& date);
 

@@ -10,6 +10,7 @@
 #include "core/round/e_bh.h"
 #include "core/round/evidence.h"
 #include "core/round/judge.h"
+#include "core/round/last_day.h"
 #include "core/round/unseen.h"
 
 namespace fettle {
@@ -37,7 +38,7 @@ RoundMachine described(const MachineWeek& week, const RoundSettings& settings) {
     m.newest = week.newest;
     m.governing = week.governing;
     m.unit = week.unit;
-    m.strip = weeklyMedians(week.days, dayOf(settings.end - std::chrono::milliseconds(1)), kStripWeeks);
+    m.strip = weeklyMedians(week.days, lastDayOf(settings), kStripWeeks);
     m.limit = week.limit;
     m.zone = week.zone;
     m.lateRecordings = week.lateRecordings;

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/round/last_day.h"
 
 namespace fettle {
 
@@ -89,8 +90,7 @@ bool saysNothing(const MachineWeek& week) {
 }
 
 Unseen notJudged(const MachineWeek& week, const RoundSettings& settings) {
-    const int lastDay = dayOf(settings.end - std::chrono::milliseconds(1));
-    const double level = weeklyMedians(week.days, lastDay, 1).front();
+    const double level = weeklyMedians(week.days, lastDayOf(settings), 1).front();
     if (!week.week || !std::isfinite(level))
         return poor(week, "nothing in " + recordingsWords(week.recordings) + " of the week could be judged");
     const auto& considered = week.week->considered;

@@ -4,15 +4,12 @@
 
 #include <cmath>
 
+#include "core/round/last_day.h"
 #include "core/round/words.h"
 
 namespace fettle {
 
 namespace {
-
-int lastDayOf(const RoundSettings& settings) {
-    return dayOf(settings.end - std::chrono::milliseconds(1));
-}
 
 std::optional<double> levelOf(const MachineWeek& week, int lastDay) {
     const double level = weeklyMedians(week.days, lastDay, 1).front();
@@ -62,7 +59,7 @@ void addGrowth(RoundFinding& f, const MachineWeek& week, int lastDay) {
     const auto growth = growthOf(days);
     if (!growth) return;
     f.growthPerWeek = growth->perWeek;
-    if (week.limit) f.limitDate = limitReached(*growth, lastDay, *week.limit);
+    if (week.limit) f.limitDate = limitReached(*growth, growth->lastDay, *week.limit);
 }
 
 bool isNamedCause(const Hypothesis& h) {

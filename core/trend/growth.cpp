@@ -123,6 +123,7 @@ std::optional<Growth> growthOf(std::span<const DayValue> days, const GrowthOptio
     growth.now = medianOfValues(used) + slope * (used.back().day - medianOf(std::move(dates)));
     growth.days = int(used.size());
     growth.sinceDay = used.front().day;
+    growth.lastDay = used.back().day;
     return growth;
 }
 

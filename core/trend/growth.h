@@ -13,9 +13,10 @@ namespace fettle {
 
 struct Growth {
     double perWeek = 0, low = 0, high = 0;  // unit a week; interval of `cover`
-    double now = 0;                         // fitted value at the last day
+    double now = 0;                         // fitted value at lastDay
     int days = 0;                           // daily medians used
     int sinceDay = 0;                       // first day used
+    int lastDay = 0;                        // last day with a value: dates count from it
 };
 
 struct GrowthOptions {

@@ -68,5 +68,16 @@ TEST(SiteCalendar, WhatIsNoDateOrNoZoneIsRefusedWithItsWords) {
     EXPECT_TRUE(checkTimeZone("Europe/London"));
 }
 
+// British summer time is UTC+1, New York's UTC-4: IANA table.
+TEST(SiteCalendar, TheDayOfItsClockIsTheSites) {
+    const auto dayIn = [](const std::string& zone, const char* utc) {
+        return formatDate(clockIn(zone, *parseUtc(utc)).value());
+    };
+    EXPECT_EQ(dayIn("Europe/London", "2026-07-05T23:30:00Z"), "2026-07-06");
+    EXPECT_EQ(dayIn("America/New_York", "2026-07-06T03:30:00Z"), "2026-07-05");
+    EXPECT_EQ(dayIn("UTC", "2026-07-06T03:30:00Z"), "2026-07-06");
+    EXPECT_FALSE(clockIn("Nowhere/None", *parseUtc("2026-07-06T03:30:00Z")));
+}
+
 }  // namespace
 }  // namespace fettle

@@ -62,6 +62,7 @@ TEST(Growth, MatchesPublishedSlopesAndIntervals) {
         EXPECT_NEAR(growth->now, one.now, 1e-9);
         EXPECT_EQ(growth->days, int(one.days.size()));
         EXPECT_EQ(growth->sinceDay, one.days.front().day);
+        EXPECT_EQ(growth->lastDay, one.days.back().day);
     }
 }
 
