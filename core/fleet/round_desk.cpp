@@ -201,11 +201,12 @@ Status checkOpening(FleetFile& fleet, const RoundList& list) {
 
 }  // namespace
 
-Result<KeptRound> openRound(FleetFile& fleet, const std::string& until, const Progress& progress) {
+Result<KeptRound> openRound(FleetFile& fleet, const std::string& until, const Progress& progress,
+                            const CancelToken& cancel) {
     const auto open = fleet.rounds().openOne();
     if (!open) return fail(open.error());
     if (*open) return fail(invalid("round to " + (*open)->until, "is still open: decide and close it first"));
-    auto all = gather(fleet, until, progress, {});
+    auto all = gather(fleet, until, progress, cancel);
     if (!all) return fail(all.error());
     if (auto good = checkOpening(fleet, all->list); !good) return fail(good.error());
     RoundEntry entry;

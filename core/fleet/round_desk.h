@@ -24,7 +24,8 @@ struct KeptRound {
     RoundState state;
     RoundProgress progress;
 };
-Result<KeptRound> openRound(FleetFile& fleet, const std::string& until = "", const Progress& progress = {});
+Result<KeptRound> openRound(FleetFile& fleet, const std::string& until = "", const Progress& progress = {},
+                            const CancelToken& cancel = {});
 Result<KeptRound> keptRound(FleetFile& fleet, std::int64_t id);
 // The open round, else the last closed one, else nothing.
 Result<std::optional<KeptRound>> currentRound(FleetFile& fleet);

@@ -214,8 +214,8 @@ void Workplace::startRound() {
 
 void Workplace::openRoundUpTo(const QString& day) {
     const bool started = long_->start<KeptRound>(
-        [until = kept(day)](FleetFile& fleet, const Progress& progress, const CancelToken&) {
-            return openRound(fleet, until, progress);
+        [until = kept(day)](FleetFile& fleet, const Progress& progress, const CancelToken& cancel) {
+            return openRound(fleet, until, progress, cancel);
         },
         [this](Result<KeptRound> opened) {
             if (!opened) return emit troubled(sentence(opened.error()));
