@@ -83,8 +83,16 @@ std::string summaryOf(const ImportReport& report) {
                        report.already, report.late, countOf(report, "refused"), countOf(report, "parked"));
 }
 
+void tellNothingFound(const ImportCommand& command, const ImportReport& report) {
+    if (report.found > 0 || report.cancelled) return;
+    std::string note = "note: no recordings found in " + oneLine(joined(command.paths, ", "));
+    if (report.foldersLeftOut > 0) note += "; --recursive looks into its folders";
+    tell(note);
+}
+
 void tellOutcome(const ImportCommand& command, const ImportReport& report) {
     tellWarnings(report);
+    tellNothingFound(command, report);
     if (command.json)
         print(toJson(report).dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
     else if (command.tellAcknowledged)

@@ -102,6 +102,13 @@ PathKind RealFileSystem::kindOf(const std::string& path) const {
     return linked ? PathKind::FolderLink : PathKind::Folder;
 }
 
+bool RealFileSystem::isSameFile(const std::string& a, const std::string& b) const {
+    struct stat one {};
+    struct stat other {};
+    return ::stat(a.c_str(), &one) == 0 && ::stat(b.c_str(), &other) == 0 && one.st_dev == other.st_dev &&
+           one.st_ino == other.st_ino;
+}
+
 Status RealFileSystem::makeFolders(const std::string& path) {
     std::error_code problem;
     std::filesystem::create_directories(path, problem);

@@ -28,6 +28,8 @@ class FileSystem {
         if (list(path)) return PathKind::Folder;
         return exists(path) ? PathKind::File : PathKind::Missing;
     }
+    // Whether two paths lead to one file, by links as well; nothing is opened.
+    virtual bool isSameFile(const std::string& a, const std::string& b) const { return a == b; }
     virtual Status makeFolders(const std::string& path) = 0;
     // Names in a folder, sorted, not its subfolders' contents.
     virtual Result<std::vector<std::string>> list(const std::string& folder) const = 0;
@@ -41,6 +43,7 @@ class RealFileSystem final : public FileSystem {
     Status writeSafely(const std::string& path, const std::string& bytes) override;
     bool exists(const std::string& path) const override;
     PathKind kindOf(const std::string& path) const override;
+    bool isSameFile(const std::string& a, const std::string& b) const override;
     Status makeFolders(const std::string& path) override;
     Result<std::vector<std::string>> list(const std::string& folder) const override;
 };

@@ -188,4 +188,19 @@ tl::expected<Admitted, Objection> admit(const Recording& recording, const Regist
     return admitted;
 }
 
+std::vector<std::string> notesOn(const Recording& recording, const Machine& machine) {
+    std::vector<std::string> notes;
+    for (std::size_t i = 0; i < recording.channels.size(); ++i) {
+        const Channel& channel = recording.channels[i];
+        const ChannelRole role = roleOf(machine, recording, i);
+        const std::string name = fmt::format("channel \"{}\" of {}", shown(channel.name), shown(machine.tag));
+        if (!role.channel) notes.push_back(name + " is not in the description: taken for " + role.quantity);
+        const bool whole = channel.bits > 0 && channel.scale == 1 && channel.unit.empty();
+        if (role.channel && whole && role.quantity == "acceleration")
+            notes.push_back(name + " is whole numbers without a scale: full scale is taken for 1 " +
+                            shown(role.channel->unit));
+    }
+    return notes;
+}
+
 }  // namespace fettle

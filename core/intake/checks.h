@@ -37,4 +37,8 @@ struct Admitted {
 std::optional<Objection> misfit(const Recording& recording, const Machine& machine);
 tl::expected<Admitted, Objection> admit(const Recording& recording, const RegisterBook& book, Instant now);
 
+// What does not keep a recording out but a reader should know: numbers without a scale, channels that the
+// description does not name.
+std::vector<std::string> notesOn(const Recording& recording, const Machine& machine);
+
 }  // namespace fettle

@@ -17,9 +17,14 @@ bool hasRecordingExtension(const std::string& path) {
 
 class Walk {
   public:
-    Walk(const FileSystem& files, bool recursive) : files_(files), recursive_(recursive) {}
+    Walk(const FileSystem& files, bool recursive, const std::string& fleetFile)
+        : files_(files), recursive_(recursive), fleetFile_(fleetFile) {}
 
     void named(const std::string& path) {
+        if (isFleetFile(path)) {
+            found_.problems.push_back({ErrorKind::Invalid, path, "", "is the fleet file, not a recording"});
+            return;
+        }
         switch (files_.kindOf(path)) {
             case PathKind::Folder:
             case PathKind::FolderLink:
@@ -34,6 +39,13 @@ class Walk {
     Found take() { return std::move(found_); }
 
   private:
+    bool isFleetFile(const std::string& path) const {
+        if (fleetFile_.empty()) return false;
+        for (const char* beside : {"", "-wal", "-shm", "-journal"})
+            if (files_.isSameFile(path, fleetFile_ + beside)) return true;
+        return false;
+    }
+
     void folder(const std::string& path) {
         const auto names = files_.list(path);
         if (!names) {
@@ -47,7 +59,8 @@ class Walk {
     void met(const std::string& path) {
         const PathKind kind = files_.kindOf(path);
         if (kind == PathKind::Folder && recursive_) return folder(path);
-        if (kind == PathKind::File && hasRecordingExtension(path))
+        found_.foldersLeftOut += kind == PathKind::Folder;
+        if (kind == PathKind::File && hasRecordingExtension(path) && !isFleetFile(path))
             found_.files.push_back({path, false});
         else if (kind != PathKind::Folder && kind != PathKind::FolderLink)
             ++found_.passedOver;
@@ -55,13 +68,15 @@ class Walk {
 
     const FileSystem& files_;
     bool recursive_;
+    const std::string& fleetFile_;
     Found found_;
 };
 
 }  // namespace
 
-Found discover(const FileSystem& files, const std::vector<std::string>& paths, bool recursive) {
-    Walk walk(files, recursive);
+Found discover(const FileSystem& files, const std::vector<std::string>& paths, bool recursive,
+               const std::string& fleetFile) {
+    Walk walk(files, recursive, fleetFile);
     for (const std::string& path : paths)
         walk.named(path);
     return walk.take();

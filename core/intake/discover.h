@@ -19,9 +19,13 @@ struct FoundFile {
 struct Found {
     std::vector<FoundFile> files;
     std::vector<Error> problems;
-    std::size_t passedOver = 0;  // files met whose extension is no recording's
+    std::size_t passedOver = 0;      // files met whose extension is no recording's
+    std::size_t foldersLeftOut = 0;  // met and not walked
 };
 
-Found discover(const FileSystem& files, const std::vector<std::string>& paths, bool recursive);
+// `fleetFile` and what stands beside it are open elsewhere: opening and closing them here would end its
+// locks. Named they are a problem, met they are passed over.
+Found discover(const FileSystem& files, const std::vector<std::string>& paths, bool recursive,
+               const std::string& fleetFile = "");
 
 }  // namespace fettle

@@ -226,11 +226,12 @@ Result<ImportReport> import(FleetFile& fleet, const FileSystem& files, const std
     if (!fleet.writable()) return fail(ErrorKind::Unwritable, fleet.path(), "", fleet.word());
     const auto shared = sharedOf(fleet, files, options);
     if (!shared) return fail(shared.error());
-    const Found found = discover(files, paths, options.recursive);
+    const Found found = discover(files, paths, options.recursive, fleet.path());
     Writer writer(fleet, options, shared->now);
     if (auto begun = writer.begin(); !begun) return fail(begun.error());
     writer.report().found = found.files.size() + found.problems.size();
     writer.report().passedOver = found.passedOver;
+    writer.report().foldersLeftOut = found.foldersLeftOut;
     for (const Error& problem : found.problems)
         if (auto refused = writer.refuse(problem.file, objectionFrom(problem, problem.file)); !refused)
             return fail(refused.error());

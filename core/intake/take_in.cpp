@@ -93,6 +93,8 @@ TakenIn IntakeWorker::taken(const FoundFile& file) {
     taken.recording.late = shared_.closed.covers(*read->recording->time);
     for (const std::string& warning : read->recording->warnings)
         taken.warnings.push_back(withoutPath(warning, file.path));
+    for (std::string& note : notesOn(*read->recording, *admitted->description))
+        taken.warnings.push_back(std::move(note));
     taken.bytes = bytesOf(taken.recording);
     taken.kind = TakenIn::Kind::Examined;
     return taken;

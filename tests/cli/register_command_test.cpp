@@ -153,5 +153,18 @@ TEST_F(Site, BackupIsTheSameFleetAndGoesOverNothing) {
     EXPECT_EQ(on("backup").status, 2);
 }
 
+TEST_F(Site, AnImportThatFindsNothingSaysWhereToLook) {
+    std::filesystem::create_directories(at("empty/deeper"));
+    const Ran ran = on("import", {at("empty")});
+    EXPECT_EQ(ran.status, 0);
+    EXPECT_THAT(ran.err, testing::HasSubstr("no recordings found in " + at("empty")));
+    EXPECT_THAT(ran.err, testing::HasSubstr("--recursive looks into its folders"));
+    const Ran deep = on("import", {at("empty"), "--recursive"});
+    EXPECT_THAT(deep.err, testing::Not(testing::HasSubstr("--recursive")));
+    const Ran own = on("import", {fleet_});
+    EXPECT_EQ(own.status, 1);
+    EXPECT_THAT(own.err, testing::HasSubstr("is the fleet file"));
+}
+
 }  // namespace
 }  // namespace fettle::cli_test

@@ -159,5 +159,23 @@ TEST_F(IntakeTest, CsvTimesAreParkedToo) {
     }
 }
 
+TEST(Notes, WholeNumbersWithoutAScaleAndUnknownChannelsAreTold) {
+    const Machine machine = made::machineOf(made::motorText());
+    Recording recording;
+    recording.point = "P";
+    recording.channels.resize(2);
+    recording.channels[0].name = "x";
+    recording.channels[0].bits = 24;
+    recording.channels[1].name = "nosuch";
+    recording.channels[1].unit = "g";
+    const auto notes = notesOn(recording, machine);
+    ASSERT_EQ(notes.size(), 2u);
+    EXPECT_NE(notes[0].find("whole numbers without a scale"), std::string::npos) << notes[0];
+    EXPECT_NE(notes[1].find("\"nosuch\" of T-1 is not in the description"), std::string::npos) << notes[1];
+    recording.channels[0].scale = 16;
+    recording.channels.pop_back();
+    EXPECT_TRUE(notesOn(recording, machine).empty());
+}
+
 }  // namespace
 }  // namespace fettle::intake_test

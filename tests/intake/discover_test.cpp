@@ -66,6 +66,22 @@ TEST(Discover, LinksToFoldersEndAWalk) {
     EXPECT_EQ(discover(disk, {folder / "shortcut"}, false).files.size(), 2u);
 }
 
+// Closing any second descriptor of a file ends its POSIX locks (fcntl, IEEE Std 1003.1).
+TEST(Discover, TheFleetFileIsNoRecordingUnderWhateverName) {
+    const ScratchFolder folder;
+    RealFileSystem disk;
+    ASSERT_TRUE(disk.makeFolders(folder / "in/sub"));
+    ASSERT_TRUE(disk.writeSafely(folder / "site.fettle", "x"));
+    ASSERT_EQ(::symlink((folder / "site.fettle").c_str(), (folder / "in/a.wav").c_str()), 0);
+    const Found met = discover(disk, {folder / "in"}, false, folder / "site.fettle");
+    EXPECT_TRUE(met.files.empty());
+    EXPECT_TRUE(met.problems.empty());
+    EXPECT_EQ(met.foldersLeftOut, 1u);
+    const Found named = discover(disk, {folder / "in/a.wav"}, false, folder / "site.fettle");
+    EXPECT_TRUE(named.files.empty());
+    ASSERT_EQ(named.problems.size(), 1u);
+}
+
 TEST(Discover, AFolderThatCannotBeReadIsToldOf) {
     MemoryFileSystem files = someFiles();
     FailingFileSystem failing(files);
