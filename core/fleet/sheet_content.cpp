@@ -221,6 +221,8 @@ void addWork(const SheetCase& sheet, const Advice& advice, const JobDatesTable& 
     out.dates = datesOf(sheet, dates, needsParts(advice));
     out.firstLine =
         firstLineOf(sheet, filledIn(advice.job, sheet), filledIn(advice.inspect, sheet), out.dates);
+    for (std::size_t i = 1; i <= sheet.row.findings.size(); ++i)
+        if (i != sheet.number) out.otherFindings.push_back(otherWords(sheet, i, dates));
     out.leadTime = fmt::format("lead time of {} days assumed; ask the stores", dates.leadDays());
     out.priority =
         fmt::format("{} of 4 (1 is first; by urgency, criticality {}{})",

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "core/diagnosis/wording.h"
 #include "core/fleet/site_calendar.h"
@@ -38,9 +39,8 @@ std::string dueDate(const SheetCase& sheet, const RoundFinding& told, bool firm,
                            : table.inspectDays(severity, sheet.row.criticality);
     if (!days) return "";
     std::string date = plusDays(sheet.period.lastDay, *days);
-    if (sheet.told.limitDate && sheet.told.limitDate->from)
-        date = std::min(date,
-                        std::max(dateOfDay(*sheet.told.limitDate->from), plusDays(sheet.period.lastDay, 1)));
+    if (told.limitDate && told.limitDate->from)
+        date = std::min(date, std::max(dateOfDay(*told.limitDate->from), plusDays(sheet.period.lastDay, 1)));
     return date;
 }
 
@@ -78,7 +78,11 @@ SheetDate runDate(const SheetCase& sheet, const std::string& due) {
 }
 
 SheetDate stopDate(const SheetCase& sheet) {
-    const std::string planned = sheet.job ? sheet.job->plannedStop : "";
+    static const std::set<std::string> over{"done", "verified", "closed"};
+    const bool open = sheet.job && !over.count(sheet.job->state);
+    const std::string planned = open ? sheet.job->plannedStop : "";
+    if (!planned.empty() && planned <= sheet.period.lastDay)
+        return {"next planned stop", "", spelledDate(planned) + " has passed; filled in by the planner"};
     return {"next planned stop", planned,
             planned.empty() ? "filled in by the planner" : spelledDate(planned)};
 }

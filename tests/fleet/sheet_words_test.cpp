@@ -90,6 +90,19 @@ TEST(JobDates, ALimitThatIsReachedSoonerHolds) {
     EXPECT_EQ(datesOf(sheet, table, true)[1].date, "2026-05-11") << "never before the round's end";
 }
 
+TEST(JobDates, APlannedStopIsThatOfAnOpenJobAndStillToCome) {
+    const JobDatesTable table = JobDatesTable::load().value();
+    SheetCase sheet = bearingCase("developed", "C");
+    sheet.job = Job{};
+    sheet.job->plannedStop = "2026-06-01";
+    EXPECT_EQ(datesOf(sheet, table, true)[2].date, "2026-06-01");
+    sheet.job->state = "closed";
+    EXPECT_EQ(datesOf(sheet, table, true)[2].date, "");
+    sheet.job->state = "issued";
+    sheet.job->plannedStop = "2026-05-01";
+    EXPECT_THAT(datesOf(sheet, table, true)[2].words, HasSubstr("1 May 2026 has passed"));
+}
+
 TEST(JobDates, WhatIsNotGradedHasNoDateAndSaysSo) {
     SheetCase sheet = bearingCase("developed", "A");
     sheet.told.finding.severity = {};
