@@ -38,6 +38,11 @@ int main(int argc, char** argv) {
         try {
             app.parse(argc, argv);
         } catch (const CLI::ParseError& problem) {
+            const auto unknown = app.remaining();
+            if (app.get_subcommands().empty() && !unknown.empty() && problem.get_exit_code() != 0) {
+                std::fprintf(stderr, "unknown command \"%s\"; --help lists them\n", unknown[0].c_str());
+                return 2;
+            }
             return app.exit(problem) == 0 ? 0 : 2;
         }
         if (std::fflush(stdout) != 0 || std::ferror(stdout))

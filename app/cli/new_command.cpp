@@ -34,7 +34,7 @@ int run(const NewCommand& command) {
 void addNewCommand(CLI::App& app, int& status) {
     auto command = std::make_shared<NewCommand>();
     CLI::App* sub = app.add_subcommand("new", "Make a fleet file");
-    sub->add_option("FLEET", command->fleet, "file to make, by custom *.fettle")->required();
+    sub->add_option("FLEET", command->fleet, "file to make, by convention *.fettle")->required();
     sub->add_option("--site", command->site.site, "name of the site");
     sub->add_option("--time-zone", command->site.timeZone,
                     "IANA name, such as Europe/London: weeks end by its calendar (UTC)");

@@ -95,8 +95,8 @@ std::vector<Cause> causesOf(const Pattern& p) {
         {"looseness", "looseness",
          "phase between foot, plate and base, and a check of the bolts at standstill under lock-out, decides",
          many || p.half,
-         fmt::format("{} of the shaft orders 4 to 10 are above a tenth of the larger of 1x and 2x{}", p.high,
-                     p.half ? ", and so are half orders" : "")},
+         fmt::format("{} of the shaft orders 4 to 10 {} above a tenth of the larger of 1x and 2x{}", p.high,
+                     p.high == 1 ? "is" : "are", p.half ? ", and so are half orders" : "")},
     };
 }
 

@@ -65,9 +65,9 @@ Status addJobs(FleetFile& fleet, const std::string& until, std::vector<DueItem>&
 void addLate(const RoundList& list, std::vector<DueItem>& due) {
     for (const RoundMachine& machine : list.machines)
         if (machine.lateRecordings > 0)
-            due.push_back(
-                {machine.tag, "late", "",
-                 fmt::format("{} recordings came after the list of their week was kept", machine.lateRecordings)});
+            due.push_back({machine.tag, "late", "",
+                           fmt::format("{} recording{} came after the list of their week was kept",
+                                       machine.lateRecordings, machine.lateRecordings == 1 ? "" : "s")});
 }
 
 }  // namespace

@@ -17,6 +17,9 @@ inline bool isFirm(const RoundFinding& told) {
     return told.finding.weightDban && (told.finding.urgency == "act" || told.finding.urgency == "plan");
 }
 
+// What a sheet stands on that has no finding.
+inline constexpr const char* kByHand = "nothing: put there by a person";
+
 struct SheetCase {
     std::shared_ptr<const Machine> machine;
     MachineEntry entry;
@@ -35,6 +38,9 @@ struct SheetCase {
     std::vector<Event> events;
     std::string engine;
 
+    bool criticalityGiven = true, standbyGiven = true;  // by the description; else the default holds
+
+    bool byHandOnly() const { return told.finding.provedOn == kByHand; }
     bool firm() const { return isFirm(told); }
 };
 

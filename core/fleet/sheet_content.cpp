@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "core/base/json_object.h"
 #include "core/diagnosis/wording.h"
 #include "core/exchange/examination_json.h"
 #include "core/fleet/machine_desk.h"
@@ -29,7 +30,7 @@ RoundFinding byHandFinding(const RoundMachine& row) {
     told.finding.urgency = row.urgency;
     told.finding.sentence = row.byHandWhy.empty() ? "Put on the list by hand."
                                                   : "Put on the list by hand: " + row.byHandWhy + ".";
-    told.finding.provedOn = "nothing: put there by a person";
+    told.finding.provedOn = kByHand;
     told.finding.severity = {"zone", row.zone, {}, row.limit, row.unit, ""};
     return told;
 }
@@ -118,6 +119,17 @@ Status addJob(FleetFile& fleet, SheetCase& sheet) {
     return {};
 }
 
+Status addGiven(FleetFile& fleet, SheetCase& sheet) {
+    const auto history = fleet.machines().history(sheet.row.tag);
+    if (!history) return fail(history.error());
+    if (history->empty()) return {};
+    const auto json = parseJson(history->back().json, sheet.row.tag);
+    if (!json) return fail(json.error());
+    sheet.criticalityGiven = json->contains("criticality");
+    sheet.standbyGiven = json->contains("standby");
+    return {};
+}
+
 Status addRegister(FleetFile& fleet, SheetCase& sheet) {
     auto entry = fleet.machines().byTag(sheet.row.tag);
     if (!entry) return fail(entry.error());
@@ -155,7 +167,7 @@ Result<SheetCase> gather(FleetFile& fleet, const RoundList& list, std::optional<
     if (auto good = chooseFinding(sheet, request.finding); !good) return fail(good.error());
     if (auto good = addWeek(fleet, round, sheet); !good) return fail(good.error());
     addRows(sheet);
-    for (auto step : {addRegister, addRecording, addJob})
+    for (auto step : {addRegister, addGiven, addRecording, addJob})
         if (auto good = step(fleet, sheet); !good) return fail(good.error());
     return sheet;
 }
@@ -182,6 +194,8 @@ void addFinding(const SheetCase& sheet, SheetContent& out) {
     out.at = h.at;
     out.urgency = h.urgency.empty() ? sheet.row.urgency : h.urgency;
     out.urgencyWords = urgencyWords(out.urgency);
+    if (sheet.byHandOnly() && !sheet.row.unseenWords.empty())
+        out.urgencyWords = "unseen: " + sheet.row.unseenWords + "; a person asks for a look";
     out.verdict = h.sentence.empty() ? findingName(h) + "." : h.sentence;
     out.firm = sheet.firm();
     out.howSure = howSureWords(sheet.finding);
@@ -217,6 +231,13 @@ void addWhy(const SheetCase& sheet, SheetContent& out) {
     out.trend = trendOf(sheet);
 }
 
+// A default is not told as if somebody had said it.
+std::string givenWords(const SheetCase& sheet) {
+    std::string words = sheet.criticalityGiven ? ", criticality " + sheet.row.criticality : "";
+    if (sheet.standbyGiven) words += sheet.entry.standby ? ", standby there" : ", no standby";
+    return words;
+}
+
 void addWork(const SheetCase& sheet, const Advice& advice, const JobDatesTable& dates, SheetContent& out) {
     out.dates = datesOf(sheet, dates, needsParts(advice));
     out.firstLine =
@@ -224,10 +245,9 @@ void addWork(const SheetCase& sheet, const Advice& advice, const JobDatesTable& 
     for (std::size_t i = 1; i <= sheet.row.findings.size(); ++i)
         if (i != sheet.number) out.otherFindings.push_back(otherWords(sheet, i, dates));
     out.leadTime = fmt::format("lead time of {} days assumed; ask the stores", dates.leadDays());
-    out.priority =
-        fmt::format("{} of 4 (1 is first; by urgency, criticality {}{})",
-                    dates.priority(out.urgency, sheet.row.criticality, sheet.entry.standby),
-                    sheet.row.criticality, sheet.entry.standby ? ", standby there" : ", no standby");
+    out.priority = fmt::format("{} of 4 (1 is first; by urgency{})",
+                               dates.priority(out.urgency, sheet.row.criticality, sheet.entry.standby),
+                               givenWords(sheet));
     out.steps = stepsOf(sheet, advice);
     out.parts = partsOf(sheet, advice);
     out.machineState = filledIn(advice.state, sheet);

@@ -166,6 +166,9 @@ std::string otherWords(const SheetCase& sheet, std::size_t number, const JobDate
 
 std::string firstLineOf(const SheetCase& sheet, const std::string& job, const std::string& inspect,
                         const std::vector<SheetDate>& dates) {
+    if (sheet.byHandOnly())
+        return fmt::format("Look at {}: put on the list by hand{}.", machineWords(sheet),
+                           sheet.row.byHandWhy.empty() ? "" : ": " + sheet.row.byHandWhy);
     const std::string before = beforeWords(sheet, dates[1].date);
     if (sheet.firm()) {
         const std::string& order = dates[0].date;

@@ -13,6 +13,7 @@ namespace fettle {
 
 namespace {
 
+constexpr double kManyTimes = 6;  // a rise of 500 %; beyond it percent are hard to read
 // What counts as a change; common practice, no source.
 constexpr double kWeightDban = 10;
 constexpr double kLevelShare = 0.2;     // of what the level was,
@@ -81,8 +82,10 @@ void addWeights(std::vector<std::string>& parts, const RoundMachine& now, const 
 void addLevel(std::vector<std::string>& parts, const RoundMachine& now, const RoundMachine& before) {
     const auto from = levelOf(before), to = levelOf(now);
     if (!from || !to || now.governing != before.governing || !levelChanged(*from, *to, now.limit)) return;
-    parts.push_back(fmt::format("level from {} to {} ({:+.0f} %)", levelText(*from, now.unit),
-                                levelText(*to, now.unit), (*to / *from - 1) * 100));
+    const std::string change = *to > kManyTimes * *from ? fmt::format("{:.0f} times", *to / *from)
+                                                        : fmt::format("{:+.0f} %", (*to / *from - 1) * 100);
+    parts.push_back(fmt::format("level from {} to {} ({})", levelText(*from, now.unit),
+                                levelText(*to, now.unit), change));
 }
 
 // Of a machine seen now; parts in order of weight.
@@ -117,6 +120,9 @@ std::string againstStrip(const RoundMachine& now) {
     const double median = medianOf(std::move(earlier));
     if (!levelChanged(median, *level, now.limit))
         return fmt::format("{}, as in the {} weeks before", text, weeks);
+    if (*level > kManyTimes * median)
+        return fmt::format("{}, {:.0f} times the median of the {} weeks before", text, *level / median,
+                           weeks);
     return fmt::format("{}, {:.0f} % {} the median of the {} weeks before", text,
                        std::abs(*level / median - 1) * 100, *level > median ? "above" : "below", weeks);
 }

@@ -133,6 +133,13 @@ TEST_F(RoundCommand, WrongUsageIsTwoAndNoFleetIsThree) {
     EXPECT_EQ(on("round", {"--close"}).status, 3);
 }
 
+TEST_F(RoundCommand, AnUnknownCommandIsNamed) {
+    const Ran ran = run({"rond", fleet_});
+    EXPECT_EQ(ran.status, 2);
+    EXPECT_THAT(ran.err, HasSubstr("unknown command \"rond\""));
+    EXPECT_EQ(run({}).status, 2);
+}
+
 TEST_F(RoundCommand, ConfirmedReportsAreCounted) {
     for (const char* outcome : {"confirmed", "not_found"})
         EXPECT_EQ(on("feedback", {"--machine", "A-RACE", "--fault", "bearing_inner_race", "--at", "driver DE",

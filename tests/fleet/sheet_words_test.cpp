@@ -121,6 +121,16 @@ TEST(FirstLine, AWatchedFindingAsksForNoRepair) {
     EXPECT_THAT(line, HasSubstr("no repair is asked for yet"));
 }
 
+TEST(FirstLine, ByHandSaysWhoAsksAndNoMore) {
+    SheetCase sheet = bearingCase("early", "B");
+    sheet.told.finding = {};
+    sheet.told.finding.provedOn = kByHand;
+    sheet.row.byHandWhy = "the operators ask";
+    const auto dates = datesOf(sheet, JobDatesTable::load().value(), true);
+    EXPECT_EQ(firstLineOf(sheet, "Replace it", "Look at it", dates),
+              "Look at T-2: put on the list by hand: the operators ask.");
+}
+
 TEST(LimitDateWords, SayTheInterval) {
     RoundFinding told;
     EXPECT_EQ(limitDateWords(told), "");

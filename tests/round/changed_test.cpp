@@ -107,6 +107,10 @@ TEST(Changed, AFirstRoundLooksAtTheWeeksBefore) {
         if (day.day > lastDay() - 7) day.value = 3;
     EXPECT_EQ(alone(week).changed,
               "First round: level 3.0 mm/s, 50 % above the median of the 25 weeks before.");
+    for (DayValue& day : week.days)
+        if (day.day > lastDay() - 7) day.value = 112;
+    EXPECT_EQ(alone(week).changed,
+              "First round: level 112.0 mm/s, 56 times the median of the 25 weeks before.");
     week.days = days(2, 2, 21);
     EXPECT_EQ(alone(week).changed, "First round: level 2.0 mm/s.");
     week.days.clear();
