@@ -233,9 +233,9 @@ QString LedgerModel::groupText(const std::string& group) const {
     }
     if (round_.draft()) return QString::number(all);
     const RoundProgress& progress = round_.progress;
-    if (group != "leave") return tr("%1, %2 of them settled").arg(all).arg(done);
+    if (group != "leave") return tr("%1, %2 settled").arg(all).arg(done);
     if (round_.state.leaveAccepted) return tr("%1, accepted as a block").arg(all);
-    return tr("%1, of the sample of %2 drawn at random %3 opened")
+    return tr("%1; of the %2 drawn at random as a sample, %3 opened")
         .arg(all)
         .arg(progress.sample)
         .arg(progress.sampleOpened);
