@@ -1,0 +1,101 @@
+// The commands `import` and `re-examine` as a user meets them. Source of statuses and of "each refusal one
+// line": the project's contract.
+#include <gmock/gmock.h>
+
+#include "tests/cli/run_program.h"
+#include "tests/intake/intake_fixture.h"
+
+namespace fettle::intake_test {
+namespace {
+
+using made::run;
+using testing::ElementsAre;
+using testing::HasSubstr;
+
+class CommandTest : public IntakeTest {
+  protected:
+    void SetUp() override {
+        IntakeTest::SetUp();
+        fleet_.reset();  // the program opens it
+    }
+    void sendThree() {
+        sendNoise("a", {.time = "2026-05-01T06:20:00Z"}, 1);
+        sendNoise("b", {.time = "2026-05-02T06:20:00Z"}, 2);
+        sendNoise("c", {.time = "2026-05-03T06:20:00Z"}, 3);
+    }
+};
+
+TEST_F(CommandTest, SummaryAndStatusZero) {
+    sendThree();
+    const auto first = run({"import", path_, in_});
+    EXPECT_EQ(first.status, 0) << first.err;
+    EXPECT_EQ(first.out, "3 stored, 0 already there, 0 late, 0 refused, 0 parked\n");
+    EXPECT_EQ(first.err, "");
+    const auto second = run({"import", path_, in_, "--threads", "1", "--batch", "1"});
+    EXPECT_EQ(second.status, 0);
+    EXPECT_EQ(second.out, "0 stored, 3 already there, 0 late, 0 refused, 0 parked\n");
+}
+
+TEST_F(CommandTest, EachRefusalIsOneLine) {
+    sendThree();
+    sendNoise("d\nsplit", {.machine = "X-9\n"}, 4);
+    sendNoise("e", {.time = "1970-01-01T00:00:00Z"}, 5);
+    const auto ran = run({"import", path_, in_, in_ + "/nosuch.wav"});
+    EXPECT_EQ(ran.status, 1);
+    EXPECT_EQ(ran.out, "3 stored, 0 already there, 0 late, 2 refused, 1 parked\n");
+    const auto lines = ran.errLines();
+    ASSERT_EQ(lines.size(), 3u) << ran.err;
+    EXPECT_THAT(lines[0], testing::StartsWith("refused: " + in_ + "/nosuch.wav"));
+    EXPECT_THAT(lines[1], HasSubstr("/machine: is \"X-9?\", which is not in the register"));
+    EXPECT_THAT(lines[2], testing::StartsWith("parked: " + in_ + "/e.wav: e.json /time: "));
+}
+
+TEST_F(CommandTest, JsonHasStableKeys) {
+    sendThree();
+    sendNoise("d", {.machine = "X-9"}, 4);
+    const auto ran = run({"import", path_, in_, "--json"});
+    EXPECT_EQ(ran.status, 1);
+    const auto json = parseJson(ran.out, "out");
+    ASSERT_TRUE(json) << json.error().sentence();
+    std::vector<std::string> keys;
+    for (const auto& [key, value] : json->items())
+        keys.push_back(key);
+    EXPECT_THAT(keys, ElementsAre("schema", "engine", "found", "stored", "already", "late", "refused",
+                                  "parked", "passed_over", "cancelled", "refusals", "warnings"));
+    EXPECT_EQ((*json)["stored"], 3);
+    EXPECT_EQ((*json)["refusals"][0]["path"], in_ + "/d.wav");
+    EXPECT_EQ((*json)["refusals"][0]["place"], "/machine");
+    EXPECT_EQ((*json)["refusals"][0]["kind"], "refused");
+}
+
+TEST_F(CommandTest, ToldPathsAreThoseThatAreIn) {
+    sendThree();
+    sendNoise("d", {.machine = "X-9"}, 4);
+    const auto ran = run({"import", path_, in_, "--tell-acknowledged"});
+    EXPECT_EQ(ran.out, in_ + "/a.wav\n" + in_ + "/b.wav\n" + in_ + "/c.wav\n");
+    EXPECT_THAT(ran.err, HasSubstr("3 stored"));
+}
+
+TEST_F(CommandTest, WrongUsageAndCouldNotRun) {
+    EXPECT_EQ(run({"import", path_}).status, 2);
+    EXPECT_EQ(run({"import", path_, in_, "--json", "--tell-acknowledged"}).status, 2);
+    EXPECT_EQ(run({"import", path_, in_, "--threads", "0"}).status, 2);
+    const auto missing = run({"import", folder_ / "nosuch.fettle", in_});
+    EXPECT_EQ(missing.status, 3);
+    EXPECT_EQ(missing.errLines().size(), 1u);
+    EXPECT_EQ(run({"re-examine", path_, "--machine", "X-9"}).status, 3);
+}
+
+TEST_F(CommandTest, ReExamineSaysWhatItDid) {
+    sendThree();
+    run({"import", path_, in_});
+    const auto nothing = run({"re-examine", path_});
+    EXPECT_EQ(nothing.status, 0);
+    EXPECT_EQ(nothing.out, "0 weighed again, 3 already by this engine, 0 without their waveform\n");
+    const auto all = run({"re-examine", path_, "--machine", "T-1", "--all"});
+    EXPECT_EQ(all.status, 0);
+    EXPECT_EQ(all.out, "3 weighed again, 0 already by this engine, 0 without their waveform\n");
+}
+
+}  // namespace
+}  // namespace fettle::intake_test
