@@ -55,8 +55,9 @@ std::string runningState(const Machine& machine, const PreparedRecording& prepar
     if (still) return energised.value_or(false) ? "energised_not_turning" : "stopped";
     if (combFound(prepared.facts.speed)) return energised.value_or(true) ? "running" : "turning_unpowered";
     if (energised && !*energised) return "stopped";  // shaken by its neighbours
-    if (prepared.facts.speed.givenRpm.value_or(0) > 0) return "running";  // somebody measured that it turns
-    return "unknown";
+    // Somebody measured that it turns, and the recording is long enough to judge it.
+    const double turns = prepared.facts.speed.givenRpm.value_or(0) / 60 * prepared.recording->seconds();
+    return turns >= WeighingSettings().fewestTurns ? "running" : "unknown";
 }
 
 }  // namespace fettle

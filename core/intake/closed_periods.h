@@ -1,6 +1,7 @@
 // Why: a kept round never changes, so a recording that comes for a week whose list is kept already, its round
-// open or closed, is marked late and opens a line in the next round. Read once, when an import begins. Days are those of the site's calendar.
-// Thread: made on one, then read by any. Errors: those of the stores and of the site's time zone.
+// open or closed, is marked late and opens a line in the next round. Read once, when an import begins. Days
+// are those of the site's calendar. Thread: made on one, then read by any. Errors: those of the stores and of
+// the site's time zone.
 #pragma once
 
 #include <vector>

@@ -178,7 +178,9 @@ TEST_F(RoundDesk, TwoRoundsDrawTheirSamplesFromFreshSeeds) {
     decideAll(*kept);
     ASSERT_TRUE(acceptLeave(*fleet_, kept->entry.id, "test"));
     ASSERT_TRUE(closeRound(*fleet_, kept->entry.id, "test"));
-    seeds.insert(opened().entry.sampleSeed);
+    const auto next = openRound(*fleet_, "2026-05-17");
+    ASSERT_TRUE(next) << next.error().sentence();
+    seeds.insert(next->entry.sampleSeed);
     EXPECT_EQ(seeds.size(), 2u);
 }
 
