@@ -50,21 +50,20 @@ std::optional<std::string> jumpOf(const std::vector<double>& before, double now)
         const double size = std::log(factor.value);
         if (size < kFarOut * spread || std::abs(std::abs(jump) - size) > 2 * spread) continue;
         return fmt::format(
-            "acceleration about {}{:.3g} times that of the recordings before, as if {} were taken "
+            "level about {}{:.3g} times that of the recordings before, as if {} were taken "
             "for each other",
             jump < 0 ? "1/" : "", factor.value, factor.word);
     }
     return std::nullopt;
 }
 
-Result<std::deque<double>> LevelJumps::stored(std::int64_t machine, const TrendRow& row) {
+Result<std::deque<double>> LevelJumps::stored(std::int64_t machine, const TrendRow& row, Quantity quantity) {
     std::deque<double> levels;
     const auto channels = fleet_.trends().channels(machine);
     if (!channels) return fail(channels.error());
     for (const ChannelEntry& channel : *channels) {
         if (channel.point != row.point || channel.name != row.channel) continue;
-        const auto trend =
-            fleet_.trends().trend(channel.id, Quantity::AccelerationRms, row.time - kLookBack, row.time);
+        const auto trend = fleet_.trends().trend(channel.id, quantity, row.time - kLookBack, row.time);
         if (!trend) return fail(trend.error());
         for (const TrendPoint& point : *trend)
             if (point.running == row.running) levels.push_back(point.value);
@@ -74,28 +73,39 @@ Result<std::deque<double>> LevelJumps::stored(std::int64_t machine, const TrendR
     return levels;
 }
 
-Result<std::deque<double>*> LevelJumps::last(const NewRecording& recording, const TrendRow& row) {
-    const Key key{recording.machine, row.point + "\n" + row.channel};
+Result<std::deque<double>*> LevelJumps::last(const NewRecording& recording, const TrendRow& row,
+                                             Quantity quantity) {
+    const Key key{recording.machine, row.point + "\n" + row.channel, quantity};
     const auto known = last_.find(key);
     if (known != last_.end()) return &known->second;
-    auto levels = stored(recording.machine, row);
+    auto levels = stored(recording.machine, row, quantity);
     if (!levels) return fail(levels.error());
     return &(last_[key] = std::move(*levels));
+}
+
+Result<std::string> LevelJumps::jumpOfLevel(const NewRecording& recording, const TrendRow& row,
+                                            Quantity quantity) {
+    const auto level = row.values[std::size_t(quantity)];
+    if (row.running != "running" || !level) return std::string();
+    const auto before = last(recording, row, quantity);
+    if (!before) return fail(before.error());
+    std::deque<double>& levels = **before;
+    const auto jump = jumpOf({levels.begin(), levels.end()}, *level);
+    levels.push_back(*level);
+    if (levels.size() > kRemembered) levels.pop_front();
+    return jump.value_or("");
 }
 
 Result<std::vector<std::string>> LevelJumps::of(const NewRecording& recording) {
     std::vector<std::string> words;
     for (const TrendRow& row : recording.trends) {
-        const auto level = row.values[std::size_t(Quantity::AccelerationRms)];
-        if (row.running != "running" || !level) continue;
-        const auto before = last(recording, row);
-        if (!before) return fail(before.error());
-        std::deque<double>& levels = **before;
-        if (const auto jump = jumpOf({levels.begin(), levels.end()}, *level))
+        const auto velocity = jumpOfLevel(recording, row, Quantity::VelocityRms);
+        if (!velocity) return fail(velocity.error());
+        const auto acceleration = jumpOfLevel(recording, row, Quantity::AccelerationRms);
+        if (!acceleration) return fail(acceleration.error());
+        if (!velocity->empty() && *velocity == *acceleration)
             words.push_back(
-                fmt::format("{} {} {}: {}", recording.recording->machine, row.point, row.channel, *jump));
-        levels.push_back(*level);
-        if (levels.size() > kRemembered) levels.pop_front();
+                fmt::format("{} {} {}: {}", recording.recording->machine, row.point, row.channel, *velocity));
     }
     return words;
 }

@@ -1,22 +1,24 @@
 // Why: a level that jumps by exactly a unit's factor has most likely changed its unit, not its machine:
 // 9.80665 (g and m/s2), 1000 (g and mg), 25.4 (inch and mm), 1.414, 2 and 2.828 (r.m.s., peak, peak to peak).
-// The recording is taken in, with a word. Only told where the channel's last recordings are so alike that the
-// factor cannot be their scatter, and only among running recordings. Source: factors of units; the
-// thresholds: common practice, no source. Units: g r.m.s. Thread: one; reads the trend store the first time a
-// channel is met.
+// The recording is taken in, with a word. Only told where velocity and acceleration jump alike (a fault or
+// another sample rate moves one more than the other), where the channel's last recordings are so alike that
+// the factor cannot be their scatter, and only among running recordings. Source: factors of units; the
+// thresholds: common practice, no source. Units: mm/s and g r.m.s. Thread: one; reads the trend store the
+// first time a channel is met.
 #pragma once
 
 #include <deque>
 #include <map>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "core/store/fleet_file.h"
 
 namespace fettle {
 
-// "acceleration about 9.81 times that of the recordings before, as if g and m/s2 were taken for each other";
+// "level about 9.81 times that of the recordings before, as if g and m/s2 were taken for each other";
 // nothing where `now` is within reach of `before` or jumps by another factor. Fewer than 5 before: nothing.
 std::optional<std::string> jumpOf(const std::vector<double>& before, double now);
 
@@ -27,9 +29,10 @@ class LevelJumps {
     Result<std::vector<std::string>> of(const NewRecording& recording);
 
   private:
-    using Key = std::pair<std::int64_t, std::string>;  // machine; point and channel
-    Result<std::deque<double>*> last(const NewRecording& recording, const TrendRow& row);
-    Result<std::deque<double>> stored(std::int64_t machine, const TrendRow& row);
+    using Key = std::tuple<std::int64_t, std::string, Quantity>;  // machine; point and channel
+    Result<std::string> jumpOfLevel(const NewRecording& recording, const TrendRow& row, Quantity quantity);
+    Result<std::deque<double>*> last(const NewRecording& recording, const TrendRow& row, Quantity quantity);
+    Result<std::deque<double>> stored(std::int64_t machine, const TrendRow& row, Quantity quantity);
 
     FleetFile& fleet_;
     std::map<Key, std::deque<double>> last_;

@@ -73,8 +73,29 @@ TEST_F(JumpTest, IsTakenInWithAWord) {
     const ImportReport report = taken();
     EXPECT_EQ(report.stored, 1u);
     ASSERT_EQ(report.warnings.size(), 2u);  // both axes
-    EXPECT_THAT(report.warnings[0].text, HasSubstr("T-1 P x: acceleration about 9.81 times"));
+    EXPECT_THAT(report.warnings[0].text, HasSubstr("T-1 P x: level about 9.81 times"));
     EXPECT_THAT(report.warnings[0].path, HasSubstr("r7"));
+}
+
+// A fault moves one level more than the other.
+TEST_F(JumpTest, AFaultIsNoUnit) {
+    for (int i = 1; i <= 6; ++i)
+        sendRunning("r" + std::to_string(i), "2026-05-0" + std::to_string(i) + "T06:20:00Z", 1);
+    const auto setup = made::with(made::with(made::setupOf(made::motor(), 7, 3), "looseness", "driver", 0.6),
+                                  "bearing_outer_race", "driver DE", 1);
+    const Sent node = sent(setup);
+    Said said;
+    said.time = "2026-05-07T06:20:00Z";
+    said.scale = node.scale;
+    send(in_, "r7", node.wav, said);
+    const ImportReport report = taken();
+    EXPECT_EQ(report.stored, 7u);
+    EXPECT_TRUE(report.warnings.empty()) << report.warnings[0].text;
+    const auto x = fleet_->trends().channels(entriesOf("T-1")[0].machine).value()[0];
+    const auto g =
+        fleet_->trends().trend(x.id, Quantity::AccelerationRms, at("2026-05-06T00:00:00Z"), kNow).value();
+    ASSERT_EQ(g.size(), 2u);
+    EXPECT_GT(g[1].value, 1.3 * g[0].value);
 }
 
 }  // namespace
