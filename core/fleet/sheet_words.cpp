@@ -197,8 +197,7 @@ std::string howSureWords(const Hypothesis& finding) {
     if (*finding.weightDban <= 0)
         return "No evidence beyond chance. This is not the odds that the fault is there.";
     return fmt::format(
-        "{:.0f} decibans: {}. This is how unlike chance the lines are, not the odds that the "
-        "fault is there.",
+        "{:.0f} decibans: how unlike chance the lines are, not the odds that the fault is there; {}.",
         *finding.weightDban, chanceWords(*finding.weightDban));
 }
 
