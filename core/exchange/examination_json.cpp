@@ -1,19 +1,11 @@
 #include "core/exchange/examination_json.h"
 
 #include "core/diagnosis/family.h"
+#include "core/exchange/json_parts.h"
 
 namespace fettle {
 
 namespace {
-
-template <class T>
-Json orNull(const std::optional<T>& value) {
-    return value ? Json(*value) : Json();
-}
-
-Json orNull(const std::string& text) {
-    return text.empty() ? Json() : Json(text);
-}
 
 template <class List, class Make>
 Json list(const List& items, Make make) {

@@ -2,18 +2,11 @@
 
 #include <cmath>
 
+#include "core/exchange/json_parts.h"
+
 namespace fettle {
 
 namespace {
-
-template <class T>
-Json orNull(const std::optional<T>& value) {
-    return value ? Json(*value) : Json();
-}
-
-Json orNull(const std::string& text) {
-    return text.empty() ? Json() : Json(text);
-}
 
 Json dateJson(const std::optional<int>& day) {
     return day ? Json(formatDate(startOfDay(*day))) : Json();

@@ -2,21 +2,13 @@
 
 #include "core/base/text.h"
 #include "core/exchange/csv_cell.h"
+#include "core/exchange/json_parts.h"
 #include "core/fleet/sheet_content.h"
 #include "core/fleet/site_calendar.h"
 
 namespace fettle {
 
 namespace {
-
-template <class T>
-Json orNull(const std::optional<T>& value) {
-    return value ? Json(*value) : Json();
-}
-
-Json orNull(const std::string& text) {
-    return text.empty() ? Json() : Json(text);
-}
 
 template <class List, class Make>
 Json list(const List& items, Make make) {
