@@ -1,0 +1,42 @@
+#include <fmt/format.h>
+
+#include <cstdlib>
+
+#include "tests/trials/trials.h"
+
+namespace fettle::trials {
+
+namespace {
+
+struct Trial {
+    const char *name, *usage, *what;
+    int (*run)(const Arguments&);
+};
+
+// A further trial is a row here, a line in trials.h and a file.
+const std::vector<Trial> kTrials = {};
+
+int usage() {
+    fmt::print(stderr, "fettle-trials TRIAL [ARGUMENTS]; figures on the standard output\n");
+    for (const Trial& trial : kTrials)
+        fmt::print(stderr, "  {} {}\n      {}\n", trial.name, trial.usage, trial.what);
+    return 2;
+}
+
+}  // namespace
+
+long numberAfter(const Arguments& arguments, const std::string& name, long otherwise) {
+    for (std::size_t i = 0; i + 1 < arguments.size(); ++i)
+        if (arguments[i] == name) return std::atol(arguments[i + 1].c_str());
+    return otherwise;
+}
+
+}  // namespace fettle::trials
+
+int main(int argc, char** argv) {
+    using namespace fettle::trials;
+    if (argc < 2) return usage();
+    for (const Trial& trial : kTrials)
+        if (std::string(argv[1]) == trial.name) return trial.run(Arguments(argv + 2, argv + argc));
+    return usage();
+}
