@@ -11,28 +11,65 @@ namespace fettle {
 
 namespace {
 
-// The newest decision on each machine of rounds that ended before.
-Result<std::map<std::string, Decision>> decisionsBefore(FleetFile& fleet, const std::string& until) {
-    const auto rounds = fleet.rounds().all();
-    if (!rounds) return fail(rounds.error());
-    std::map<std::string, Decision> newest;
-    for (const RoundEntry& round : *rounds) {
-        if (round.until >= until) continue;
-        const auto state = fleet.rounds().state(round.id);
-        if (!state) return fail(state.error());
-        for (const Decision& decision : state->decisions)
-            newest[decision.machine] = decision;
-    }
-    return newest;
+using RemovedOn = std::map<std::string, std::string>;  // tag to day, of machines no longer in service
+
+Result<RemovedOn> removedBy(FleetFile& fleet, const std::string& until) {
+    const auto machines = fleet.machines().all();
+    if (!machines) return fail(machines.error());
+    RemovedOn removed;
+    for (const MachineEntry& machine : *machines)
+        if (!machine.removedOn.empty() && machine.removedOn <= until)
+            removed[machine.tag] = machine.removedOn;
+    return removed;
 }
 
-Status addDeferred(FleetFile& fleet, const std::string& until, std::vector<DueItem>& due) {
-    const auto decisions = decisionsBefore(fleet, until);
-    if (!decisions) return fail(decisions.error());
-    for (const auto& [machine, decision] : *decisions)
-        if (decision.kind == DecisionKind::Defer && decision.deferTo <= until)
-            due.push_back({machine, "deferred", decision.deferTo,
-                           fmt::format("deferred to {}: {}", decision.deferTo, oneLine(decision.reason))});
+// What rounds up to `until` say of what was deferred.
+struct Told {
+    std::map<std::string, Decision> newest;  // on each machine
+    std::string closedTo;                    // last day of the newest round closed; empty: none
+};
+
+Result<Told> toldUpTo(FleetFile& fleet, const std::string& until) {
+    auto rounds = fleet.rounds().all();
+    if (!rounds) return fail(rounds.error());
+    std::erase_if(*rounds, [&](const RoundEntry& round) { return round.until > until; });
+    std::stable_sort(rounds->begin(), rounds->end(),
+                     [](const RoundEntry& a, const RoundEntry& b) { return a.until < b.until; });
+    Told told;
+    for (const RoundEntry& round : *rounds) {
+        if (round.closedAt) told.closedTo = round.until;
+        auto state = fleet.rounds().state(round.id);
+        if (!state) return fail(state.error());
+        for (Decision& decision : state->decisions)
+            told.newest[decision.machine] = std::move(decision);
+    }
+    return told;
+}
+
+const RoundMachine* machineIn(const RoundList& list, const std::string& tag) {
+    const auto found = std::find_if(list.machines.begin(), list.machines.end(),
+                                    [&](const RoundMachine& m) { return m.tag == tag; });
+    return found == list.machines.end() ? nullptr : &*found;
+}
+
+std::string deferredWords(const Decision& decision, const RoundMachine& now) {
+    std::string words = fmt::format("deferred to {}: {}", decision.deferTo, oneLine(decision.reason));
+    if (now.urgency == "leave") words += "; nothing lists it now";
+    if (now.urgency == "unseen") words += "; not judged now: " + oneLine(now.unseenWords);
+    return words;
+}
+
+// Asked once: in the first round that reaches the day, until that one is closed.
+Status addDeferred(FleetFile& fleet, const RoundList& list, const RemovedOn& removed,
+                   std::vector<DueItem>& due) {
+    const auto told = toldUpTo(fleet, list.until);
+    if (!told) return fail(told.error());
+    for (const auto& [tag, decision] : told->newest) {
+        const RoundMachine* now = machineIn(list, tag);
+        const bool hasCome = decision.kind == DecisionKind::Defer && decision.deferTo <= list.until;
+        if (!hasCome || decision.deferTo <= told->closedTo || !now || removed.count(tag)) continue;
+        due.push_back({tag, "deferred", decision.deferTo, deferredWords(decision, *now)});
+    }
     return {};
 }
 
@@ -47,17 +84,30 @@ std::string nameOf(const Job& job) {
     return name;
 }
 
-Status addJobs(FleetFile& fleet, const std::string& until, std::vector<DueItem>& due) {
+// Of a machine in service.
+void addJob(const Job& job, const std::string& until, std::vector<DueItem>& due) {
+    const std::string& day = job.plannedStop.empty() ? job.runUntil : job.plannedStop;
+    if (job.state == "done")
+        due.push_back({job.machine, "verify", day, nameOf(job) + " is done: verify that it cured"});
+    else if (!day.empty() && day < until)
+        due.push_back({job.machine, "overdue", day,
+                       fmt::format("{} was due {} and is {}", nameOf(job), day, job.state)});
+}
+
+Status addJobs(FleetFile& fleet, const std::string& until, const RemovedOn& removed,
+               std::vector<DueItem>& due) {
     const auto jobs = fleet.log().jobs();
     if (!jobs) return fail(jobs.error());
     for (const Job& job : *jobs) {
         if (isReplaced(*jobs, job.id) || job.state == "verified" || job.state == "closed") continue;
-        const std::string& day = job.plannedStop.empty() ? job.runUntil : job.plannedStop;
-        if (job.state == "done")
-            due.push_back({job.machine, "verify", day, nameOf(job) + " is done: verify that it cured"});
-        else if (!day.empty() && day < until)
-            due.push_back({job.machine, "overdue", day,
-                           fmt::format("{} was due {} and is {}", nameOf(job), day, job.state)});
+        const auto gone = removed.find(job.machine);
+        if (gone == removed.end())
+            addJob(job, until, due);
+        else
+            due.push_back({job.machine, "overdue", gone->second,
+                           fmt::format("{} is {}, but the machine was taken out of the register on {}: "
+                                       "close the job",
+                                       nameOf(job), job.state, gone->second)});
     }
     return {};
 }
@@ -74,8 +124,10 @@ void addLate(const RoundList& list, std::vector<DueItem>& due) {
 
 Result<std::vector<DueItem>> dueOf(FleetFile& fleet, const RoundList& list) {
     std::vector<DueItem> due;
-    if (auto good = addDeferred(fleet, list.until, due); !good) return fail(good.error());
-    if (auto good = addJobs(fleet, list.until, due); !good) return fail(good.error());
+    const auto removed = removedBy(fleet, list.until);
+    if (!removed) return fail(removed.error());
+    if (auto good = addDeferred(fleet, list, *removed, due); !good) return fail(good.error());
+    if (auto good = addJobs(fleet, list.until, *removed, due); !good) return fail(good.error());
     addLate(list, due);
     std::stable_sort(due.begin(), due.end(), [](const DueItem& a, const DueItem& b) {
         return std::pair(a.day.empty(), a.day) < std::pair(b.day.empty(), b.day);

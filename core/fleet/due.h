@@ -1,7 +1,9 @@
 // Why: before the list comes what was promised: entries deferred to a day that has come, jobs past their day,
-// jobs done whose cure nobody has verified yet, recordings that came after the list of their week was kept.
-// Oldest day first. Days "2026-05-04" in the site's calendar. Thread: as the FleetFile; reads only. Errors:
-// those of the stores.
+// jobs done whose cure nobody has verified yet, recordings that came after the list of their week was kept. A
+// deferred entry is told from the first round that reaches its day until it is decided anew or that round is
+// closed; of a machine taken out of the register only its open jobs are told, to be closed. Oldest day first.
+// Days "2026-05-04" in the site's calendar. Thread: as the FleetFile; reads only. Errors: those of the
+// stores.
 #pragma once
 
 #include <string>

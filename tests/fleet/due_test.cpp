@@ -28,7 +28,81 @@ class Due : public SmallSite {
         job.replaces = replaces;
         ASSERT_TRUE(fleet_->log().putJob(job));
     }
+    void defer(std::int64_t round, const std::string& tag, const std::string& to) {
+        Decision decision;
+        decision.machine = tag;
+        decision.kind = DecisionKind::Defer;
+        decision.deferTo = to;
+        decision.reason = "stop in June";
+        ASSERT_TRUE(decide(*fleet_, round, decision));
+    }
+    // Answers what is still open, then closes.
+    void close(std::int64_t round) {
+        const auto kept = keptRound(*fleet_, round);
+        ASSERT_TRUE(kept);
+        bool anyLeave = false;
+        for (const RoundMachine& m : kept->list.machines) {
+            Status done;
+            anyLeave |= m.urgency == "leave";
+            if (m.urgency == "unseen") done = answerUnseen(*fleet_, round, m.tag, "", "test");
+            if (m.inSample) done = markOpened(*fleet_, round, m.tag);
+            EXPECT_TRUE(done) << m.tag;
+        }
+        for (std::string tag; !(tag = nextUndecided(kept->list, stateOf(round), "")).empty();) {
+            Decision accept;
+            accept.machine = tag;
+            ASSERT_TRUE(decide(*fleet_, round, accept));
+        }
+        if (anyLeave) {
+            ASSERT_TRUE(acceptLeave(*fleet_, round, "test"));
+        }
+        const auto closed = closeRound(*fleet_, round, "test");
+        ASSERT_TRUE(closed) << closed.error().sentence();
+    }
+    RoundState stateOf(std::int64_t round) { return keptRound(*fleet_, round)->state; }
+    std::int64_t open(const std::string& until) {
+        const auto kept = openRound(*fleet_, until);
+        EXPECT_TRUE(kept) << (kept ? "" : kept.error().sentence());
+        return kept ? kept->entry.id : 0;
+    }
 };
+
+TEST_F(Due, ADeferredEntryIsToldUntilTheRoundThatReachesItsDayIsClosed) {
+    const std::int64_t first = opened().entry.id;
+    defer(first, "A-RACE", "2026-05-15");
+    close(first);
+    const std::int64_t second = open("2026-05-17");
+    const auto due = at("2026-05-17");
+    ASSERT_EQ(due.size(), 1u) << "the round that reaches the day is open";
+    EXPECT_EQ(due[0].machine, "A-RACE");
+    EXPECT_THAT(due[0].words, HasSubstr("not judged now: no recording since 2026-05-07"));
+    EXPECT_EQ(at("2026-05-24").size(), 1u) << "nobody has answered yet";
+    close(second);
+    EXPECT_THAT(at("2026-05-17"), IsEmpty());
+    EXPECT_THAT(at("2026-05-24"), IsEmpty());
+}
+
+TEST_F(Due, ARoundClosedBeforeTheDayDoesNotAnswerIt) {
+    const std::int64_t first = opened().entry.id;
+    defer(first, "A-RACE", "2026-05-20");
+    close(first);
+    close(open("2026-05-17"));
+    EXPECT_THAT(at("2026-05-17"), IsEmpty());
+    EXPECT_EQ(at("2026-05-24").size(), 1u);
+}
+
+TEST_F(Due, OfARemovedMachineOnlyItsOpenJobIsToldToBeClosed) {
+    const std::int64_t first = opened().entry.id;
+    defer(first, "A-RACE", "2026-05-15");
+    close(first);
+    put("issued", "2026-07-01");
+    ASSERT_TRUE(fleet_->machines().remove("A-RACE", "2026-05-20", "sold"));
+    EXPECT_EQ(at("2026-05-17")[0].kind, "deferred") << "it was in service on that day";
+    const auto due = at("2026-05-24");
+    ASSERT_EQ(due.size(), 1u);
+    EXPECT_EQ(due[0].kind, "overdue");
+    EXPECT_THAT(due[0].words, HasSubstr("taken out of the register on 2026-05-20: close the job"));
+}
 
 TEST_F(Due, ADeferredEntryComesBackOnItsDayUnlessDecidedAnew) {
     const std::int64_t id = opened().entry.id;
