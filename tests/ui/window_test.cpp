@@ -204,6 +204,27 @@ TEST_F(WindowTest, AnEventOfTheChosenMachineIsKept) {
     EXPECT_EQ(events->front().text, "20 g EP2");
 }
 
+// The checks are those of the command: a place the machine has not is refused, and what was typed comes back.
+TEST_F(WindowTest, AnEventAtAPlaceTheMachineHasNotIsRefusedAndNotLost) {
+    openWindow({"machine", "A-RACE", {}, {}, {}, {}});
+    trigger("machine.event");
+    auto* asked = dialog<AnswerDialog>("eventDialog");
+    auto* kind = asked->findChild<QComboBox*>("kind");
+    kind->setCurrentIndex(kind->findData("repair"));
+    asked->findChild<QComboBox*>("at")->setEditText("cellar");
+    asked->findChild<QPlainTextEdit*>("text")->setPlainText("new bearing");
+    asked->findChild<QAbstractButton*>("yes")->click();
+    auto* box = dialog<QMessageBox>("message");
+    EXPECT_THAT(box->text().toStdString(), HasSubstr("\"cellar\" is no place of A-RACE"));
+    box->button(QMessageBox::Ok)->click();
+    settle();
+    EXPECT_TRUE(fleet_->log().events("A-RACE")->empty());
+    auto* again = dialog<AnswerDialog>("eventDialog");
+    EXPECT_EQ(again->findChild<QComboBox*>("kind")->currentData().toString(), "repair");
+    EXPECT_EQ(again->findChild<QComboBox*>("at")->currentText(), "cellar");
+    EXPECT_EQ(again->findChild<QPlainTextEdit*>("text")->toPlainText(), "new bearing");
+}
+
 TEST_F(WindowTest, ABackupIsMadeWhileTheFleetIsOpen) {
     openWindow();
     const std::string copy = folder_ / "copy.fettle";

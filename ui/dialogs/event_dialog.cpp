@@ -59,6 +59,13 @@ void EventDialog::setPlaces(const QStringList& places) {
     at_->setEditText(typed);
 }
 
+void EventDialog::setEvent(const Event& event) {
+    kind_->setCurrentIndex(kind_->findData(shown(event.kind)));
+    at_->setEditText(shown(event.at));
+    time_->setDateTime(inUtc(event.time));
+    text_->setPlainText(shown(event.text));
+}
+
 void EventDialog::check() {
     const bool lacking = needsWords(kind_->currentData().toString()) && kept(text_->toPlainText()).empty();
     lacks(lacking ? tr("A note needs words.") : QString());

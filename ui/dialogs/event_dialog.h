@@ -20,6 +20,7 @@ class EventDialog : public AnswerDialog {
     EventDialog(const Theme& theme, const QString& machine, const QStringList& places, Instant time,
                 QWidget* parent);
     void setPlaces(const QStringList& places);
+    void setEvent(const Event& event);  // what was typed before and refused
 
   signals:
     void given(const fettle::Event& event);

@@ -2,6 +2,7 @@
 
 #include <QDate>
 
+#include "core/fleet/reports.h"
 #include "core/fleet/round_desk.h"
 #include "core/fleet/who.h"
 #include "ui/dialogs/event_dialog.h"
@@ -249,8 +250,13 @@ void Workplace::writeClose() {
 
 void Workplace::noteEvent(const QString& machine) {
     if (machine.isEmpty()) return emit troubled(tr("Choose a machine first: an event belongs to one."));
+    askEvent(machine, {});
+}
+
+void Workplace::askEvent(const QString& machine, const std::optional<Event>& refused) {
     auto* dialog = new EventDialog(theme_, machine, {}, selection_->time().value_or(now()), this);
     connect(dialog, &EventDialog::given, this, &Workplace::writeEvent);
+    if (refused) dialog->setEvent(*refused);
     fillPlaces(machine, dialog);
     dialog->open();
 }
@@ -281,10 +287,11 @@ void Workplace::fillPlaces(const QString& machine, QWidget* dialog) {
 
 void Workplace::writeEvent(const Event& event) {
     work_->write<std::int64_t>(
-        this, [event](FleetFile& fleet) { return fleet.log().addEvent(event); },
-        [this](Result<std::int64_t> id) {
-            if (!id) return emit troubled(sentence(id.error()));
-            emit said(tr("Kept."));
+        this, [event](FleetFile& fleet) { return keepEvent(fleet, event, now()); },
+        [this, event](Result<std::int64_t> id) {
+            if (id) return emit said(tr("Kept."));
+            askEvent(shown(event.machine), event);
+            emit troubled(sentence(id.error()));
         });
 }
 

@@ -6,6 +6,7 @@
 #include <QPointer>
 #include <QStackedWidget>
 #include <memory>
+#include <optional>
 
 #include "ui/dialogs/import_dialog.h"
 #include "ui/model/selection.h"
@@ -60,6 +61,7 @@ class Workplace : public QStackedWidget {
     void askUnseen(const QStringList& tags);
     void openRoundUpTo(const QString& day);
     void writeClose();
+    void askEvent(const QString& machine, const std::optional<Event>& refused);
     void writeEvent(const Event& event);
     void fillPlaces(const QString& machine, QWidget* dialog);
     void checkMachine(const QString& tag);
