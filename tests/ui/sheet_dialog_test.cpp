@@ -73,6 +73,20 @@ TEST_F(SheetOnDesk, AFolderThatCannotBeWrittenIsSaid) {
     EXPECT_TRUE(trouble->text().contains(QStringLiteral("shake.pdf")));
 }
 
+// Writing there would end the fleet: the file, its other names and what SQLite keeps beside it.
+TEST_F(SheetOnDesk, TheFleetFileItselfIsLeftAsItIs) {
+    SheetDialog* sheet = open("C-SHAKE");
+    ASSERT_NE(sheet, nullptr);
+    auto* trouble = sheet->findChild<QLabel*>(QStringLiteral("trouble"));
+    for (const std::string& target : {path_, path_ + "-wal", folder_ / "./site.fettle"}) {
+        sheet->savePdf(QString::fromStdString(target));
+        ASSERT_TRUE(waitFor([&] { return trouble->isVisible() && window_->settled(); }));
+        EXPECT_TRUE(trouble->text().contains(QStringLiteral("is the fleet file"))) << target;
+    }
+    EXPECT_TRUE(sheet->findChild<QWidget*>(QStringLiteral("save"))->isEnabled());
+    EXPECT_EQ(FleetFile::open(path_, OpenMode::ReadOnly).value()->recordings().count(), 12u);
+}
+
 TEST_F(SheetOnDesk, AMachineWithoutAFindingIsASentence) {
     SheetDialog* sheet = open("B-SOUND");
     ASSERT_NE(sheet, nullptr);

@@ -16,6 +16,7 @@
 #include <cmath>
 
 #include "core/fleet/sheet_set.h"
+#include "core/store/file_probe.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
 #include "ui/sheet/sheet_file.h"
@@ -209,6 +210,8 @@ void SheetDialog::askWhere() {
 // Drawn here, written by a worker: a slow disk does not hold up the window.
 void SheetDialog::savePdf(const QString& path) {
     if (!sheet_) return;
+    if (isPartOfFleet(path.toStdString(), work_.path()))
+        return show(tr("%1 is the fleet file or a part of it and is left as it is.").arg(path));
     auto pdf = sheetPdf(*sheet_, paper());
     if (!pdf) return show(sentence(pdf.error()));
     work_.ask<void>(
