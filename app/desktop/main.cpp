@@ -11,6 +11,7 @@
 
 #include "app/desktop/capture.h"
 #include "app/desktop/options.h"
+#include "app/desktop/quiet_messages.h"
 #include "app/desktop/sheet.h"
 #include "ui/window/main_window.h"
 
@@ -88,6 +89,7 @@ int run(int argc, char** argv) {
         std::fprintf(stderr, "fettle: there is no display to open a window on\n");
         return 3;
     }
+    quietSizeHints();
     QLocale::setDefault(QLocale::c());
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("fettle"));
