@@ -7,7 +7,7 @@ namespace fettle {
 std::string csvCell(const std::string& text) {
     std::string out = "\"";
     if (!text.empty() && std::string("=+-@\t\r\n").find(text[0]) != std::string::npos) out += '\'';
-    for (const char c : oneLine(text))
+    for (const char c : oneLine(text, std::string::npos))
         out += c == '"' ? std::string("\"\"") : std::string(1, c);
     return out + "\"";
 }

@@ -47,6 +47,16 @@ Status checkJob(const Job& job, const std::string& file) {
         if (auto good = checkDay(*day, file, "day of the job"); !good) return good;
     return {};
 }
+
+Status insertRefusal(Database& database, const Refusal& refusal) {
+    return database.run(
+        "INSERT INTO refusal(path, place, rule, kind, first_seen, last_seen, times, answered) "
+        "VALUES (?,?,?,?,?,?,?,0) ON CONFLICT(path, rule) DO UPDATE SET times = times + excluded.times, "
+        "place "
+        "= excluded.place, kind = excluded.kind, last_seen = max(last_seen, excluded.last_seen)",
+        refusal.path, refusal.place, refusal.rule, refusal.kind, refusal.firstSeen, refusal.lastSeen,
+        std::max(refusal.times, 1));
+}
 }  // namespace
 
 Result<std::int64_t> LogStore::addEvent(const Event& event) {
@@ -145,13 +155,13 @@ Result<std::vector<Job>> LogStore::jobs(const std::string& machine) {
 Status LogStore::putRefusal(const Refusal& refusal) {
     if (auto good = checkWord(refusal.kind, kRefusalKinds, database_.path(), "kind of the refusal"); !good)
         return good;
-    return database_.run(
-        "INSERT INTO refusal(path, place, rule, kind, first_seen, last_seen, times, answered) "
-        "VALUES (?,?,?,?,?,?,?,0) ON CONFLICT(path, rule) DO UPDATE SET times = times + excluded.times, "
-        "place "
-        "= excluded.place, kind = excluded.kind, last_seen = max(last_seen, excluded.last_seen)",
-        refusal.path, refusal.place, refusal.rule, refusal.kind, refusal.firstSeen, refusal.lastSeen,
-        std::max(refusal.times, 1));
+    Transaction transaction(database_);
+    if (!transaction.begun()) return transaction.begun();
+    if (auto good = database_.run("DELETE FROM refusal WHERE path=? AND rule<>?", refusal.path, refusal.rule);
+        !good)
+        return good;
+    if (auto good = insertRefusal(database_, refusal); !good) return good;
+    return transaction.commit();
 }
 
 Result<std::vector<Refusal>> LogStore::refusals(bool answeredToo) {

@@ -63,7 +63,9 @@ class LogStore {
     Result<std::vector<Feedback>> feedback();     // oldest first
     Result<std::int64_t> putJob(const Job& job);  // id 0: a new one
     Result<std::vector<Job>> jobs(const std::string& machine = "");
-    Status putRefusal(const Refusal& refusal);  // the same path and rule: counted up, not doubled
+    // The same path and rule: counted up. Another rule takes the place of what was wrong with the path
+    // before.
+    Status putRefusal(const Refusal& refusal);
     Result<std::vector<Refusal>> refusals(bool answeredToo = false);
     Status answerRefusal(std::int64_t id);
     Status clearRefusal(const std::string& path);  // the file was taken in after all

@@ -119,6 +119,7 @@ TEST_F(LogStoreTest, ARefusalIsCountedUpNotDoubled) {
     ASSERT_TRUE(log().putRefusal(refusal));
     refusal.firstSeen = refusal.lastSeen = at("2026-05-05T10:00:00Z");
     ASSERT_TRUE(log().putRefusal(refusal));
+    refusal.path = "in/b.wav";
     refusal.rule = "no machine is named";
     refusal.kind = "parked";
     ASSERT_TRUE(log().putRefusal(refusal));
@@ -132,8 +133,23 @@ TEST_F(LogStoreTest, ARefusalIsCountedUpNotDoubled) {
     EXPECT_EQ(log().refusals()->size(), 1u);
     EXPECT_EQ(log().refusals(true)->size(), 2u);
     ASSERT_TRUE(log().clearRefusal("in/a.wav"));
-    EXPECT_TRUE(log().refusals(true)->empty());
+    EXPECT_EQ(log().refusals(true)->size(), 1u);
     EXPECT_EQ(log().answerRefusal(all[0].id).error().kind, ErrorKind::NotFound);
+}
+
+// What was wrong with a file before is no longer what is wrong with it; nobody has seen to the new reason.
+TEST_F(LogStoreTest, AnotherReasonTakesThePlaceOfTheOldOne) {
+    const Instant time = at("2026-05-04T10:00:00Z"), later = at("2026-05-05T10:00:00Z");
+    ASSERT_TRUE(log().putRefusal({0, "in/a.wav", "byte 44", "ends early", "refused", time, time, 1, false}));
+    ASSERT_TRUE(log().putRefusal({0, "in/b.wav", "byte 44", "ends early", "refused", time, time, 1, false}));
+    ASSERT_TRUE(log().answerRefusal(log().refusals()->front().id));
+    ASSERT_TRUE(log().putRefusal({0, "in/a.wav", "/time", "no time", "parked", later, later, 1, false}));
+    const auto all = log().refusals(true).value();
+    ASSERT_EQ(all.size(), 2u);
+    EXPECT_EQ(all[0].path, "in/b.wav") << "another file's refusal stays";
+    EXPECT_EQ(all[1].rule, "no time");
+    EXPECT_EQ(all[1].times, 1);
+    EXPECT_EQ(log().refusals()->size(), 2u);
 }
 
 // A file name need not be UTF-8; what is kept always is.
