@@ -107,6 +107,17 @@ struct ChannelLevels {
     std::optional<double> order1MmS, order2MmS, order3MmS;  // r.m.s. at 1x, 2x, 3x
 };
 
+// A number that one fault would raise, to be followed over weeks: most faults draw lines that every sound
+// machine draws too, so the evidence is its change (core/trend), the name is the pattern it belongs to. One
+// recording's value says nothing by itself. `name` is fixed for ever (it names the series in the fleet file):
+// "mesh 1-3 x", "1x - pole pass".
+struct FaultMeasure {
+    std::string fault, at;    // key and place: "gear_mesh", "G1"
+    std::string name, unit;   // unit: mm/s | g | dB | 1
+    std::size_t channel = 0;  // index into the recording's channels
+    double value = 0;
+};
+
 struct ChannelFacts {
     std::string name, point, direction, quantity;
     double sampleRateHz = 0;
@@ -120,6 +131,7 @@ struct RecordingFacts {
     SpeedResult speed;
     std::vector<QualityNote> quality;
     std::vector<ChannelLevels> levels;
+    std::vector<FaultMeasure> measures;  // only of a turning machine of known speed
 };
 
 struct Examination {

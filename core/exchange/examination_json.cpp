@@ -64,6 +64,11 @@ Json levelsJson(const ChannelLevels& l) {
     return json;
 }
 
+Json measureJson(const FaultMeasure& m) {
+    return {{"fault", m.fault}, {"at", m.at},           {"name", m.name},
+            {"unit", m.unit},   {"channel", m.channel}, {"value", m.value}};
+}
+
 Json recordingJson(const RecordingFacts& r) {
     return {{"file", r.file},
             {"channels", list(r.channels, channelJson)},
@@ -73,7 +78,8 @@ Json recordingJson(const RecordingFacts& r) {
                              [](const QualityNote& q) {
                                  return Json{{"code", q.code}, {"channel", q.channel}, {"detail", q.detail}};
                              })},
-            {"levels", list(r.levels, levelsJson)}};
+            {"levels", list(r.levels, levelsJson)},
+            {"measures", list(r.measures, measureJson)}};
 }
 
 // Most of an examination is lines: built without the lists that an initializer makes on the way, and without

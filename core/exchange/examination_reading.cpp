@@ -108,6 +108,10 @@ RecordingFacts recordingOf(const Json& json) {
         return QualityNote{text(j, "code"), text(j, "channel"), text(j, "detail")};
     });
     facts.levels = list(json, "levels", levelsOf);
+    facts.measures = list(json, "measures", [](const Json& j) {
+        return FaultMeasure{text(j, "fault"), text(j, "at"),       text(j, "name"),
+                            text(j, "unit"),  count(j, "channel"), number(j, "value")};
+    });
     return facts;
 }
 

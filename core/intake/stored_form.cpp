@@ -66,6 +66,11 @@ StoredSpectrum spectrumOf(const WaterfallLines& lines, const RecordingFacts& fac
     return {channel.name, channel.point, kindOf(lines.kind), lines.topHz, lines.lines};
 }
 
+StoredMeasure measureOf(const FaultMeasure& m, const RecordingFacts& facts) {
+    const ChannelFacts& channel = facts.channels[m.channel];
+    return {channel.name, channel.point, m.fault, m.at, m.name, m.unit, m.value};
+}
+
 }  // namespace
 
 NewRecording storedForm(const RecordingPtr& recording, std::int64_t machine, const Machine& description,
@@ -85,6 +90,8 @@ NewRecording storedForm(const RecordingPtr& recording, std::int64_t machine, con
         stored.trends.push_back(trendOf(*recording, roleOf(description, *recording, i), examined, i));
     for (const WaterfallLines& lines : examined.waterfalls)
         stored.spectra.push_back(spectrumOf(lines, facts));
+    for (const FaultMeasure& m : facts.measures)
+        stored.measures.push_back(measureOf(m, facts));
     return stored;
 }
 

@@ -77,6 +77,10 @@ constexpr Rule kRules[] = {
      "SELECT DISTINCT t.recording FROM spectrum t JOIN recording r ON r.id = t.recording WHERE r.time <> "
      "t.time OR "
      "NOT EXISTS (SELECT 1 FROM recording_channel rc WHERE rc.recording = r.id AND rc.channel = t.channel)"},
+    {"measures of recordings", "are of another channel or time than the recording",
+     "SELECT DISTINCT t.recording FROM measured t JOIN recording r ON r.id = t.recording WHERE r.time <> "
+     "t.time OR "
+     "NOT EXISTS (SELECT 1 FROM recording_channel rc WHERE rc.recording = r.id AND rc.channel = t.channel)"},
     {"weights of recordings", "are of another machine or time than the recording",
      "SELECT DISTINCT w.recording FROM weight w JOIN recording r ON r.id = w.recording WHERE r.time <> "
      "w.time OR "

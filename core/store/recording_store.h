@@ -40,6 +40,7 @@ struct NewRecording {
     std::vector<Weight> weights;   // every weighed hypothesis
     std::vector<TrendRow> trends;  // one an acceleration channel (others: only what applies)
     std::vector<StoredSpectrum> spectra;
+    std::vector<StoredMeasure> measures;
     bool late = false;  // belongs to a week whose round is already closed
 };
 

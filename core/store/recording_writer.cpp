@@ -167,6 +167,13 @@ Status RecordingWriter::insertComputed(const Facts& facts, const Channels& chann
         if (!channel) return fail(channel.error());
         spectra_.push_back({*channel, facts, int(spectrum.kind), spectrum.topHz, quantised(spectrum.lines)});
     }
+    for (const StoredMeasure& measure : recording.measures) {
+        const auto channel = idOf(channels, measure.point, measure.channel);
+        if (!channel) return fail(channel.error());
+        const auto id = measureId(measure);
+        if (!id) return fail(id.error());
+        measures_.push_back({*channel, *id, facts, measure.value});
+    }
     if (auto good = insertWeights(facts, recording.weights); !good) return good;
     return database_.run("INSERT INTO examination(recording, engine, json) VALUES (?,?,?)", facts.id,
                          recording.engine, Blob{pack(recording.examinationJson)});
@@ -178,6 +185,18 @@ Result<std::int64_t> RecordingWriter::hypothesisId(const std::string& fault, con
     if (!known) return fail(known.error());
     if (*known) return **known;
     if (auto good = database_.run("INSERT INTO hypothesis(fault, at) VALUES (?,?)", fault, at); !good)
+        return fail(good.error());
+    return database_.lastId();
+}
+
+Result<std::int64_t> RecordingWriter::measureId(const StoredMeasure& m) {
+    const auto known = database_.one<std::int64_t>(
+        "SELECT id FROM measure WHERE fault=? AND at=? AND name=? AND unit=?", m.fault, m.at, m.name, m.unit);
+    if (!known) return fail(known.error());
+    if (*known) return **known;
+    if (auto good = database_.run("INSERT INTO measure(fault, at, name, unit) VALUES (?,?,?,?)", m.fault,
+                                  m.at, m.name, m.unit);
+        !good)
         return fail(good.error());
     return database_.lastId();
 }
@@ -230,6 +249,10 @@ Status RecordingWriter::removeComputed(const Facts& facts, const Channels& chann
                     int(kind), facts.time, facts.id);
                 !good)
                 return good;
+        if (auto good = database_.run("DELETE FROM measured WHERE channel=? AND time=? AND recording=?",
+                                      named.id, facts.time, facts.id);
+            !good)
+            return good;
     }
     if (auto good = database_.run("DELETE FROM weight WHERE machine=? AND time=? AND recording=?",
                                   facts.machine, facts.time, facts.id);
@@ -286,6 +309,16 @@ Status RecordingWriter::insertSpectra() {
     return {};
 }
 
+Status RecordingWriter::insertMeasures() {
+    for (const MeasureJob& job : measures_)
+        if (auto good = database_.run(
+                "INSERT INTO measured(channel, measure, time, recording, value) VALUES (?,?,?,?,?)",
+                job.channel, job.measure, job.facts.time, job.facts.id, job.value);
+            !good)
+            return good;
+    return {};
+}
+
 Status RecordingWriter::flush() {
     const auto trendKey = [](const TrendJob& job) {
         return std::tuple(job.channel, job.facts.time, job.facts.id);
@@ -297,8 +330,14 @@ Status RecordingWriter::flush() {
               [&](const auto& a, const auto& b) { return trendKey(a) < trendKey(b); });
     std::sort(spectra_.begin(), spectra_.end(),
               [&](const auto& a, const auto& b) { return spectrumKey(a) < spectrumKey(b); });
+    const auto measureKey = [](const MeasureJob& job) {
+        return std::tuple(job.channel, job.measure, job.facts.time, job.facts.id);
+    };
+    std::sort(measures_.begin(), measures_.end(),
+              [&](const auto& a, const auto& b) { return measureKey(a) < measureKey(b); });
     if (auto good = insertTrends(); !good) return good;
-    return insertSpectra();
+    if (auto good = insertSpectra(); !good) return good;
+    return insertMeasures();
 }
 
 }  // namespace fettle

@@ -1,4 +1,4 @@
-// Why: one recording touches eight tables; this is how they are filled and emptied again, inside a
+// Why: one recording touches ten tables; this is how they are filled and emptied again, inside a
 // transaction of the caller. Rows clustered by channel and time are put in sorted by them, so that a batch
 // fills pages instead of jumping between them. Packing waveforms is slow and needs no database: it is done
 // before the transaction. Errors: Invalid for what contradicts itself; nothing of it stays.
@@ -26,7 +26,7 @@ class RecordingWriter {
     Result<bool> put(const NewRecording& recording, const std::vector<PackedChannel>& packed);
     // What was computed from a recording: taken out, and put in anew.
     Status replace(std::int64_t id, const NewRecording& again);
-    // Trend rows and spectra of all that was put so far. Call once, at the end.
+    // Trend rows, spectra and measures of all that was put so far. Call once, at the end.
     Status flush();
 
   private:
@@ -52,6 +52,12 @@ class RecordingWriter {
         std::string lines;
     };
 
+    struct MeasureJob {
+        std::int64_t channel, measure;
+        Facts facts;
+        double value;
+    };
+
     Result<Facts> insertRecording(const NewRecording& recording);
     Result<std::int64_t> channelId(std::int64_t machine, const Named& named, const TrendRow* row);
     Status nameChannels(std::int64_t machine, Channels& channels, const std::vector<TrendRow>& trends);
@@ -61,15 +67,18 @@ class RecordingWriter {
     Status insertComputed(const Facts& facts, const Channels& channels, const NewRecording& recording);
     Status insertWeights(const Facts& facts, const std::vector<NewRecording::Weight>& weights);
     Result<std::int64_t> hypothesisId(const std::string& fault, const std::string& at);
+    Result<std::int64_t> measureId(const StoredMeasure& measure);
     Result<Facts> factsOf(std::int64_t id);
     Result<Channels> channelsOf(std::int64_t id);
     Status removeComputed(const Facts& facts, const Channels& channels);
     Status insertTrends();
     Status insertSpectra();
+    Status insertMeasures();
 
     Database& database_;
     std::vector<TrendJob> trends_;
     std::vector<SpectrumJob> spectra_;
+    std::vector<MeasureJob> measures_;
 };
 
 }  // namespace fettle

@@ -292,11 +292,32 @@ CREATE TRIGGER round_mark_late BEFORE INSERT ON round_mark
 WHEN (SELECT closed FROM round WHERE id = NEW.round) IS NOT NULL
 BEGIN SELECT RAISE(ABORT, 'the round is closed'); END;
 )sql";
+
+constexpr const char* kSecond = R"sql(
+CREATE TABLE measure (                  -- numbers that one fault would raise, once each
+    id    INTEGER PRIMARY KEY,
+    fault TEXT NOT NULL,                -- "gear_mesh"
+    at    TEXT NOT NULL,                -- "G1"
+    name  TEXT NOT NULL,                -- which of the fault's numbers: "mesh 1-3 x"
+    unit  TEXT NOT NULL,                -- mm/s | g | dB | 1
+    UNIQUE (fault, at, name, unit)
+) STRICT;
+
+CREATE TABLE measured (                 -- their values in one recording, in the order of time
+    channel   INTEGER NOT NULL REFERENCES channel,
+    measure   INTEGER NOT NULL REFERENCES measure,
+    time      INTEGER NOT NULL,         -- ms UTC
+    recording INTEGER NOT NULL REFERENCES recording,
+    value     REAL NOT NULL,            -- in the measure's unit
+    PRIMARY KEY (channel, measure, time, recording)
+) STRICT, WITHOUT ROWID;
+)sql";
 }  // namespace
 
 const std::vector<Migration>& migrations() {
     static const std::vector<Migration> all = {
         {1, "register, recordings, trends, spectra, weights, examinations, log, rounds", kFirst, 1},
+        {2, "measures of faults, followed over weeks", kSecond, 1},
     };
     return all;
 }

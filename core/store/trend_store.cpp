@@ -98,6 +98,31 @@ Result<std::optional<TrendRow>> TrendStore::latest(std::int64_t channel) {
     return found;
 }
 
+Result<std::vector<MeasureSeries>> TrendStore::measures(std::int64_t machine) {
+    Statement rows(database_,
+                   "SELECT c.id, m.id, c.point, c.name, c.direction, m.fault, m.at, m.name, m.unit FROM "
+                   "channel c CROSS JOIN measure m WHERE c.machine=? AND EXISTS (SELECT 1 FROM measured d "
+                   "WHERE d.channel = c.id AND d.measure = m.id) "
+                   "ORDER BY m.fault, m.at, m.name, c.point, c.name, c.id");
+    rows.bind(machine);
+    return allRows<MeasureSeries>(rows, [](Statement& row, MeasureSeries& one) {
+        row.into(one.channel, one.measure, one.point, one.channelName, one.direction, one.fault, one.at,
+                 one.name, one.unit);
+    });
+}
+
+Result<std::vector<TrendPoint>> TrendStore::measured(const MeasureSeries& series, Instant from,
+                                                     Instant until) {
+    Statement rows(database_,
+                   "SELECT d.time, d.recording, r.running, d.value FROM measured d JOIN recording r ON "
+                   "r.id = d.recording WHERE d.channel=? AND d.measure=? AND d.time BETWEEN ? AND ? "
+                   "ORDER BY d.time, d.recording");
+    rows.bind(series.channel, series.measure, from, until);
+    return allRows<TrendPoint>(rows, [](Statement& row, TrendPoint& point) {
+        row.into(point.time, point.recording, point.running, point.value);
+    });
+}
+
 Result<std::vector<SpectrumAt>> TrendStore::spectra(std::int64_t channel, WaterfallKind kind, Instant from,
                                                     Instant until) {
     Statement rows(database_,

@@ -73,6 +73,20 @@ struct TrendPoint {
     double value = 0;
 };
 
+// A number that one fault would raise (core/diagnosis: FaultMeasure), as it is stored.
+struct StoredMeasure {
+    std::string channel, point;  // names within the recording
+    std::string fault, at, name, unit;
+    double value = 0;
+};
+
+// One of them on one channel: what `measured` gives the values of.
+struct MeasureSeries {
+    std::int64_t channel = 0, measure = 0;  // ids in the file
+    std::string point, channelName, direction;
+    std::string fault, at, name, unit;
+};
+
 struct SpectrumAt {
     Instant time{};
     std::int64_t recording = 0;
@@ -89,6 +103,10 @@ class TrendStore {
     Result<std::vector<TrendPoint>> trend(std::int64_t channel, Quantity quantity, Instant from,
                                           Instant until);
     Result<std::optional<TrendRow>> latest(std::int64_t channel);
+    // Every measure of the machine that has a value, in the order of fault, place, name, point and channel.
+    Result<std::vector<MeasureSeries>> measures(std::int64_t machine);
+    // Its values within [from, until], oldest first; `running` as trend() has it.
+    Result<std::vector<TrendPoint>> measured(const MeasureSeries& series, Instant from, Instant until);
     Result<std::vector<SpectrumAt>> spectra(std::int64_t channel, WaterfallKind kind, Instant from,
                                             Instant until);
 

@@ -1,3 +1,4 @@
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <sqlite3.h>
 #include <sys/stat.h>
@@ -309,12 +310,17 @@ TEST_F(Opening, WritingThatTheSystemDoesNotGrant) {
     EXPECT_EQ((*opened)->machines().put(machineJson("B"), "b.json").error().kind, ErrorKind::Unwritable);
 }
 
-// Steps after today's, as they might come.
-std::vector<Migration> stepsTo(int version, int minReaderOfThird = 3) {
+int today() {
+    return int(migrations().size());
+}
+
+// One or two steps after today's, as they might come; the second cannot be read by today's program.
+std::vector<Migration> stepsAfterToday(int count) {
     std::vector<Migration> steps = migrations();
-    steps.push_back({2, "colours", "ALTER TABLE machine ADD COLUMN colour TEXT NOT NULL DEFAULT ''", 1});
-    steps.push_back({3, "moods", "CREATE TABLE mood (text TEXT NOT NULL) STRICT", minReaderOfThird});
-    steps.resize(std::size_t(version));
+    const int next = today() + 1;
+    steps.push_back({next, "colours", "ALTER TABLE machine ADD COLUMN colour TEXT NOT NULL DEFAULT ''", 1});
+    steps.push_back({next + 1, "moods", "CREATE TABLE mood (text TEXT NOT NULL) STRICT", next + 1});
+    steps.resize(std::size_t(today() + count));
     return steps;
 }
 
@@ -343,26 +349,51 @@ TEST_F(Versions, TodaysStepsAreNumberedFromOne) {
 TEST_F(Versions, AnOlderFileIsUpgradedAndKeepsWhatItHolds) {
     ASSERT_TRUE(fleet_->recordings().put(newRecording(machine_, "2026-05-04T06:20:00Z")));
     fleet_.reset();
-    auto opened = openWith(stepsTo(3));
+    auto opened = openWith(stepsAfterToday(2));
     ASSERT_TRUE(opened) << opened.error().sentence();
     EXPECT_EQ((*opened)->outcome(), OpenOutcome::Upgraded);
-    EXPECT_EQ((*opened)->word(), "upgraded from file form 1 to 3");
+    EXPECT_EQ((*opened)->word(), fmt::format("upgraded from file form {} to {}", today(), today() + 2));
     EXPECT_TRUE((*opened)->writable());
     EXPECT_TRUE((*opened)->recordings().recording(1));
     EXPECT_TRUE((*opened)->check(true)->empty());
     opened->reset();
-    opened = openWith(stepsTo(3));
+    opened = openWith(stepsAfterToday(2));
     EXPECT_EQ((*opened)->outcome(), OpenOutcome::Current);
+}
+
+// Every form that was ever shipped comes up to today's, with all it holds, and takes what is new in it.
+TEST_F(Versions, AFileOfTheFirstFormIsUpgraded) {
+    fleet_.reset();
+    fs::remove(path_);
+    steps_ = {migrations()[0]};
+    FleetTuning first;
+    first.steps = &steps_;
+    {
+        auto made = FleetFile::create(path_, kSite, first);
+        ASSERT_TRUE(made) << made.error().sentence();
+        ASSERT_TRUE((*made)->machines().put(machineJson("KL-ID-01"), "m.json"));
+    }
+    reopen();
+    EXPECT_EQ(fleet_->outcome(), OpenOutcome::Upgraded);
+    EXPECT_EQ(fleet_->word(), fmt::format("upgraded from file form 1 to {}", today()));
+    const std::int64_t machine = fleet_->machines().byTag("KL-ID-01")->id;
+    auto recording = newRecording(machine, "2026-05-04T06:20:00Z");
+    recording.measures = {{"x", "M-DE", "gear_mesh", "G1", "mesh 1-3 x", "g", 0.25}};
+    ASSERT_TRUE(fleet_->recordings().put(recording));
+    EXPECT_EQ(fleet_->trends().measures(machine)->size(), 1u);
+    expectClean();
+    reopen();
+    EXPECT_EQ(fleet_->outcome(), OpenOutcome::Current);
 }
 
 TEST_F(Versions, AStepThatFailsLeavesTheFileAtTheStepBefore) {
     fleet_.reset();
-    auto steps = stepsTo(3);
-    steps[2].sql = "CREATE TABLE mood (text TEXT NOT NULL) STRICT; CREATE TABLE machine (again TEXT)";
+    auto steps = stepsAfterToday(2);
+    steps.back().sql = "CREATE TABLE mood (text TEXT NOT NULL) STRICT; CREATE TABLE machine (again TEXT)";
     const auto failed = openWith(steps);
     ASSERT_FALSE(failed);
     EXPECT_THAT(failed.error().sentence(), HasSubstr("moods"));
-    auto opened = openWith(stepsTo(2));
+    auto opened = openWith(stepsAfterToday(1));
     ASSERT_TRUE(opened) << opened.error().sentence();
     EXPECT_EQ((*opened)->outcome(), OpenOutcome::Current);
 }
@@ -370,7 +401,7 @@ TEST_F(Versions, AStepThatFailsLeavesTheFileAtTheStepBefore) {
 TEST_F(Versions, AnOlderFileThatMayNotBeWrittenIsRefusedWithTheReason) {
     fleet_.reset();
     const std::string before = bytesOf(path_);
-    const auto refused = openWith(stepsTo(2), OpenMode::ReadOnly);
+    const auto refused = openWith(stepsAfterToday(1), OpenMode::ReadOnly);
     ASSERT_FALSE(refused);
     EXPECT_THAT(
         refused.error().sentence(),
@@ -380,12 +411,14 @@ TEST_F(Versions, AnOlderFileThatMayNotBeWrittenIsRefusedWithTheReason) {
 
 TEST_F(Versions, ANewerFileThatSaysSoIsReadAndNotChanged) {
     fleet_.reset();
-    ASSERT_TRUE(openWith(stepsTo(2)));
+    ASSERT_TRUE(openWith(stepsAfterToday(1)));
     const std::string before = bytesOf(path_);
     reopen();
     EXPECT_EQ(fleet_->outcome(), OpenOutcome::NewerFile);
     EXPECT_FALSE(fleet_->writable());
-    EXPECT_EQ(fleet_->word(), "made by a newer program (file form 2, this one writes 1): reading only");
+    EXPECT_EQ(fleet_->word(),
+              fmt::format("made by a newer program (file form {}, this one writes {}): reading only",
+                          today() + 1, today()));
     EXPECT_EQ(fleet_->machines().all()->size(), 1u);
     EXPECT_EQ(fleet_->machines().put(machineJson("B"), "b.json").error().kind, ErrorKind::Unwritable);
     expectClean();
@@ -395,11 +428,13 @@ TEST_F(Versions, ANewerFileThatSaysSoIsReadAndNotChanged) {
 
 TEST_F(Versions, ANewerFileThatCannotBeReadIsRefusedAndNotChanged) {
     fleet_.reset();
-    ASSERT_TRUE(openWith(stepsTo(3)));
+    ASSERT_TRUE(openWith(stepsAfterToday(2)));
     const std::string before = bytesOf(path_);
     for (const OpenMode mode : {OpenMode::ReadWrite, OpenMode::ReadOnly})
         EXPECT_THAT(errorOf(path_, mode),
-                    HasSubstr("was made by a newer program (file form 3, this one reads up to 1); update"));
+                    HasSubstr(fmt::format(
+                        "was made by a newer program (file form {}, this one reads up to {}); update",
+                        today() + 2, today())));
     EXPECT_EQ(FleetFile::open(path_).error().kind, ErrorKind::Unsupported);
     EXPECT_EQ(bytesOf(path_), before);
     EXPECT_THAT(namesIn(folder_.path()), ElementsAre("site.fettle"));

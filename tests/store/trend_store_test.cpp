@@ -86,6 +86,49 @@ TEST_F(TrendStoreTest, TheLatestRowWhole) {
     EXPECT_EQ(trends().latest(idOf("flux")).value(), std::nullopt);
 }
 
+TEST_F(TrendStoreTest, MeasuresOfFaultsOldestFirst) {
+    for (const int day : {3, 1, 2}) {
+        auto one =
+            newRecording(machine_, "2026-05-0" + std::to_string(day) + "T06:00:00Z", std::uint64_t(day), 64);
+        one.measures = {{"x", "M-DE", "gear_mesh", "G1", "mesh 1-3 x", "g", day / 4.0},
+                        {"flux", "M-DE", "rotor_bar", "driver", "mains - pole pass", "dB", -50.0 - day}};
+        if (day == 2) one.measures.push_back({"x", "M-DE", "belt", "B1", "belt 1-4 x", "mm/s", 0.5});
+        ASSERT_TRUE(fleet_->recordings().put(one));
+    }
+    const auto all = trends().measures(machine_).value();
+    ASSERT_EQ(all.size(), 3u);
+    EXPECT_EQ(all[0].fault, "belt");
+    EXPECT_EQ(all[1].at, "G1");
+    EXPECT_EQ(all[1].unit, "g");
+    EXPECT_EQ(all[1].channelName, "x");
+    EXPECT_EQ(all[1].direction, "horizontal");
+    EXPECT_EQ(all[2].name, "mains - pole pass");
+    EXPECT_EQ(all[2].channel, idOf("flux"));
+    const auto mesh = trends().measured(all[1], at("2026-05-02T00:00:00Z"), Instant::max()).value();
+    ASSERT_EQ(mesh.size(), 2u);
+    EXPECT_EQ(mesh[0].time, at("2026-05-02T06:00:00Z"));
+    EXPECT_EQ(mesh[0].value, 0.5);
+    EXPECT_EQ(mesh[0].running, "running");
+    EXPECT_EQ(mesh[1].value, 0.75);
+    EXPECT_EQ(trends().measured(all[0], Instant::min(), Instant::max())->size(), 1u);
+    EXPECT_TRUE(trends().measures(machine_ + 1)->empty());
+    expectClean();
+}
+
+// Weighed again, a recording has the new measures and none of the old.
+TEST_F(TrendStoreTest, MeasuresAreReplacedWithTheExamination) {
+    auto one = newRecording(machine_, "2026-05-04T06:20:00Z");
+    one.measures = {{"x", "M-DE", "flow", "driven", "below 1x", "mm/s", 0.5},
+                    {"x", "M-DE", "belt", "B1", "belt 1-4 x", "mm/s", 0.5}};
+    ASSERT_TRUE(fleet_->recordings().put(one));
+    one.measures = {{"x", "M-DE", "flow", "driven", "below 1x", "mm/s", 0.75}};
+    ASSERT_TRUE(fleet_->recordings().replaceExamination(1, one));
+    const auto all = trends().measures(machine_).value();
+    ASSERT_EQ(all.size(), 1u);
+    EXPECT_EQ(trends().measured(all[0], Instant::min(), Instant::max())->at(0).value, 0.75);
+    expectClean();
+}
+
 TEST_F(TrendStoreTest, SpectraForTheWaterfall) {
     putDays(3);
     const auto all =
