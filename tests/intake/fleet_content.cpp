@@ -67,6 +67,11 @@ std::string trendsOf(FleetFile& fleet, const RecordingEntry& entry) {
                     text += fmt::format("{} {} {}: {};", channel.name, int(kind), spectrum.topHz,
                                         bytesOf({spectrum.lines.begin(), spectrum.lines.end()}));
     }
+    for (const MeasureSeries& series : orFail(fleet.trends().measures(entry.machine)))
+        for (const TrendPoint& point : orFail(fleet.trends().measured(series, entry.time, entry.time)))
+            if (point.recording == entry.id)
+                text += fmt::format("{} {} {} {} {}={};", series.point, series.channelName, series.fault,
+                                    series.at, series.name, point.value);
     return text;
 }
 
