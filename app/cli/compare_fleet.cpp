@@ -22,7 +22,7 @@ Result<std::optional<Examination>> shownOf(FleetFile& fleet, const RoundMachine&
     auto weighed = weighedIn(fleet, entry->id, period.from, period.last());
     if (!weighed) return fail(weighed.error());
     if (weighed->empty()) return std::nullopt;
-    const auto machine = fleet.machines().describedAt(row.tag, period.last());
+    const auto machine = fleet.machines().describedOn(row.tag, period.lastDay);
     if (!machine) return fail(machine.error());
     auto span = joinRunning(*machine, *weighed);
     if (!span) return fail(span.error());
@@ -46,7 +46,7 @@ const SampleMachine* sampleOf(const SampleFolder& sample, const std::string& tag
 
 Status addMachine(FleetFile& fleet, const RoundMachine& row, const Period& period,
                   const SampleMachine& sample, CompareReport& report) {
-    const auto machine = fleet.machines().describedAt(row.tag, period.last());
+    const auto machine = fleet.machines().describedOn(row.tag, period.lastDay);
     if (!machine) return fail(machine.error());
     const auto shown = shownOf(fleet, row, period);
     if (!shown) return fail(shown.error());

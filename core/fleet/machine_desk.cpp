@@ -4,6 +4,7 @@
 
 #include "core/diagnosis/combine.h"
 #include "core/exchange/examination_json.h"
+#include "core/fleet/site_calendar.h"
 
 namespace fettle {
 
@@ -22,6 +23,14 @@ Result<Examination> readBack(FleetFile& fleet, std::int64_t recording, const std
 }
 
 }  // namespace
+
+Result<std::shared_ptr<const Machine>> describedAt(FleetFile& fleet, const std::string& tag, Instant time) {
+    const auto site = fleet.site();
+    if (!site) return fail(site.error());
+    const auto day = dateIn(site->timeZone, time);
+    if (!day) return fail(day.error());
+    return fleet.machines().describedOn(tag, *day);
+}
 
 Result<std::vector<OneWeighed>> weighedIn(FleetFile& fleet, std::int64_t machine, Instant from,
                                           Instant until) {
@@ -58,7 +67,7 @@ Result<std::optional<SpanExamination>> examinationOfSpan(FleetFile& fleet, const
                                                          Instant from, Instant until) {
     const auto entry = fleet.machines().byTag(tag);
     if (!entry) return fail(entry.error());
-    const auto machine = fleet.machines().describedAt(tag, until);
+    const auto machine = describedAt(fleet, tag, until);
     if (!machine) return fail(machine.error());
     auto weighed = weighedIn(fleet, entry->id, from, until);
     if (!weighed) return fail(weighed.error());
@@ -75,7 +84,7 @@ Result<RecordingDetail> detailOf(FleetFile& fleet, std::int64_t recording, const
                                  const std::string& view) {
     const auto kept = fleet.recordings().recording(recording);
     if (!kept) return fail(kept.error());
-    const auto machine = fleet.machines().describedAt((*kept)->machine, (*kept)->time);
+    const auto machine = describedAt(fleet, (*kept)->machine, *(*kept)->time);
     if (!machine) return fail(machine.error());
     return detailOf(**machine, *kept, channel, view);
 }

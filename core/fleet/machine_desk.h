@@ -17,6 +17,9 @@
 
 namespace fettle {
 
+// The description that holds on the site's day of a moment.
+Result<std::shared_ptr<const Machine>> describedAt(FleetFile& fleet, const std::string& tag, Instant time);
+
 // Running recordings of the machine within [from, until] combined (core/diagnosis/combine): the arithmetic
 // mean of e-values, rows of the strongest recording. `recordings[i]` of the result is recordingIds[i].
 struct SpanExamination {

@@ -35,9 +35,16 @@ const Point* pointOf(const Machine& machine, const std::string& id) {
     return found == machine.points.end() ? nullptr : &*found;
 }
 
-void addZone(const Machine& machine, Governing& g) {
-    const Point* point = pointOf(machine, g.point);
-    const auto limits = point ? limitsFor(machine, *point) : Result<ApplicableLimits>(ApplicableLimits{});
+// A point that names no nodes does not say that there is none.
+bool isFitted(const Point& point, const std::string& firstDay, const std::string& lastDay) {
+    return point.nodes.empty() ||
+           std::any_of(point.nodes.begin(), point.nodes.end(), [&](const FittedNode& node) {
+               return node.from <= lastDay && (node.to.empty() || node.to >= firstDay);
+           });
+}
+
+void addZone(const Machine& machine, const Point& point, Governing& g) {
+    const auto limits = limitsFor(machine, point);
     if (!limits || limits->sets.empty() || !g.level) return;
     g.limits = limits->sets.front();
     if (limits->sets.size() > 1) g.otherLimits = limits->sets[1];
@@ -49,10 +56,11 @@ void addZone(const Machine& machine, Governing& g) {
     if (g.inPeriod) g.zone = toText(zone);
 }
 
-// Worse first: zone, share of the B/C limit, level; a channel that said nothing in the period comes last.
+// Worse first: zone, share of the B/C limit, level; a channel that said nothing in the period comes after
+// those that did, a retired one after all.
 auto badness(const Governing& g) {
     const double level = g.level.value_or(-1);
-    return std::tuple(g.inPeriod, g.zone, g.limits ? level / g.limits->velocity[1] : 0, level);
+    return std::tuple(!g.retired, g.inPeriod, g.zone, g.limits ? level / g.limits->velocity[1] : 0, level);
 }
 
 Result<Governing> channelLevel(FleetFile& fleet, const ChannelEntry& channel, const Machine& described,
@@ -76,7 +84,9 @@ Result<Governing> channelLevel(FleetFile& fleet, const ChannelEntry& channel, co
     g.channel = channel.name;
     g.days = dailyMedians(values);
     addLevel(g, *firstDay);
-    addZone(described, g);
+    const Point* point = pointOf(described, g.point);
+    g.retired = !point || !isFitted(*point, period.firstDay, period.lastDay);
+    if (!g.retired) addZone(described, *point, g);
     return g;
 }
 
@@ -133,14 +143,9 @@ Status addRecordings(FleetFile& fleet, std::int64_t machine, const Period& perio
     return {};
 }
 
-// A node fitted somewhere on the last day; a description that names no nodes does not say that there is none.
-bool isFitted(const Machine& machine, const std::string& day) {
-    return std::any_of(machine.points.begin(), machine.points.end(), [&](const Point& point) {
-        return point.nodes.empty() ||
-               std::any_of(point.nodes.begin(), point.nodes.end(), [&](const FittedNode& node) {
-                   return node.from <= day && (node.to.empty() || node.to >= day);
-               });
-    });
+bool isFittedAnywhere(const Machine& machine, const std::string& day) {
+    return std::any_of(machine.points.begin(), machine.points.end(),
+                       [&](const Point& point) { return isFitted(point, day, day); });
 }
 
 void addTold(const std::vector<Event>& events, const Period& period, MachineWeek& week) {
@@ -235,10 +240,10 @@ Result<Governing> governingOf(FleetFile& fleet, const MachineEntry& machine, con
 
 Result<MachineWeek> machineWeek(FleetFile& fleet, const MachineEntry& machine, const Period& period,
                                 Instant workSince) {
-    const auto described = fleet.machines().describedAt(machine.tag, period.last());
+    const auto described = fleet.machines().describedOn(machine.tag, period.lastDay);
     if (!described) return fail(described.error());
     MachineWeek week = headOf(machine);
-    week.fitted = isFitted(**described, period.lastDay);
+    week.fitted = isFittedAnywhere(**described, period.lastDay);
     if (auto good = addRecordings(fleet, machine.id, period, week); !good) return fail(good.error());
     if (auto good = addEvents(fleet, period, workSince, week); !good) return fail(good.error());
     if (auto good = addExaminations(fleet, machine, period, *described, week); !good)

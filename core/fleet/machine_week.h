@@ -1,8 +1,8 @@
 // Why: what one machine brings to a round, put together from the stores by questions for this machine alone,
 // so that a round costs as much as its week and not as its history. Governing quantity: velocity r.m.s. of
 // the channel in the worst zone, within it of the largest share of its B/C limit; without limits the largest
-// level. Limits that are a note only give no zone. Running recordings alone count. Thread: as the FleetFile.
-// Errors: those of the stores.
+// level. Limits that are a note only give no zone, nor does a point from which the sensor was taken. Running
+// recordings alone count. Thread: as the FleetFile. Errors: those of the stores.
 #pragma once
 
 #include <string>
@@ -32,6 +32,7 @@ struct Governing {
     std::vector<DayValue> days;        // medians of the site's days, kStripWeeks to the end of the period
     std::optional<double> level;       // median of the period's days; else of the newest day
     bool inPeriod = false;             // `level` is of the period
+    bool retired = false;              // no node was fitted there in the period: a level without a zone
     std::optional<ZoneLimits> limits;  // the stricter set where the support is unknown,
     std::optional<ZoneLimits> otherLimits;  // then the other one
     bool indicative = false;

@@ -134,7 +134,7 @@ Status addRegister(FleetFile& fleet, SheetCase& sheet) {
     auto entry = fleet.machines().byTag(sheet.row.tag);
     if (!entry) return fail(entry.error());
     sheet.entry = std::move(*entry);
-    auto machine = fleet.machines().describedAt(sheet.row.tag, sheet.period.last());
+    auto machine = fleet.machines().describedOn(sheet.row.tag, sheet.period.lastDay);
     if (!machine) return fail(machine.error());
     sheet.machine = std::move(*machine);
     auto governing = governingOf(fleet, sheet.entry, *sheet.machine, sheet.period);

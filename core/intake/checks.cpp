@@ -177,9 +177,10 @@ tl::expected<Admitted, Objection> admit(const Recording& recording, const Regist
         return refuse("/machine",
                       fmt::format("is \"{}\", which is not in the register", shown(recording.machine)));
     if (Outcome objection = checkTime(recording, now)) return tl::unexpected(*objection);
-    const std::string day = formatDate(*recording.time);
-    if (!machine->entry.removedOn.empty() && day >= machine->entry.removedOn)
-        return refuse("/time", fmt::format("is {}, {} was taken out of the register on {}", day,
+    const auto day = machine->dayOf(*recording.time);
+    if (!day) return refuse("/time", day.error().sentence());
+    if (!machine->entry.removedOn.empty() && *day >= machine->entry.removedOn)
+        return refuse("/time", fmt::format("is {}, {} was taken out of the register on {}", *day,
                                            shown(recording.machine), machine->entry.removedOn));
     const auto description = machine->describedAt(*recording.time);
     if (!description) return refuse("/time", description.error().sentence());

@@ -4,12 +4,14 @@
 
 #include <algorithm>
 
+#include "core/fleet/site_calendar.h"
+
 namespace fettle {
 
 namespace {
 
-Result<BookedMachine> booked(FleetFile& fleet, const MachineEntry& entry) {
-    BookedMachine machine{entry, {}};
+Result<BookedMachine> booked(FleetFile& fleet, const MachineEntry& entry, const std::string& timeZone) {
+    BookedMachine machine{entry, {}, timeZone};
     const auto history = fleet.machines().history(entry.tag);
     if (!history) return fail(history.error());
     for (const DescriptionEntry& description : *history) {
@@ -28,24 +30,31 @@ Result<BookedMachine> booked(FleetFile& fleet, const MachineEntry& entry) {
 
 }  // namespace
 
+Result<std::string> BookedMachine::dayOf(Instant time) const {
+    return dateIn(timeZone, time);
+}
+
 Result<std::shared_ptr<const Machine>> BookedMachine::describedAt(Instant time) const {
-    const std::string day = formatDate(time);
+    const auto day = dayOf(time);
+    if (!day) return fail(day.error());
     const Description* holds = nullptr;
     for (const Description& description : descriptions)
-        if (description.from <= day) holds = &description;
+        if (description.from <= *day) holds = &description;
     if (!holds)
         return fail(ErrorKind::NotFound, entry.tag, "",
-                    fmt::format("has no description that holds on {}", day));
+                    fmt::format("has no description that holds on {}", *day));
     if (!holds->machine) return fail(holds->problem);
     return holds->machine;
 }
 
 Result<RegisterBook> RegisterBook::of(FleetFile& fleet) {
+    const auto site = fleet.site();
+    if (!site) return fail(site.error());
     const auto entries = fleet.machines().all();
     if (!entries) return fail(entries.error());
     RegisterBook book;
     for (const MachineEntry& entry : *entries) {
-        auto machine = booked(fleet, entry);
+        auto machine = booked(fleet, entry, site->timeZone);
         if (!machine) return fail(machine.error());
         book.machines_.emplace(entry.tag, std::move(*machine));
     }

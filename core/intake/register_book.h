@@ -21,7 +21,9 @@ struct BookedMachine {
         Error problem;
     };
     std::vector<Description> descriptions;  // by `from`
+    std::string timeZone = "UTC";           // of the site
 
+    Result<std::string> dayOf(Instant time) const;  // in the site's calendar
     // NotFound where the recording is older than the first description, else what is wrong with the one that
     // holds.
     Result<std::shared_ptr<const Machine>> describedAt(Instant time) const;

@@ -165,17 +165,16 @@ Result<std::vector<DescriptionEntry>> RegisterStore::history(const std::string& 
     });
 }
 
-Result<std::shared_ptr<const Machine>> RegisterStore::describedAt(const std::string& tag,
-                                                                  std::optional<Instant> at) {
+Result<std::shared_ptr<const Machine>> RegisterStore::describedOn(const std::string& tag,
+                                                                  const std::string& day) {
     const auto entry = byTag(tag);
     if (!entry) return fail(entry.error());
     const auto all = holdingOf(database_, entry->id);
     if (!all) return fail(all.error());
-    const std::string day = at ? formatDate(*at) : "9999-12-31";
-    const Holding* found = holdingOn(*all, day);
+    const Holding* found = holdingOn(*all, day.empty() ? "9999-12-31" : day);
     if (!found)
         return fail(ErrorKind::NotFound, database_.path(), fmt::format("machine {}", tag),
-                    fmt::format("has no description that holds on {}", day));
+                    day.empty() ? "has no description" : "has no description that holds on " + day);
     const auto parsed = parseMachine(found->json, database_.path());
     if (!parsed) return fail(parsed.error());
     return std::make_shared<const Machine>(parsed->machine);

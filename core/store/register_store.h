@@ -2,7 +2,8 @@
 // next one starts; an examination uses the one that was true when the recording was made, so that a bearing
 // changed in May does not rewrite April. Descriptions are kept as the JSON they came as
 // (machine.schema.json); tag, asset, service, area and criticality of the newest stand in columns of their
-// own. Dates are UTC days "2026-05-04"; the empty date is "always". Errors: Invalid with the parser's place,
+// own. Dates are days
+// "2026-05-04" of the site's calendar; the empty date is "always". Errors: Invalid with the parser's place,
 // NotFound for tags.
 #pragma once
 
@@ -52,10 +53,12 @@ class RegisterStore {
     Result<std::vector<MachineEntry>> all();  // in service and removed, by tag
     Result<MachineEntry> byTag(const std::string& tag);
     Result<std::vector<DescriptionEntry>> history(const std::string& tag);
-    // The description that holds at a moment (the newest where `at` is empty), parsed. NotFound where the
-    // first one begins later.
-    Result<std::shared_ptr<const Machine>> describedAt(const std::string& tag,
-                                                       std::optional<Instant> at = {});
+    // The description that holds on a day (the newest where it is empty), parsed. NotFound where the first
+    // one begins later.
+    Result<std::shared_ptr<const Machine>> describedOn(const std::string& tag, const std::string& day);
+    Result<std::shared_ptr<const Machine>> describedAt(const std::string& tag) {
+        return describedOn(tag, "");
+    }
 
   private:
     Result<PutMachine> add(const Machine& machine, const std::string& json, const std::string& from,

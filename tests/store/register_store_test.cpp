@@ -14,7 +14,7 @@ class RegisterStoreTest : public StoreTest {
   protected:
     RegisterStore& machines() { return fleet_->machines(); }
     std::string serviceAt(const std::string& day) {
-        const auto machine = machines().describedAt("KL-ID-01", at(day + "T12:00:00Z"));
+        const auto machine = machines().describedOn("KL-ID-01", day);
         return machine ? (*machine)->service : machine.error().sentence();
     }
     std::vector<std::string> days() {
@@ -124,8 +124,8 @@ TEST_F(RegisterStoreTest, WhatIsWrongIsNamedAndNotStored) {
 
 TEST_F(RegisterStoreTest, BeforeTheFirstDescriptionNothingIsGuessed) {
     ASSERT_TRUE(machines().put(machineJson("NEW"), "m.json", "2026-05-04"));
-    EXPECT_TRUE(machines().describedAt("NEW", at("2026-05-04T00:00:00Z")));
-    const auto before = machines().describedAt("NEW", at("2026-05-03T23:59:59Z"));
+    EXPECT_TRUE(machines().describedOn("NEW", "2026-05-04"));
+    const auto before = machines().describedOn("NEW", "2026-05-03");
     ASSERT_FALSE(before);
     EXPECT_THAT(before.error().sentence(),
                 HasSubstr("machine NEW: has no description that holds on 2026-05-03"));

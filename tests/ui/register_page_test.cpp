@@ -134,8 +134,7 @@ TEST_F(RegisterPageTest, AChangeFromADayOnKeepsWhatHeldBefore) {
     ASSERT_EQ(history->size(), 2u);
     EXPECT_EQ(history->back().from, "2026-05-08");
     EXPECT_EQ(history->back().note, "new bearing");
-    EXPECT_NE(fleet_->machines().describedAt("A-RACE", parseUtc("2026-05-07T12:00:00Z")).value()->service,
-              "changed fan");
+    EXPECT_NE(fleet_->machines().describedOn("A-RACE", "2026-05-07").value()->service, "changed fan");
     EXPECT_EQ(table("descriptionHistory").rowCount(), 2);
     EXPECT_TRUE(page_->document().sound());
 }
