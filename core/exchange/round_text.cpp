@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/round/level.h"
 
 namespace fettle {
 
@@ -80,8 +81,9 @@ std::string strip(const RoundMachine& m) {
 }
 
 std::string levelText(const RoundMachine& m) {
-    if (m.strip.empty() || !std::isfinite(m.strip.back())) return "";
-    std::string text = fmt::format("{:.1f} {}", m.strip.back(), oneLine(m.unit, 12));
+    const auto level = levelOf(m);
+    if (!level) return "";
+    std::string text = fmt::format("{:.1f} {}", *level, oneLine(m.unit, 12));
     if (!m.zone.empty()) text += ", zone " + m.zone;
     return text;
 }

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/trend/median.h"
+
 namespace fettle {
 
 namespace {
@@ -28,10 +30,12 @@ constexpr Factor kFactors[] = {
     {1000, "g and mg"},
 };
 
-double medianOf(std::vector<double> values) {
-    const auto middle = values.begin() + std::ptrdiff_t(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
+constexpr std::ptrdiff_t kFewKnown = 1;
+
+// A machine that runs at two levels was at the other one not long ago.
+bool isKnown(const std::vector<double>& logs, double now, double jump) {
+    const auto near = [&](double log) { return std::abs(log - now) < std::abs(jump) / 2; };
+    return std::count_if(logs.begin(), logs.end(), near) > kFewKnown;
 }
 
 }  // namespace
@@ -42,10 +46,11 @@ std::optional<std::string> jumpOf(const std::vector<double>& before, double now)
         if (level > 0) logs.push_back(std::log(level));
     if (logs.size() < kFewest || !(now > 0)) return std::nullopt;
     const double middle = medianOf(logs);
+    const double jump = std::log(now) - middle;
+    if (isKnown(logs, std::log(now), jump)) return std::nullopt;
     for (double& level : logs)
         level = std::abs(level - middle);
     const double spread = std::max(kSpreadAt * medianOf(logs), kAlike / 2);
-    const double jump = std::log(now) - middle;
     for (const Factor& factor : kFactors) {
         const double size = std::log(factor.value);
         if (size < kFarOut * spread || std::abs(std::abs(jump) - size) > 2 * spread) continue;

@@ -2,9 +2,9 @@
 // 9.80665 (g and m/s2), 1000 (g and mg), 25.4 (inch and mm), 1.414, 2 and 2.828 (r.m.s., peak, peak to peak).
 // The recording is taken in, with a word. Only told where velocity and acceleration jump alike (a fault or
 // another sample rate moves one more than the other), where the channel's last recordings are so alike that
-// the factor cannot be their scatter, and only among running recordings. Source: factors of units; the
-// thresholds: common practice, no source. Units: mm/s and g r.m.s. Thread: one; reads the trend store the
-// first time a channel is met.
+// the factor cannot be their scatter and were not at the new level already, and only among running ones.
+// Source: factors of units; the thresholds: common practice, no source. Units: mm/s and g r.m.s. Thread: one;
+// reads the trend store the first time a channel is met.
 #pragma once
 
 #include <deque>

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/round/level.h"
 #include "core/round/words.h"
 #include "core/trend/median.h"
 
@@ -20,11 +21,6 @@ constexpr double kLevelShare = 0.2;     // of what the level was,
 constexpr double kLimitShare = 0.05;    // and of its limit
 constexpr std::size_t kLeastWeeks = 4;  // to compare a first round with
 constexpr std::size_t kMostParts = 4;
-
-std::optional<double> levelOf(const RoundMachine& machine) {
-    if (machine.strip.empty() || !std::isfinite(machine.strip.back())) return std::nullopt;
-    return machine.strip.back();
-}
 
 bool levelChanged(double from, double to, const std::optional<double>& limit) {
     const double step = std::abs(to - from);

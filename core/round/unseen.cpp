@@ -3,10 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/base/text.h"
-#include "core/round/last_day.h"
+#include "core/round/level.h"
 
 namespace fettle {
 
@@ -90,15 +89,15 @@ bool saysNothing(const MachineWeek& week) {
 }
 
 Unseen notJudged(const MachineWeek& week, const RoundSettings& settings) {
-    const double level = weeklyMedians(week.days, lastDayOf(settings), 1).front();
-    if (!week.week || !std::isfinite(level))
+    const auto level = levelOf(week, settings);
+    if (!week.week || !level)
         return poor(week, "nothing in " + recordingsWords(week.recordings) + " of the week could be judged");
     const auto& considered = week.week->considered;
     const bool bearing = std::any_of(considered.begin(), considered.end(),
                                      [](const Hypothesis& h) { return h.fault.starts_with("bearing_"); });
     return {"not_judged",
             fmt::format("{} and no limit applies: nothing could be judged; level {:.3g} {}",
-                        bearing ? "no bearing could be weighed" : "no bearing geometry", level, week.unit)};
+                        bearing ? "no bearing could be weighed" : "no bearing geometry", *level, week.unit)};
 }
 
 }  // namespace

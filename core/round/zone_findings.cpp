@@ -4,17 +4,12 @@
 
 #include <cmath>
 
-#include "core/round/last_day.h"
+#include "core/round/level.h"
 #include "core/round/words.h"
 
 namespace fettle {
 
 namespace {
-
-std::optional<double> levelOf(const MachineWeek& week, int lastDay) {
-    const double level = weeklyMedians(week.days, lastDay, 1).front();
-    return std::isfinite(level) ? std::optional(level) : std::nullopt;
-}
 
 // "M-DE x" of "M-DE x velocity r.m.s." is point and channel.
 bool governs(const MachineWeek& week, const RecordingFacts& facts, std::size_t channel) {
@@ -107,7 +102,7 @@ std::vector<RoundFinding> zoneFindings(const MachineWeek& week, const std::vecto
     if (week.zone != "C" && week.zone != "D") return {};
     const int lastDay = lastDayOf(settings);
     const ZoneNote note = noteOf(week);
-    const Severity severity{"zone", week.zone, levelOf(week, lastDay), week.limit, week.unit, note.basis};
+    const Severity severity{"zone", week.zone, levelOf(week, settings), week.limit, week.unit, note.basis};
     const std::string level = levelWords(week, severity, note);
     std::vector<RoundFinding> findings;
     for (const Hypothesis& h : hypotheses)

@@ -43,6 +43,17 @@ TEST(JumpOf, ScatterHidesSmallFactors) {
     EXPECT_TRUE(jumpOf(wild, 0.3 * 9.80665));
 }
 
+// A conveyor that runs empty or full is at one of two levels; the first recordings at the other one of them
+// look like a unit, later ones do not.
+TEST(JumpOf, ALevelThatWasThereIsNoJump) {
+    std::vector<double> empty = {0.22, 0.222, 0.225, 0.221, 0.226, 0.223, 0.224};
+    EXPECT_TRUE(jumpOf(empty, 0.223 * 9.80665));
+    for (const double full : {2.0, 2.4})
+        empty.push_back(full);
+    EXPECT_FALSE(jumpOf(empty, 0.223 * 9.80665));
+    EXPECT_TRUE(jumpOf(empty, 0.223 / 9.80665));
+}
+
 TEST(JumpOf, FiveBeforeAreNeeded) {
     EXPECT_FALSE(jumpOf({0.3, 0.3, 0.3, 0.3}, 3));
     EXPECT_TRUE(jumpOf({0.3, 0.3, 0.3, 0.3, 0.3}, 0.3 * 9.80665));
