@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "core/trend/distribution.h"
 #include "core/trend/median.h"
 
 namespace fettle {
@@ -42,16 +43,6 @@ std::size_t startAfterStep(Days days) {
     for (; at > 0 && stepsDownAt(days, at); --at)
         if (fall(at) > fall(step)) step = at;
     return step;
-}
-
-// Standard normal quantile by bisection of its distribution function.
-double normalQuantile(double probability) {
-    double low = -40, high = 40;
-    for (int i = 0; i < 200; ++i) {
-        const double middle = (low + high) / 2;
-        (std::erfc(-middle / std::sqrt(2.0)) / 2 < probability ? low : high) = middle;
-    }
-    return (low + high) / 2;
 }
 
 // n (n - 1) (2 n + 5), of the sample and of each group of ties.
