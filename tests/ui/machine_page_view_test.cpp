@@ -210,8 +210,11 @@ TEST_F(MachinePageTest, PartsFindTheirPlaceByWidth) {
     auto& tabs = part<QTabWidget>("recordingTabs");
     EXPECT_EQ(tabs.count(), 4);
     EXPECT_GE(tabs.indexOf(&panel()), 0);
+    EXPECT_EQ(part<QTabWidget>("historyTabs").count(), 2);
     page_->resize(1280, 760);
     test::settle();
+    EXPECT_FALSE(part<QTabWidget>("historyTabs").isVisible());
+    EXPECT_TRUE(part<QWidget>("waterfall").isVisible() && part<QWidget>("trend").isVisible());
     EXPECT_EQ(tabs.count(), 3);
     EXPECT_TRUE(panel().isVisible());
     page_->resize(2400, 1100);
@@ -223,6 +226,23 @@ TEST_F(MachinePageTest, PartsFindTheirPlaceByWidth) {
     test::settle();
     EXPECT_EQ(tabs.count(), 4);
     EXPECT_TRUE(tabs.isVisible());
+}
+
+// Low: waterfall and trend take turns, so that either keeps the height to be read.
+TEST_F(MachinePageTest, InALowWindowWaterfallAndTrendAreTabs) {
+    openPage("A-RACE", {1280, 420});
+    auto& history = part<QTabWidget>("historyTabs");
+    ASSERT_EQ(history.count(), 2);
+    EXPECT_TRUE(part<QWidget>("waterfall").isVisible());
+    EXPECT_FALSE(part<QWidget>("trend").isVisible());
+    history.setCurrentWidget(&part<QWidget>("trend"));
+    EXPECT_TRUE(part<QWidget>("trend").isVisible());
+    EXPECT_GT(part<TrendPlot>("trend").canvas()->height(), 60);
+    EXPECT_EQ(part<QTabWidget>("recordingTabs").currentWidget(), &part<SpectrumPlot>("envelope"));
+    page_->resize(1280, 760);
+    test::settle();
+    EXPECT_EQ(history.count(), 0);
+    EXPECT_TRUE(part<QWidget>("waterfall").isVisible() && part<QWidget>("trend").isVisible());
 }
 
 TEST_F(MachinePageTest, EveryControlHasANameAndCanBeReachedByKey) {

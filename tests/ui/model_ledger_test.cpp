@@ -128,6 +128,41 @@ TEST(Ledger, AgeCountsToTheEndOfThePeriodAndMinusIsAMinus) {
     EXPECT_EQ(ageText(Instant{}, Instant{} + std::chrono::hours(24 * 63)), "9 weeks");
 }
 
+// Two weights of one machine stand in the window: what each is has to be said where they are read.
+TEST(Ledger, TheWeightOfTheMachineIsSetAgainstThatOfItsFinding) {
+    RoundShown round = sampleRound();
+    RoundFinding found;
+    found.finding.fault = "bearing_inner_race";
+    found.finding.at = "driver DE";
+    found.finding.weightDban = 69;
+    round.list.machines[2].findings = {found};
+    round.list.machines[2].criticality = "A";
+    round.list.machines[2].priorDban = 2.5;
+    round.list.listNeedsDban = 24;
+    LedgerModel model;
+    model.setRound(round);
+    const QString hint = model.index(4, LedgerModel::Weight).data(Qt::ToolTipRole).toString();
+    for (const char* part : {"60.0", "inner-race defect, driver DE: 69.0", "mean", "A, +2.5", "24.0"})
+        EXPECT_TRUE(hint.contains(part)) << part << " in " << hint.toStdString();
+    EXPECT_TRUE(model.weightNote(*model.machineAt(4)).contains("60.0 of the machine, 69.0 of the finding"));
+    EXPECT_EQ(model.weightNote(*model.machineAt(3)), "");  // nothing was found there: one weight alone
+}
+
+// The period ends at the site's midnight: 11 May 2026 00:00 of London's summer is 10 May 23:00 UTC.
+TEST(Ledger, TheAgesEndIsSaidByTheSitesClock) {
+    RoundShown round = sampleRound();
+    round.timeZone = "Europe/London";
+    round.end = parseUtc("2026-05-10T23:00:00Z").value();
+    round.list.machines[0].newest = parseUtc("2026-05-10T13:00:00Z").value();
+    LedgerModel model;
+    model.setRound(round);
+    EXPECT_EQ(model.index(1, LedgerModel::Age).data().toString(), "10 h");
+    EXPECT_EQ(model.index(1, LedgerModel::Age).data(Qt::ToolTipRole).toString(),
+              "newest recording of the machine: 10 May 2026 14:00 UTC+1,\n10 h before the end of the period, "
+              "11 May 2026 00:00 UTC+1");
+    EXPECT_TRUE(model.levelAndAge(*model.machineAt(1)).contains("10 h before the end of the period"));
+}
+
 TEST(Ledger, ADraftAsksForNoDecision) {
     RoundShown round = sampleRound();
     round.entry.reset();

@@ -149,8 +149,36 @@ TEST(Evidence, FaultsStandByWeightAndThoseWithoutOneLast) {
     Stage stage;
     auto* list = stage.panel.findChild<FaultList*>("faultList");
     ASSERT_EQ(list->topLevelItemCount(), 5);
-    EXPECT_EQ(list->topLevelItem(1)->text(0), "considered and not found");
+    EXPECT_EQ(list->topLevelItem(1)->text(0), "considered and not found: 3 (hide)");
     EXPECT_THAT(list->topLevelItem(0)->text(0).toStdString(), HasSubstr("plan"));
+}
+
+// In a low window the lines of the chosen fault need the room; the head unfolds the rest, by mouse or key.
+TEST(Evidence, InALowWindowWhatWasNotFoundIsFoldedAwayUntilAskedFor) {
+    Stage stage;
+    auto* list = stage.panel.findChild<FaultList*>("faultList");
+    const int tall = list->sizeHint().height();
+    stage.panel.resize(520, 500);
+    settle();
+    EXPECT_TRUE(list->folded());
+    EXPECT_TRUE(list->topLevelItem(2)->isHidden());
+    EXPECT_FALSE(list->topLevelItem(0)->isHidden());
+    EXPECT_LT(list->sizeHint().height(), tall);
+    stage.selection.setFault("bearing_cage", "driver DE");  // the chosen one is seen
+    EXPECT_FALSE(list->topLevelItem(3)->isHidden());
+    emit list->itemActivated(list->topLevelItem(1), 0);
+    EXPECT_FALSE(list->folded());
+    EXPECT_EQ(list->sizeHint().height(), tall);
+    EXPECT_EQ(list->topLevelItem(1)->text(0), "considered and not found: 3 (hide)");
+}
+
+TEST(Evidence, WithoutAFindingNothingIsFolded) {
+    Examination sound = madeExamination();
+    sound.findings.clear();
+    Stage stage(sound);
+    stage.panel.resize(520, 300);
+    settle();
+    EXPECT_FALSE(stage.panel.findChild<FaultList*>("faultList")->folded());
 }
 
 TEST(Evidence, ChoosingAFaultShowsItsVerdictAndArithmetic) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QStringList>
+#include <QTimeZone>
 
 #include "core/store/log_store.h"
 #include "ui/dialogs/answer_dialog.h"
@@ -16,8 +17,8 @@ namespace fettle {
 class EventDialog : public AnswerDialog {
     Q_OBJECT
   public:
-    // `places` in the `at` grammar of the machine; `time`: preset moment, UTC.
-    EventDialog(const Theme& theme, const QString& machine, const QStringList& places, Instant time,
+    // `time`: preset moment, shown and typed by the clock of `zone`.
+    EventDialog(const Theme& theme, const QString& machine, Instant time, const QTimeZone& zone,
                 QWidget* parent);
     void setPlaces(const QStringList& places);
     void setEvent(const Event& event);  // what was typed before and refused
@@ -27,9 +28,11 @@ class EventDialog : public AnswerDialog {
 
   private:
     void check();
+    void setTime(Instant time);
     Event event() const;
 
     QString machine_;
+    QTimeZone zone_;
     QComboBox *kind_, *at_;
     QDateTimeEdit* time_;
     QPlainTextEdit* text_;

@@ -1,7 +1,9 @@
 #include "ui/model/ledger_model.h"
 
 #include <algorithm>
+#include <cmath>
 
+#include "ui/model/site_time.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -275,9 +277,62 @@ QString LedgerModel::hint(const RoundMachine& machine, int column) const {
         return tr("%1, weekly medians of 26 weeks; limit %2 %3")
             .arg(shown(machine.governing), machine.limit ? numberText(*machine.limit) : tr("none"),
                  shown(machine.unit));
-    if (column == Age) return machine.newest ? momentText(*machine.newest) : tr("nothing was ever recorded");
+    if (column == Age) return ageHint(machine);
+    if (column == Weight) return weightHint(machine);
+    if (column == Changed)
+        return tr("%1\n%2").arg(cellText(machine, Changed), levelAndAge(machine)).trimmed();
     if (column == Urgency) return tr("listed by: %1").arg(shown(toText(machine.listedBy)));
     return cellText(machine, column).trimmed();
+}
+
+QString LedgerModel::ageHint(const RoundMachine& machine) const {
+    if (!machine.newest) return tr("nothing was ever recorded");
+    const QTimeZone zone = siteZone(round_.timeZone);
+    return tr("newest recording of the machine: %1,\n%2 before the end of the period, %3")
+        .arg(momentText(*machine.newest, zone), ageText(*machine.newest, round_.end),
+             momentText(round_.end, zone));
+}
+
+// A machine's weight against its findings', and why the two differ.
+QString LedgerModel::weightHint(const RoundMachine& machine) const {
+    if (!machine.weightDban) return tr("nothing was weighed");
+    QStringList lines{
+        tr("the machine's week: %1 decibans").arg(weightText(machine.weightDban)),
+        tr("a mean of e-values: over the recordings of the week, over the fault families of each\n"
+           "bearing, over the bearings. So nothing is gained by looking for more.")};
+    for (const RoundFinding& found : machine.findings)
+        if (found.finding.weightDban)
+            lines << tr("by itself %1: %2")
+                         .arg(faultWords(found.finding.fault, found.finding.at),
+                              weightText(found.finding.weightDban));
+    lines << tr("with its criticality (%1, %2%3) against %4 for the list")
+                 .arg(shown(machine.criticality), machine.priorDban < 0 ? QString() : QStringLiteral("+"),
+                      weightText(machine.priorDban), weightText(round_.list.listNeedsDban));
+    return lines.join(u'\n');
+}
+
+QString LedgerModel::weightNote(const RoundMachine& machine) const {
+    std::optional<double> strongest;
+    for (const RoundFinding& found : machine.findings)
+        if (found.finding.weightDban)
+            strongest = std::max(strongest.value_or(-1e9), *found.finding.weightDban);
+    if (!strongest || !machine.weightDban) return {};
+    return tr("Weight %1 of the machine, %2 of the finding by itself: the machine's is a mean over its "
+              "bearings "
+              "and all that was looked for there.")
+        .arg(weightText(machine.weightDban), weightText(strongest));
+}
+
+QString LedgerModel::levelAndAge(const RoundMachine& machine) const {
+    QStringList parts;
+    if (!machine.strip.empty() && std::isfinite(machine.strip.back()))
+        parts << tr("%1 %2 %3%4")
+                     .arg(shown(machine.governing), numberText(machine.strip.back()), shown(machine.unit),
+                          machine.limit ? tr(" of %1").arg(numberText(*machine.limit)) : QString());
+    parts << (machine.newest ? tr("newest recording %1 before the end of the period")
+                                   .arg(ageText(*machine.newest, round_.end))
+                             : tr("nothing was ever recorded"));
+    return parts.join(QStringLiteral("; "));
 }
 
 QVariant LedgerModel::data(const QModelIndex& index, int role) const {
@@ -308,8 +363,12 @@ QVariant LedgerModel::headerData(int section, Qt::Orientation orientation, int r
         QT_TR_NOOP("tag, service and area"),
         QT_TR_NOOP("the strongest finding, and in one sentence what changed since the last round"),
         QT_TR_NOOP("weekly medians of the governing quantity with its next limit"),
-        QT_TR_NOOP("decibans of the machine's week: how unlike chance, not the odds that the fault is there"),
-        QT_TR_NOOP("age of the newest recording at the end of the period"),
+        QT_TR_NOOP(
+            "decibans of the machine's week: how unlike chance, not the odds that the fault is there; a mean "
+            "over "
+            "its bearings and what was looked for there, so less than its strongest finding by itself"),
+        QT_TR_NOOP(
+            "age of the machine's newest recording at the end of the period, which is midnight at the site"),
         QT_TR_NOOP("accept, dispute with a reason, defer to a date")};
     if (section < 0 || section >= Columns) return {};
     if (role == Qt::DisplayRole) return tr(names[section]);

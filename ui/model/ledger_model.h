@@ -53,6 +53,8 @@ class LedgerModel : public QAbstractTableModel {
     bool settled(const RoundMachine& machine) const;    // decided, answered, opened: whatever it asks for
     QString decidedText(const RoundMachine& machine) const;
     QString findingText(const RoundMachine& machine) const;  // what stands there, in one line
+    QString weightNote(const RoundMachine& machine) const;  // why it is less than its finding's; may be empty
+    QString levelAndAge(const RoundMachine& machine) const;  // what strip and age say, in words
     QString groupText(const std::string& group) const;
 
     int rowCount(const QModelIndex& parent = {}) const override;
@@ -73,6 +75,8 @@ class LedgerModel : public QAbstractTableModel {
     void readState();
     QString cellText(const RoundMachine& machine, int column) const;
     QString hint(const RoundMachine& machine, int column) const;
+    QString ageHint(const RoundMachine& machine) const;
+    QString weightHint(const RoundMachine& machine) const;
 
     RoundShown round_;
     LedgerFilter filter_;

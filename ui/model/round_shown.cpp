@@ -52,6 +52,7 @@ Result<RoundShown> readRound(FleetFile& fleet, std::optional<std::int64_t> id, c
     const auto site = fleet.site();
     if (!site) return fail(site.error());
     round.site = site->site;
+    round.timeZone = site->timeZone;
     if (auto counted = count(fleet, round); !counted) return fail(counted.error());
     auto rounds = fleet.rounds().all();
     if (!rounds) return fail(rounds.error());

@@ -14,7 +14,7 @@
 namespace fettle {
 
 struct RoundShown {
-    std::string site;
+    std::string site, timeZone;
     std::optional<RoundEntry> entry;  // empty: a draft, the list as it would be now
     RoundList list;
     RoundState state;

@@ -27,10 +27,6 @@ QDateTime asDateTime(Instant time) {
     return QDateTime::fromMSecsSinceEpoch(time.time_since_epoch().count(), QTimeZone::utc());
 }
 
-QString longDate(const QDate& date) {
-    return QLocale::c().toString(date, QStringLiteral("d MMMM yyyy"));
-}
-
 }  // namespace
 
 QString shown(const std::string& text) {
@@ -94,15 +90,15 @@ QString counted(qsizetype count, const QString& one, const QString& several) {
 
 QString dateText(const std::string& isoDate) {
     const QDate date = QDate::fromString(shown(isoDate), Qt::ISODate);
-    return date.isValid() ? longDate(date) : shown(isoDate);
+    return date.isValid() ? dateText(date) : shown(isoDate);
+}
+
+QString dateText(const QDate& date) {
+    return QLocale::c().toString(date, QStringLiteral("d MMMM yyyy"));
 }
 
 QString dateText(Instant time) {
-    return longDate(asDateTime(time).date());
-}
-
-QString momentText(Instant time) {
-    return tr("%1 UTC").arg(QLocale::c().toString(asDateTime(time), QStringLiteral("d MMMM yyyy HH:mm")));
+    return dateText(asDateTime(time).date());
 }
 
 QString ageText(Instant from, Instant until) {

@@ -32,8 +32,8 @@ QString faultWords(const std::string& fault, const std::string& at);  // "outer-
 
 QString counted(qsizetype count, const QString& one, const QString& several);  // "1 machine", "7 machines"
 QString dateText(const std::string& isoDate);  // "2026-05-10" -> "10 May 2026"
-QString dateText(Instant time);
-QString momentText(Instant time);                       // "10 May 2026 06:20 UTC"
+QString dateText(const QDate& date);
+QString dateText(Instant time);                         // of UTC
 QString ageText(Instant from, Instant until);           // "20 min", "5 h", "3 d", "9 weeks"
 QString decisionText(const Decision& decision);         // "deferred to 1 June 2026", without the reason
 QString weightText(const std::optional<double>& dban);  // "31.2"; empty: none

@@ -6,6 +6,7 @@
 #include <QTabWidget>
 #include <algorithm>
 
+#include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/panels/nameplate_line.h"
 #include "ui/plot/waterfall.h"
@@ -130,6 +131,7 @@ void MachinePage::takeFacts(MachineFacts facts) {
         return sayEverywhere(tr("No recording of %1 yet. Import recordings to see its waterfall, trend and "
                                 "evidence.")
                                  .arg(selection_.machine()));
+    axis_->setZone(facts_->zone);
     axis_->setBounds({*facts_->first, *facts_->newest});
     if (channel())
         askHistory();
@@ -260,9 +262,10 @@ void MachinePage::askContent() {
 
 void MachinePage::takeContent(std::shared_ptr<const PanelContent> content, Instant until) {
     if (!content) {
-        const QString words = tr("No running recording in the week to %1, so nothing was weighed. Choose "
-                                 "another moment in the trend.")
-                                  .arg(dateText(until));
+        const QString words =
+            tr("No running recording in the week to %1, so nothing was weighed. Choose "
+               "another moment in the trend.")
+                .arg(dateText(siteTime(until, facts_ ? facts_->zone : QTimeZone::utc()).date()));
         panel_->setWords(words);
         return sayBelow(words);
     }

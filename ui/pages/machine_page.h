@@ -1,8 +1,9 @@
 // Why: one machine as the engineer looks at it: nameplate line across the top, waterfall over trend on one
-// time axis, below them the chosen recording as spectrum, envelope and waveform (tabs, side by side where
-// there is room), on the right the evidence panel. What is shown follows from the Selection alone: without a
-// recording the week up to the chosen moment (the newest where none is), with one that recording. All reading
-// and computing runs on FleetWork; a newer request overtakes an older one of its kind. Thread: the window's.
+// time axis (tabs in a low window), below them the chosen recording as spectrum, envelope and waveform (tabs,
+// side by side where there is room), on the right the evidence panel (a tab in a narrow window). What is
+// shown follows from the Selection alone: without a recording the week up to the chosen moment (the newest
+// where none is), with one that recording. All reading and computing runs on FleetWork; a newer request
+// overtakes an older one of its kind. Thread: the window's.
 #pragma once
 
 #include <QWidget>
@@ -44,7 +45,10 @@ class MachinePage : public QWidget {
     QWidget* buildHead();
     void buildControls();
     void connectParts();
-    void arrange();  // by width: panel beside or among the tabs, tabs or side by side
+    void arrange();  // by width and height, see machine_page_layout.cpp
+    void placePanel(bool amongTabs, bool anew);
+    void placePlots(bool beside);
+    void placeHistory(bool asTabs);
 
     void machineChanged();
     void recordingChanged();
@@ -92,7 +96,7 @@ class MachinePage : public QWidget {
     EvidencePanel* panel_;
     QComboBox *channelBox_, *kindBox_, *axisBox_, *quantityBox_, *spectrumBox_;
     QSplitter *across_ = nullptr, *upright_, *beside_;
-    QTabWidget* tabs_;
+    QTabWidget *tabs_, *historyTabs_;
     QScrollArea* scroll_;
     std::optional<MachineFacts> facts_;
     RecordingPlots plots_;

@@ -6,6 +6,7 @@
 #include <QSplitter>
 #include <QTabWidget>
 #include <QVBoxLayout>
+#include <utility>
 
 #include "ui/pages/machine_page.h"
 #include "ui/pages/page_parts.h"
@@ -20,7 +21,9 @@ constexpr int kPanelBesideEms = 64;   // from this width on the panel stands bes
 constexpr int kPlotsBesideEms = 105;  // from this width on the three plots of a recording do
 constexpr int kPanelEms = 31;
 
-enum Arrangement { Narrow, Usual, Wide };
+constexpr int kLowEms = 38;  // lower than that waterfall and trend take turns
+
+enum Arrangement { Narrow, Usual, Wide, kArrangements };
 
 QComboBox* box(const QString& name, const QString& says, QWidget* parent) {
     auto* combo = new QComboBox(parent);
@@ -35,6 +38,13 @@ QSplitter* splitter(Qt::Orientation orientation, const QString& name, QWidget* p
     auto* made = new QSplitter(orientation, parent);
     made->setObjectName(name);
     made->setChildrenCollapsible(false);
+    return made;
+}
+
+QTabWidget* tabWidget(const QString& name, QWidget* parent) {
+    auto* made = new QTabWidget(parent);
+    made->setObjectName(name);
+    made->setDocumentMode(true);
     return made;
 }
 
@@ -58,14 +68,12 @@ void MachinePage::build() {
     across_ = splitter(Qt::Horizontal, QStringLiteral("machineAcross"), this);
     upright_ = splitter(Qt::Vertical, QStringLiteral("machineUpright"), this);
     beside_ = splitter(Qt::Horizontal, QStringLiteral("recordingBeside"), upright_);
-    tabs_ = new QTabWidget(upright_);
-    tabs_->setObjectName(QStringLiteral("recordingTabs"));
-    tabs_->setDocumentMode(true);
-    for (QWidget* part : std::initializer_list<QWidget*>{waterfall_, trend_, tabs_, beside_})
+    historyTabs_ = tabWidget(QStringLiteral("historyTabs"), upright_);
+    tabs_ = tabWidget(QStringLiteral("recordingTabs"), upright_);
+    for (QWidget* part : std::initializer_list<QWidget*>{waterfall_, trend_, historyTabs_, tabs_, beside_})
         upright_->addWidget(part);
     for (int i = 0; i < upright_->count(); ++i)
         upright_->setStretchFactor(i, 1);
-    upright_->setSizes({400, 300, 420, 420});
     scroll_ = new QScrollArea(across_);
     scroll_->setFrameStyle(QFrame::NoFrame);
     scroll_->setWidgetResizable(true);
@@ -114,22 +122,38 @@ void MachinePage::buildControls() {
 
 void MachinePage::arrange() {
     const int em = fontMetrics().height();
-    const int wanted = width() < kPanelBesideEms * em   ? Narrow
+    const int across = width() < kPanelBesideEms * em   ? Narrow
                        : width() < kPlotsBesideEms * em ? Usual
                                                         : Wide;
-    upright_->setMinimumHeight((wanted == Narrow ? 32 : 26) * em);
+    const bool low = height() < kLowEms * em;
+    upright_->setMinimumHeight((low ? 22 : 32) * em);
+    const int wanted = across + (low ? kArrangements : 0);
     if (wanted == arranged_) return;
-    const bool first = arranged_ < 0;
-    arranged_ = wanted;
-    const QWidget* current = tabs_->currentWidget();
-    if (wanted == Narrow) {
+    const int before = std::exchange(arranged_, wanted);
+    if (before < 0 || low != (before >= kArrangements)) placeHistory(low);
+    if (before >= 0 && before % kArrangements == across) return;
+    QWidget* current = tabs_->currentWidget();
+    placePanel(across == Narrow, before < 0 || current == panel_);
+    placePlots(across == Wide);
+    if (across == Narrow) current = panel_;
+    if (across == Usual && (before < 0 || current == panel_)) current = envelope_;
+    if (across != Wide) tabs_->setCurrentWidget(current);
+}
+
+void MachinePage::placePanel(bool amongTabs, bool anew) {
+    const int ems = kPanelEms * fontMetrics().height();
+    if (amongTabs) {
         tabs_->insertTab(0, panel_, tr("Evidence"));
-    } else {
-        across_->addWidget(panel_);
-        panel_->setMinimumWidth(kPanelEms * em);
-        if (first || current == panel_) across_->setSizes({width() - kPanelEms * em, kPanelEms * em});
+        panel_->setMinimumWidth(0);
+        return;
     }
-    const bool beside = wanted == Wide;
+    across_->addWidget(panel_);
+    panel_->setMinimumWidth(ems);
+    panel_->show();
+    if (anew) across_->setSizes({width() - ems, ems});
+}
+
+void MachinePage::placePlots(bool beside) {
     const std::pair<PlotFrame*, QString> plots[] = {
         {spectrum_, tr("Spectrum")}, {envelope_, tr("Envelope")}, {waveform_, tr("Waveform")}};
     for (const auto& [plot, name] : plots) {
@@ -141,11 +165,23 @@ void MachinePage::arrange() {
         beside_->addWidget(plot);
         plot->show();
     }
-    if (wanted == Narrow) panel_->setMinimumWidth(0);
-    if (wanted != Narrow) panel_->show();
     tabs_->setVisible(!beside);
     beside_->setVisible(beside);
-    if (!beside) tabs_->setCurrentWidget(wanted == Narrow ? static_cast<QWidget*>(panel_) : envelope_);
+}
+
+void MachinePage::placeHistory(bool asTabs) {
+    if (asTabs) {
+        historyTabs_->addTab(waterfall_, tr("Waterfall"));
+        historyTabs_->addTab(trend_, tr("Trend"));
+        upright_->setSizes({420, 420, 420});
+    } else {
+        upright_->insertWidget(0, waterfall_);
+        upright_->insertWidget(1, trend_);
+        waterfall_->show();
+        trend_->show();
+        upright_->setSizes({330, 330, 0, 400, 400});
+    }
+    historyTabs_->setVisible(asTabs);
 }
 
 void MachinePage::resizeEvent(QResizeEvent* event) {

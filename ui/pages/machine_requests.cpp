@@ -7,6 +7,7 @@
 #include "core/fleet/machine_week.h"
 #include "core/fleet/site_calendar.h"
 #include "core/machine/severity_limits.h"
+#include "ui/model/site_time.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -97,6 +98,9 @@ Result<MachineFacts> machineFacts(FleetFile& fleet, const std::string& tag) {
     auto entry = fleet.machines().byTag(tag);
     if (!entry) return fail(entry.error());
     facts.entry = *entry;
+    const auto site = fleet.site();
+    if (!site) return fail(site.error());
+    facts.zone = siteZone(site->timeZone);
     auto machine = fleet.machines().describedAt(tag);
     if (!machine) return fail(machine.error());
     facts.machine = *machine;
@@ -212,6 +216,7 @@ Result<std::shared_ptr<const PanelContent>> weekContent(FleetFile& fleet, const 
     content->times = std::move((*span)->times);
     content->recordings = std::move((*span)->recordingIds);
     content->week = true;
+    content->zone = siteZone(site->timeZone);
     content->basis = tr("Week %1 to %2, running recordings: %3")
                          .arg(dateText(period->firstDay), dateText(period->lastDay))
                          .arg(content->recordings.size());
@@ -222,12 +227,15 @@ Result<std::shared_ptr<const PanelContent>> recordingContent(FleetFile& fleet, s
                                                              Instant time) {
     auto examination = examinationOf(fleet, recording);
     if (!examination) return fail(examination.error());
+    const auto site = fleet.site();
+    if (!site) return fail(site.error());
     auto content = std::make_shared<PanelContent>();
+    content->zone = siteZone(site->timeZone);
     content->examination = std::move(*examination);
     content->times = {time};
     content->recordings = {recording};
     content->week = false;
-    content->basis = tr("One recording: %1").arg(momentText(time));
+    content->basis = tr("One recording: %1").arg(momentText(time, content->zone));
     return content;
 }
 

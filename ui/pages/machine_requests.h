@@ -24,6 +24,7 @@ struct MachineFacts {
     std::vector<ChannelEntry> channels;
     std::vector<TrendEvent> events;
     std::optional<Instant> first, newest;  // recordings; empty: none
+    QTimeZone zone = QTimeZone::utc();     // of the site
 };
 Result<MachineFacts> machineFacts(FleetFile& fleet, const std::string& tag);
 

@@ -14,6 +14,7 @@
 #include "core/fleet/machine_desk.h"
 #include "ui/model/register_file.h"
 #include "ui/model/shortcuts.h"
+#include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
 #include "ui/pages/register_form.h"
@@ -34,9 +35,9 @@ QStandardItem* cell(const QString& text) {
     return item;
 }
 
-QString enteredText(const std::string& utc) {
+QString enteredText(const std::string& utc, const QTimeZone& zone) {
     const auto time = parseUtc(utc);
-    return time ? momentText(*time) : shown(utc);
+    return time ? momentText(*time, zone) : shown(utc);
 }
 
 // "/points/0/channels/1" -> the tab it is edited in
@@ -153,9 +154,10 @@ void RegisterPage::showLists(const Shown& shown) {
                             : fettle::shown(shown.blindWord));
     blindWord_->setVisible(shown.blind.empty());
     history_->removeRows(0, history_->rowCount());
+    const QTimeZone zone = siteZone(register_.site.timeZone);
     for (const DescriptionEntry& entry : shown.history)
         history_->appendRow({cell(entry.from.empty() ? tr("the beginning") : dateText(entry.from)),
-                             cell(enteredText(entry.recordedAt)), cell(fettle::shown(entry.note))});
+                             cell(enteredText(entry.recordedAt, zone)), cell(fettle::shown(entry.note))});
 }
 
 void RegisterPage::setReadOnly(bool readOnly) {

@@ -9,6 +9,7 @@
 #include <QVBoxLayout>
 #include <map>
 
+#include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
 
@@ -75,7 +76,8 @@ QString periodText(const RoundShown& round) {
     if (round.draft()) return tr("%1, a draft: no round is open").arg(days);
     if (round.open()) return tr("%1, open").arg(days);
     return tr("%1, closed on %2 by %3")
-        .arg(days, dateText(*round.entry->closedAt), shown(round.entry->closedBy));
+        .arg(days, dateText(siteTime(*round.entry->closedAt, siteZone(round.timeZone)).date()),
+             shown(round.entry->closedBy));
 }
 
 QString progressText(const RoundShown& round) {

@@ -102,10 +102,12 @@ void RoundLedger::fitColumns() {
         if (lacking() > 0) widths[std::size_t(column)] = 0;
     widths[LedgerModel::Changed] =
         std::max(least / 2, viewport()->width() - std::accumulate(widths.begin(), widths.end(), 0));
+    const bool ageWasHidden = isColumnHidden(LedgerModel::Age);
     for (int column = 0; column < LedgerModel::Columns; ++column) {
         setColumnHidden(column, widths[std::size_t(column)] == 0);
         if (widths[std::size_t(column)] > 0) setColumnWidth(column, widths[std::size_t(column)]);
     }
+    if (ageWasHidden != isColumnHidden(LedgerModel::Age)) emit columnsChanged();
 }
 
 void RoundLedger::sortBy(int column) {

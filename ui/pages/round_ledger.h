@@ -21,6 +21,7 @@ class RoundLedger : public QTableView {
     void foldCurrent();
 
   signals:
+    void columnsChanged();  // one went or came back for want of room
     void currentMachineChanged();
     void machineOpened(const QString& tag);  // double click
     void menuWanted(const QPoint& globalPlace);

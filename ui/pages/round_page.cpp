@@ -28,11 +28,12 @@ QPushButton* button(const QString& text, const char* name, QWidget* parent) {
     return made;
 }
 
-// The whole of what stands in the line, where a column is too narrow for it.
-QString detailOf(const RoundMachine& machine) {
+// The whole of what stands in the line, where a column is too narrow for it or has no room at all.
+QString detailOf(const LedgerModel& model, const RoundMachine& machine, bool allColumns) {
     QStringList parts;
     if (!machine.findings.empty()) parts << shown(machine.findings.front().finding.sentence);
-    parts << shown(machine.changed);
+    parts << shown(machine.changed) << model.weightNote(machine);
+    if (!allColumns) parts << model.levelAndAge(machine) + u'.';
     parts.removeAll(QString());
     return QStringLiteral("%1: %2").arg(shown(machine.tag), parts.join(u' '));
 }
@@ -110,6 +111,7 @@ void RoundPage::build() {
     });
     connect(heading_, &RoundHeading::roundWanted, this, &RoundPage::showRound);
     connect(ledger_, &RoundLedger::currentMachineChanged, this, &RoundPage::refreshActions);
+    connect(ledger_, &RoundLedger::columnsChanged, this, &RoundPage::refreshActions);
     connect(ledger_->selectionModel(), &QItemSelectionModel::selectionChanged, this,
             &RoundPage::refreshActions);
     connect(ledger_, &RoundLedger::machineOpened, this, &RoundPage::look);
@@ -249,7 +251,8 @@ void RoundPage::refreshActions() {
         tr("All machines to leave are accepted together, once each of the sample was opened"));
     start_->setVisible(work_.writable() && !model_.round().open() && !model_.round().list.machines.empty());
     close_->setVisible(open);
-    detail_->setText(machine ? detailOf(*machine) : QString());
+    const bool allColumns = !ledger_->isColumnHidden(LedgerModel::Age);
+    detail_->setText(machine ? detailOf(model_, *machine, allColumns) : QString());
 }
 
 void RoundPage::setState(RoundState state) {

@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "core/diagnosis/wording.h"
+#include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/panels/evidence_view.h"
 #include "ui/panels/fault_list.h"
@@ -17,6 +18,7 @@ namespace fettle {
 namespace {
 
 constexpr int kMostClaims = 4;
+constexpr int kLowEms = 52;  // lower than that the lines of the chosen fault need the room of the others
 
 }  // namespace
 
@@ -96,6 +98,11 @@ void EvidencePanel::build() {
     blind_ = addSection(QStringLiteral("blindSpots"), tr("Blind spots"));
     notes_ = addSection(QStringLiteral("notes"), tr("About the recordings"));
     column_->addStretch(1);
+}
+
+void EvidencePanel::resizeEvent(QResizeEvent* event) {
+    QScrollArea::resizeEvent(event);
+    faults_->setLow(height() < kLowEms * fontMetrics().height());
 }
 
 void EvidencePanel::takeTheme() {
@@ -202,7 +209,8 @@ QString EvidencePanel::factsOf(const Hypothesis& h) const {
         facts << shown(h.best.view) << tr("cage shift %1 %").arg(h.best.cageShift * 100, 0, 'f', 2);
         if (!h.best.variant.empty()) facts << shown(h.best.variant);
         if (h.recordingCount > 1 && h.recording < content_->times.size())
-            facts << tr("lines of the strongest recording, %1").arg(momentText(content_->times[h.recording]));
+            facts << tr("lines of the strongest recording, %1")
+                         .arg(momentText(content_->times[h.recording], content_->zone));
     }
     if (h.persistence && content_->week)
         facts << (h.weightDban ? tr("10 decibans or more in %1 % of the week's recordings")

@@ -7,6 +7,7 @@
 #pragma once
 
 #include <QScrollArea>
+#include <QTimeZone>
 #include <memory>
 #include <vector>
 
@@ -32,6 +33,7 @@ struct PanelContent {
     std::vector<std::int64_t> recordings;  // their ids
     QString basis;                         // "Week to 24 May 2026: 7 recordings"
     bool week = true;                      // else one recording
+    QTimeZone zone = QTimeZone::utc();     // of the site, for moments
 };
 
 class EvidencePanel : public QScrollArea {
@@ -50,6 +52,9 @@ class EvidencePanel : public QScrollArea {
 
   signals:
     void weekWanted();
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
     struct Section {

@@ -30,6 +30,8 @@ FaultList::FaultList(const Theme& theme, Selection& selection, QWidget* parent)
     header()->setSectionResizeMode(Fault, QHeaderView::Stretch);
     header()->setSectionResizeMode(Weight, QHeaderView::ResizeToContents);
     connect(this, &QTreeWidget::itemSelectionChanged, this, &FaultList::choose);
+    connect(this, &QTreeWidget::itemClicked, this, &FaultList::toggle);
+    connect(this, &QTreeWidget::itemActivated, this, &FaultList::toggle);
     connect(&selection_, &Selection::faultChanged, this, &FaultList::markChosen);
     connect(&theme_, &Theme::changed, this, &FaultList::fill);
 }
@@ -41,21 +43,51 @@ void FaultList::setEntries(std::vector<FaultEntry> entries) {
 
 void FaultList::fill() {
     choosing_ = true;
+    head_ = nullptr;
     clear();
     const auto others =
         std::find_if(entries_.begin(), entries_.end(), [](const FaultEntry& entry) { return !entry.found; });
     for (std::size_t i = 0; i < entries_.size(); ++i) {
         if (i == std::size_t(others - entries_.begin()))
-            addHead(i == 0 ? tr("no finding; considered were") : tr("considered and not found"));
+            addHead(i == 0 ? tr("no finding; considered were")
+                           : tr("considered and not found: %1").arg(entries_.end() - others));
         addEntry(i);
     }
     choosing_ = false;
-    updateGeometry();
+    fold();
     markChosen();
+}
+
+void FaultList::setLow(bool low) {
+    if (low == low_) return;
+    low_ = low;
+    fold();
+}
+
+bool FaultList::folded() const {
+    const bool found = !entries_.empty() && entries_.front().found;
+    return head_ && found && wanted_.value_or(low_);
+}
+
+void FaultList::fold() {
+    const bool away = folded();
+    for (int i = head_ ? indexOfTopLevelItem(head_) + 1 : topLevelItemCount(); i < topLevelItemCount(); ++i)
+        topLevelItem(i)->setHidden(away && !topLevelItem(i)->isSelected());
+    if (head_ && !entries_.empty() && entries_.front().found)
+        head_->setText(Fault, away ? tr("%1 (show)").arg(headText_) : tr("%1 (hide)").arg(headText_));
+    updateGeometry();
+}
+
+void FaultList::toggle(const QTreeWidgetItem* item) {
+    if (!head_ || item != head_) return;
+    wanted_ = !folded();
+    fold();
 }
 
 void FaultList::addHead(const QString& text) {
     auto* item = new QTreeWidgetItem(this, {text});
+    head_ = item;
+    headText_ = text;
     item->setFlags(Qt::ItemIsEnabled);
     item->setFirstColumnSpanned(true);
     item->setForeground(Fault, theme_.colour(Role::MutedInk));
@@ -104,6 +136,7 @@ void FaultList::markChosen() {
         scrollToItem(topLevelItem(i));
     }
     choosing_ = false;
+    fold();
 }
 
 int FaultList::rowHeight() const {
@@ -111,7 +144,10 @@ int FaultList::rowHeight() const {
 }
 
 QSize FaultList::sizeHint() const {
-    const int rows = std::clamp(topLevelItemCount(), 3, kMostRows);
+    int rows = 0;
+    for (int i = 0; i < topLevelItemCount(); ++i)
+        rows += topLevelItem(i)->isHidden() ? 0 : 1;
+    rows = std::clamp(rows, 2, kMostRows);
     return {20 * fontMetrics().averageCharWidth(), header()->sizeHint().height() + rows * rowHeight() + 2};
 }
 

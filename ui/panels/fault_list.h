@@ -1,9 +1,10 @@
 // Why: all faults considered, by weight: findings first with their urgency disc and word, then what was
-// considered and not found, those without a weight last with the reason. Choosing one sets the Selection's
-// fault. Thread: the window's.
+// considered and not found (which folds), those without a weight last with the reason. Choosing one sets the
+// Selection's fault. Thread: the window's.
 #pragma once
 
 #include <QTreeWidget>
+#include <optional>
 #include <vector>
 
 #include "ui/model/selection.h"
@@ -18,12 +19,17 @@ class FaultList : public QTreeWidget {
     FaultList(const Theme& theme, Selection& selection, QWidget* parent);
 
     void setEntries(std::vector<FaultEntry> entries);
+    // In a low window what was not found is folded away while there is a finding; its head unfolds it.
+    void setLow(bool low);
+    bool folded() const;
     const std::vector<FaultEntry>& entries() const { return entries_; }
     QSize sizeHint() const override;
 
   private:
     void fill();
     void addHead(const QString& text);
+    void fold();  // shows and hides
+    void toggle(const QTreeWidgetItem* item);
     void addEntry(std::size_t i);
     void choose();
     void markChosen();
@@ -32,7 +38,10 @@ class FaultList : public QTreeWidget {
     const Theme& theme_;
     Selection& selection_;
     std::vector<FaultEntry> entries_;
-    bool choosing_ = false;
+    QTreeWidgetItem* head_ = nullptr;  // of what was not found; null: no such
+    QString headText_;
+    bool choosing_ = false, low_ = false;
+    std::optional<bool> wanted_;  // folded, as the user last said
 };
 
 }  // namespace fettle

@@ -128,8 +128,15 @@ QString PlotFrame::readout() const {
 }
 
 void PlotFrame::setReadout(const QString& text) {
-    readout_->setText(text);
-    readoutBelow_->setText(text);
+    const QString& said = text.isEmpty() ? atRest_ : text;
+    readout_->setText(said);
+    readoutBelow_->setText(said);
+}
+
+void PlotFrame::setAtRest(const QString& text) {
+    const bool resting = readout_->text() == atRest_;
+    atRest_ = text;
+    if (resting) setReadout({});
 }
 
 void PlotFrame::placeReadout() {

@@ -41,7 +41,8 @@ class PlotFrame : public QWidget {
     QSize minimumSizeHint() const override;
 
   protected:
-    void setReadout(const QString& text);
+    void setReadout(const QString& text);  // empty: what it says at rest
+    void setAtRest(const QString& text);
     virtual void takeTheme();  // colours; base: axes, canvas, grid
     const Theme& theme() const { return theme_; }
     QColor colour(Role role) const { return theme_.colour(role); }
@@ -59,6 +60,7 @@ class PlotFrame : public QWidget {
     Gestures* gestures_;
     QBoxLayout* head_;
     QLabel *title_, *readout_, *readoutBelow_, *words_;
+    QString atRest_;
     QStackedLayout* stack_;
     QwtPlotGrid* grid_;
 };

@@ -11,6 +11,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/model/site_time.h"
+
 namespace fettle {
 
 namespace {
@@ -19,8 +21,30 @@ constexpr double kNarrowestMs = 3600 * 1e3;
 constexpr double kMarginShare = 0.01;  // of the bounds, free at either end
 constexpr double kDayMs = 24 * 3600 * 1e3;
 
+// Qwt knows one distance from UTC for a whole scale; where the clock is put forward within it, ticks of days
+// are an hour beside midnight on one side, which nobody sees, and the hours say what the clock says.
+class SiteScaleDraw : public QwtDateScaleDraw {
+  public:
+    SiteScaleDraw() : QwtDateScaleDraw(Qt::OffsetFromUTC) {}
+    void setZone(const QTimeZone& zone, int secondsFromUtc) {
+        if (zone == zone_ && secondsFromUtc == utcOffset()) return;
+        zone_ = zone;
+        setUtcOffset(secondsFromUtc);
+        invalidateCache();
+    }
+    QwtText label(double ms) const override {
+        const QwtDate::IntervalType type = intervalType(scaleDiv());
+        if (type >= QwtDate::Day) return QwtDateScaleDraw::label(ms);
+        const QDateTime there = siteTime(toInstant(ms), zone_);
+        return QwtText(there.toString(dateFormatOfDate(there, type)));
+    }
+
+  private:
+    QTimeZone zone_ = QTimeZone::utc();
+};
+
 QwtDateScaleDraw* timeScaleDraw(bool ticksOnly) {
-    auto* draw = new QwtDateScaleDraw(Qt::UTC);
+    auto* draw = new SiteScaleDraw;
     draw->setDateFormat(QwtDate::Second, QStringLiteral("hh:mm:ss"));
     draw->setDateFormat(QwtDate::Minute, QStringLiteral("hh:mm\nd MMM"));
     draw->setDateFormat(QwtDate::Hour, QStringLiteral("hh:mm\nd MMM"));
@@ -48,11 +72,6 @@ double toMs(Instant time) {
 
 Instant toInstant(double ms) {
     return Instant(std::chrono::milliseconds(qint64(std::llround(ms))));
-}
-
-QString timeText(double ms) {
-    const QDateTime time = QDateTime::fromMSecsSinceEpoch(qint64(ms), Qt::UTC);
-    return time.toString(QStringLiteral("yyyy-MM-dd hh:mm")) + QStringLiteral(" UTC");
 }
 
 TimeAxis::TimeAxis(Selection& selection, QObject* parent) : QObject(parent), selection_(selection) {
@@ -133,15 +152,33 @@ void TimeAxis::setShown(std::optional<double> ms) {
 
 void TimeAxis::attach(QwtPlot& plot, bool ticksOnly) {
     plot.setAxisScaleDraw(QwtPlot::xBottom, timeScaleDraw(ticksOnly));
-    plot.setAxisScaleEngine(QwtPlot::xBottom, new QwtDateScaleEngine(Qt::UTC));
+    plot.setAxisScaleEngine(QwtPlot::xBottom, new QwtDateScaleEngine(Qt::OffsetFromUTC));
     plot.setAxisMaxMajor(QwtPlot::xBottom, 8);
     plot.setAxisMaxMinor(QwtPlot::xBottom, 4);
     plots_.emplace_back(&plot);
     setScales();
 }
 
+void TimeAxis::setZone(const QTimeZone& zone) {
+    if (zone == zone_) return;
+    zone_ = zone;
+    setScales();
+    emit changed();
+}
+
+QString TimeAxis::zoneName() const {
+    return QString::fromUtf8(zone_.id());
+}
+
+QString TimeAxis::text(double ms) const {
+    return shortMomentText(toInstant(ms), zone_);
+}
+
 void TimeAxis::setScales() {
+    const int fromUtc = siteTime(toInstant((span_.from + span_.until) / 2), zone_).offsetFromUtc();
     for (QwtPlot* plot : plots()) {
+        static_cast<QwtDateScaleEngine*>(plot->axisScaleEngine(QwtPlot::xBottom))->setUtcOffset(fromUtc);
+        static_cast<SiteScaleDraw*>(plot->axisScaleDraw(QwtPlot::xBottom))->setZone(zone_, fromUtc);
         plot->setAxisScale(QwtPlot::xBottom, span_.from, span_.until);
         plot->replot();
     }

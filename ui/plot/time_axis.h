@@ -1,11 +1,12 @@
 // Why: waterfall and trend stand above each other and share one time axis: the same span, the same pixels.
 // What is shown is the Selection's span; this object knows how far the data reach, zooms and shifts, and
-// keeps the left and right edges of the attached plots' canvases at the same pixel. Thread: the window's;
-// axis and plots may go in any order.
+// keeps the left and right edges of the attached plots' canvases at the same pixel. Ticks and words are by
+// the site's clock. Thread: the window's; axis and plots may go in any order.
 #pragma once
 
 #include <QObject>
 #include <QPointer>
+#include <QTimeZone>
 #include <optional>
 #include <vector>
 
@@ -18,7 +19,6 @@ namespace fettle {
 
 double toMs(Instant time);
 Instant toInstant(double ms);
-QString timeText(double ms);  // "2026-05-04 06:20 UTC"
 
 class TimeAxis : public QObject {
     Q_OBJECT
@@ -28,6 +28,10 @@ class TimeAxis : public QObject {
 
     void setBounds(TimeSpan bounds);  // all there is; what was shown stays shown where it can
     const ZoomSpan& span() const { return span_; }
+
+    void setZone(const QTimeZone& zone);  // UTC at first
+    QString zoneName() const;             // "Europe/London"
+    QString text(double ms) const;        // "2026-05-04 07:20 UTC+1"
 
     void zoom(double factor, double aboutMs);
     void pan(double byMs);
@@ -54,6 +58,7 @@ class TimeAxis : public QObject {
 
     Selection& selection_;
     ZoomSpan span_;
+    QTimeZone zone_ = QTimeZone::utc();
     std::vector<QPointer<QwtPlot>> plots_;
     std::optional<double> shown_;
     bool publishing_ = false;

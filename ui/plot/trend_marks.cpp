@@ -12,7 +12,7 @@ namespace fettle {
 
 LimitLines::LimitLines(const Theme& theme) : theme_(theme) {
     setItemAttribute(QwtPlotItem::Legend, false);
-    setZ(15);
+    setZ(21);  // over the events' upright lines, which would strike its names through
 }
 
 void LimitLines::setLimits(std::vector<TrendLimit> limits) {
@@ -20,29 +20,43 @@ void LimitLines::setLimits(std::vector<TrendLimit> limits) {
     itemChanged();
 }
 
-// The name stands above its line, below it where that would leave the canvas, beside the one before where
-// the two lines are close.
-void LimitLines::draw(QPainter* painter, const QwtScaleMap&, const QwtScaleMap& yMap,
-                      const QRectF& canvas) const {
-    const QFontMetricsF metrics(painter->font());
+void LimitLines::setBelowEvents(bool below) {
+    belowEvents_ = below;
+    itemChanged();
+}
+
+// The name stands above its line, below it where that would leave the canvas or reach the events, beside the
+// one before where the two lines are close.
+std::vector<LimitLines::Named> LimitLines::named(const QwtScaleMap& yMap, const QRectF& canvas,
+                                                 const QFontMetricsF& metrics) const {
+    const double ceiling = canvas.top() + (belowEvents_ ? EventMarks::rowHeight(metrics) : 0);
     double lastTop = canvas.bottom() + metrics.height(), lastRight = 0;
+    std::vector<Named> all;
     for (const TrendLimit& limit : limits_) {
         const double y = yMap.transform(limit.value);
         if (y < canvas.top() || y > canvas.bottom()) continue;
-        painter->setPen(QPen(theme_.colour(Role::Limit), 1.2, Qt::DashLine));
-        painter->drawLine(QPointF(canvas.left(), y), QPointF(canvas.right(), y));
         const QString name = limit.name + QStringLiteral("  ") + significant(limit.value, 3);
         QRectF box(0, 0, metrics.horizontalAdvance(name) + 6, metrics.height());
         box.moveBottomLeft(QPointF(canvas.left() + 4, y));
-        if (box.top() < canvas.top()) box.moveTop(y);
+        if (box.top() < ceiling) box.moveTop(y);
         if (box.bottom() > lastTop) box.moveLeft(canvas.left() + 4 + lastRight);
         lastRight = box.bottom() > lastTop ? box.right() - canvas.left() : 0;
         lastTop = std::min(lastTop, box.top());
-        QColor ground = theme_.colour(Role::Ground);
-        ground.setAlphaF(0.8F);
-        painter->fillRect(box, ground);
+        all.push_back({y, box, name});
+    }
+    return all;
+}
+
+void LimitLines::draw(QPainter* painter, const QwtScaleMap&, const QwtScaleMap& yMap,
+                      const QRectF& canvas) const {
+    QColor ground = theme_.colour(Role::Ground);
+    ground.setAlphaF(0.8F);
+    for (const Named& limit : named(yMap, canvas, QFontMetricsF(painter->font()))) {
+        painter->setPen(QPen(theme_.colour(Role::Limit), 1.2, Qt::DashLine));
+        painter->drawLine(QPointF(canvas.left(), limit.y), QPointF(canvas.right(), limit.y));
+        painter->fillRect(limit.box, ground);
         painter->setPen(theme_.colour(Role::Limit));
-        painter->drawText(box, Qt::AlignCenter, name);
+        painter->drawText(limit.box, Qt::AlignCenter, limit.name);
     }
 }
 
@@ -50,6 +64,10 @@ EventMarks::EventMarks(const Theme& theme) : theme_(theme) {
     setItemAttribute(QwtPlotItem::Legend, false);
     setRenderHint(QwtPlotItem::RenderAntialiased);
     setZ(20);
+}
+
+double EventMarks::rowHeight(const QFontMetricsF& metrics) {
+    return metrics.height() + 2;
 }
 
 void EventMarks::setEvents(std::vector<TrendEvent> events) {

@@ -4,6 +4,8 @@
 
 #include <qwt_plot_item.h>
 
+#include <QFontMetricsF>
+
 #include <vector>
 
 #include "ui/plot/trend_plot.h"
@@ -14,17 +16,28 @@ class LimitLines : public QwtPlotItem {
   public:
     explicit LimitLines(const Theme& theme);
     void setLimits(std::vector<TrendLimit> limits);
+    void setBelowEvents(bool below);  // names keep out of the row in which events stand
     void draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
               const QRectF& canvas) const override;
+
+    struct Named {
+        double y = 0;
+        QRectF box;  // of the name
+        QString name;
+    };
+    std::vector<Named> named(const QwtScaleMap& yMap, const QRectF& canvas,
+                             const QFontMetricsF& metrics) const;
 
   private:
     const Theme& theme_;
     std::vector<TrendLimit> limits_;
+    bool belowEvents_ = false;
 };
 
 class EventMarks : public QwtPlotItem {
   public:
     explicit EventMarks(const Theme& theme);
+    static double rowHeight(const QFontMetricsF& metrics);  // at the top of the canvas
     void setEvents(std::vector<TrendEvent> events);
     const std::vector<TrendEvent>& events() const { return events_; }
     const TrendEvent* near(const QwtScaleMap& xMap, double x, double px) const;

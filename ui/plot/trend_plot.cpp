@@ -5,6 +5,7 @@
 #include <qwt_scale_map.h>
 #include <qwt_text.h>
 
+#include <QResizeEvent>
 #include <QToolTip>
 #include <algorithm>
 #include <cmath>
@@ -22,7 +23,8 @@ namespace {
 
 constexpr double kNearPx = 14, kEventPx = 6;
 constexpr int kFarSamples = 7;
-constexpr double kAbove = 1.18;       // free above the highest value, for marks
+constexpr double kAbove = 1.18;  // free above the highest value, for marks
+constexpr double kMostForEvents = 0.4;
 constexpr double kLimitWithin = 2.5;  // a limit up to this many times the highest value is shown
 
 SeriesPtr seriesOf(const TrendData& data) {
@@ -52,12 +54,15 @@ TrendPlot::TrendPlot(const Theme& theme, TimeAxis& axis, Selection& selection, Q
     for (QwtPlotItem* item : std::initializer_list<QwtPlotItem*>{line_, stopped_, limits_, events_, cursor_})
         item->attach(&plot());
     line_->setDotted(true);
+    canvas()->installEventFilter(this);
     axis_.attach(plot(), false);
     connectGestures();
     connect(&axis_, &TimeAxis::changed, this, &TrendPlot::showUpright);
     connect(&axis_, &TimeAxis::changed, this, &TrendPlot::showCursor);
+    connect(&axis_, &TimeAxis::changed, this, &TrendPlot::showZone);
     connect(&selection_, &Selection::recordingChanged, this, &TrendPlot::showCursor);
     TrendPlot::takeTheme();
+    showZone();
 }
 
 TrendPlot::~TrendPlot() = default;
@@ -102,8 +107,23 @@ void TrendPlot::setData(std::shared_ptr<const TrendData> data) {
 void TrendPlot::setEvents(std::vector<TrendEvent> events) {
     std::stable_sort(events.begin(), events.end(),
                      [](const TrendEvent& a, const TrendEvent& b) { return a.ms < b.ms; });
+    limits_->setBelowEvents(!events.empty());
     events_->setEvents(std::move(events));
-    plot().replot();
+    showUpright();
+}
+
+// So much of the height is the events', above the highest value and its limit.
+double TrendPlot::aboveForEvents() const {
+    if (!isVisible() || events_->events().empty()) return kAbove;
+    const double row = EventMarks::rowHeight(QFontMetricsF(canvas()->font())) + 3;
+    return 1 / (1 - std::min(row / std::max(canvas()->height(), 1), kMostForEvents));
+}
+
+bool TrendPlot::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == canvas() && event->type() == QEvent::Resize &&
+        static_cast<QResizeEvent*>(event)->oldSize().height() != canvas()->height())
+        QMetaObject::invokeMethod(this, &TrendPlot::showUpright, Qt::QueuedConnection);
+    return PlotFrame::eventFilter(watched, event);
 }
 
 // By what is seen of the time axis; limits that are not far above count too.
@@ -122,10 +142,15 @@ void TrendPlot::showUpright() {
             if (limit.value <= kLimitWithin * measured) high = std::max(high, limit.value);
     if (data_ && data_->fromZero) low = std::min(low, 0.0);
     if (!(high > low)) high = low + std::max(1e-6, std::abs(low) * 0.1);
+    const double above = std::max(kAbove, aboveForEvents());
     plot().setAxisMaxMajor(QwtPlot::yLeft, 5);
-    plot().setAxisScale(QwtPlot::yLeft, low, low + (high - low) * kAbove);
+    plot().setAxisScale(QwtPlot::yLeft, low, low + (high - low) * above);
     axis_.align();
     plot().replot();
+}
+
+void TrendPlot::showZone() {
+    setAtRest(tr("time of %1").arg(axis_.zoneName()));
 }
 
 void TrendPlot::showCursor() {
@@ -152,12 +177,12 @@ void TrendPlot::hover(const QPointF& at) {
     const QwtScaleMap map = plot().canvasMap(QwtPlot::xBottom);
     if (const TrendEvent* event = events_->near(map, at.x(), kEventPx))
         QToolTip::showText(canvas()->mapToGlobal(at.toPoint()),
-                           tr("%1: %2\n%3").arg(timeText(event->ms), event->kind, event->text), canvas());
+                           tr("%1: %2\n%3").arg(axis_.text(event->ms), event->kind, event->text), canvas());
     const TrendSample* sample = nearest(map.invTransform(at.x()));
     if (!sample || std::abs(map.transform(sample->ms) - at.x()) > kNearPx)
-        return setReadout(timeText(map.invTransform(at.x())));
+        return setReadout(axis_.text(map.invTransform(at.x())));
     setReadout(tr("%1, %2%3")
-                   .arg(timeText(sample->ms), valueText(sample->value, data_->unit),
+                   .arg(axis_.text(sample->ms), valueText(sample->value, data_->unit),
                         sample->running ? QString() : tr(", not running")));
 }
 

@@ -55,10 +55,13 @@ class TrendPlot : public PlotFrame {
 
   protected:
     void takeTheme() override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
     void connectGestures();
     void showUpright();
+    void showZone();
+    double aboveForEvents() const;
     void showCursor();
     void hover(const QPointF& at);
     void choose(const QPointF& at);

@@ -151,12 +151,12 @@ void Waterfall::hover(const QPointF& at) {
     const auto peak = data_->peakWithin(rows, linesAt(at.y(), 0.5));
     if (!peak) {
         const double ms = plot().canvasMap(QwtPlot::xBottom).invTransform(at.x());
-        return setReadout(tr("%1, nothing recorded").arg(timeText(ms)));
+        return setReadout(tr("%1, nothing recorded").arg(axis_.text(ms)));
     }
     const double up = (double(peak->line) + 0.5) * data_->top() / double(data_->lines());
     const double unit = unitAt(peak->row);
     setReadout(tr("%1, %2, %3")
-                   .arg(timeText(data_->ms(peak->row)), frequencyText(up * unit, data_->shaftHz(peak->row)),
+                   .arg(axis_.text(data_->ms(peak->row)), frequencyText(up * unit, data_->shaftHz(peak->row)),
                         valueText(double(peak->value), QString::fromStdString(data_->options().unit),
                                   data_->options().decibels)));
 }

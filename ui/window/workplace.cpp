@@ -9,6 +9,7 @@
 #include "ui/dialogs/refusals_dialog.h"
 #include "ui/dialogs/round_dialogs.h"
 #include "ui/dialogs/sheet_dialog.h"
+#include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/machine_page.h"
 #include "ui/pages/register_page.h"
@@ -254,7 +255,8 @@ void Workplace::noteEvent(const QString& machine) {
 }
 
 void Workplace::askEvent(const QString& machine, const std::optional<Event>& refused) {
-    auto* dialog = new EventDialog(theme_, machine, {}, selection_->time().value_or(now()), this);
+    auto* dialog = new EventDialog(theme_, machine, selection_->time().value_or(now()),
+                                   siteZone(round_->round().timeZone), this);
     connect(dialog, &EventDialog::given, this, &Workplace::writeEvent);
     if (refused) dialog->setEvent(*refused);
     fillPlaces(machine, dialog);

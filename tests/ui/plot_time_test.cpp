@@ -1,0 +1,124 @@
+// Times by the site's clock, and what stands about a trend without covering anything. Clocks: London goes
+// forward on 29 March 2026 at 01:00 UTC, India is 5 h 30 min ahead all the year (IANA time zone database).
+#include <gtest/gtest.h>
+#include <qwt_plot.h>
+#include <qwt_plot_item.h>
+#include <qwt_scale_div.h>
+#include <qwt_scale_draw.h>
+#include <qwt_scale_map.h>
+#include <qwt_text.h>
+
+#include <QDateTime>
+#include <QLabel>
+
+#include "tests/ui/plot_support.h"
+#include "ui/model/site_time.h"
+#include "ui/plot/trend_marks.h"
+#include "ui/plot/trend_plot.h"
+
+namespace fettle {
+
+using namespace test;
+
+namespace {
+
+struct Stage {
+    Theme theme{ThemeChoice::Light};
+    Selection selection;
+    TimeAxis axis{selection};
+    TrendPlot trend{theme, axis, selection, nullptr};
+
+    explicit Stage(const std::string& zone, QSize size = {900, 300}) {
+        axis.setZone(siteZone(zone));
+        trend.resize(size);
+        trend.show();
+        settle();
+    }
+    void show(const char* from, const char* until) {
+        axis.setBounds({*parseUtc(from), *parseUtc(until)});
+        settle();
+    }
+    QList<double> ticks() const {
+        return trend.plot().axisScaleDiv(QwtPlot::xBottom).ticks(QwtScaleDiv::MajorTick);
+    }
+    QString label(double ms) const {
+        return trend.plot().axisScaleDraw(QwtPlot::xBottom)->label(ms).text().section(u'\n', 0, 0);
+    }
+};
+
+std::shared_ptr<TrendData> levels() {
+    auto data = std::make_shared<TrendData>();
+    data->quantity = "velocity r.m.s.";
+    data->unit = "mm/s";
+    for (int day = 0; day < 120; ++day)
+        data->samples.push_back({kStartMs + day * kDayMs, 0.9 + 0.03 * day, day + 1, true});
+    data->limits = {{"A/B", 1.4}, {"B/C", 2.8}, {"C/D", 4.5}};
+    return data;
+}
+
+}  // namespace
+
+TEST(SiteTime, AMomentSaysHowFarTheSitesClockIsFromUtc) {
+    const QTimeZone london = siteZone("Europe/London");
+    EXPECT_EQ(momentText(*parseUtc("2026-05-10T06:20:00Z"), london), "10 May 2026 07:20 UTC+1");
+    EXPECT_EQ(momentText(*parseUtc("2026-01-10T06:20:00Z"), london), "10 January 2026 06:20 UTC");
+    EXPECT_EQ(shortMomentText(*parseUtc("2026-05-10T20:20:00Z"), siteZone("Asia/Kolkata")),
+              "2026-05-11 01:50 UTC+5:30");
+    EXPECT_EQ(momentText(*parseUtc("2026-05-10T06:20:00Z"), siteZone("Nowhere/Atall")),
+              "10 May 2026 06:20 UTC");
+    EXPECT_TRUE(shortMomentText(*parseUtc("2026-01-10T06:20:00Z"), siteZone("America/St_Johns"))
+                    .endsWith(QStringLiteral("UTC") + QChar(0x2212) + QStringLiteral("3:30")));
+}
+
+TEST(SiteTime, TicksStandAtTheSitesMidnight) {
+    Stage stage("Asia/Kolkata");
+    stage.show("2026-05-01T00:00:00Z", "2026-05-08T00:00:00Z");
+    ASSERT_GE(stage.ticks().size(), 3);
+    for (const double tick : stage.ticks()) {
+        const QDateTime there = siteTime(toInstant(tick), siteZone("Asia/Kolkata"));
+        EXPECT_EQ(there.time(), QTime(0, 0)) << there.toString().toStdString();
+        EXPECT_EQ(stage.label(tick), there.toString("d MMM"));
+    }
+}
+
+TEST(SiteTime, HoursOfTheDayOnWhichTheClockGoesForwardSayWhatItSays) {
+    Stage stage("Europe/London");
+    stage.show("2026-03-28T22:00:00Z", "2026-03-29T05:00:00Z");
+    EXPECT_EQ(stage.label(toMs(*parseUtc("2026-03-29T00:00:00Z"))), "00:00");
+    EXPECT_EQ(stage.label(toMs(*parseUtc("2026-03-29T01:00:00Z"))), "02:00");
+    EXPECT_EQ(stage.axis.text(toMs(*parseUtc("2026-03-29T01:00:00Z"))), "2026-03-29 02:00 UTC+1");
+}
+
+TEST(SiteTime, AtRestTheTrendNamesTheZone) {
+    Stage stage("Europe/London");
+    EXPECT_EQ(stage.trend.readout(), "time of Europe/London");
+    stage.axis.setZone(siteZone("UTC"));
+    EXPECT_EQ(stage.trend.readout(), "time of UTC");
+}
+
+// The highest limit's name stood under the mark of an event at the left.
+TEST(TrendMarks, NamesOfLimitsKeepOutOfTheRowOfEvents) {
+    for (const int height : {110, 160, 300, 600}) {
+        Stage stage("UTC", {700, height});
+        stage.axis.setBounds({toInstant(kStartMs), toInstant(kStartMs + 120 * kDayMs)});
+        stage.trend.setData(levels());
+        stage.trend.setEvents({{kStartMs + 3 * kDayMs, "greasing", ""}});
+        settle();
+        const QRectF canvas = stage.trend.canvas()->contentsRect();
+        const QFontMetricsF metrics(stage.trend.canvas()->font());
+        const double row = canvas.top() + EventMarks::rowHeight(metrics);
+        LimitLines limits(stage.theme);
+        limits.setLimits(levels()->limits);
+        limits.setBelowEvents(true);
+        const auto named = limits.named(stage.trend.plot().canvasMap(QwtPlot::yLeft), canvas, metrics);
+        ASSERT_EQ(named.size(), 3u);
+        for (const auto& one : named) {
+            EXPECT_GE(one.box.top(), row) << one.name.toStdString() << " at height " << height;
+            EXPECT_GE(one.y, row) << one.name.toStdString() << " at height " << height;
+        }
+        for (std::size_t i = 1; i < named.size(); ++i)
+            EXPECT_FALSE(named[i].box.intersects(named[i - 1].box)) << "at height " << height;
+    }
+}
+
+}  // namespace fettle
