@@ -18,6 +18,11 @@ void refuse(const Error& error) {
     tell("refused: " + error.sentence());
 }
 
+std::string counted(std::size_t count, const std::string& one, const std::string& several) {
+    const std::string word = count == 1 ? one : several.empty() ? one + "s" : several;
+    return std::to_string(count) + " " + word;
+}
+
 bool writeFile(const std::string& path, const std::string& bytes) {
     RealFileSystem files;
     const auto written = files.writeSafely(path, bytes);

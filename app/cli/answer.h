@@ -12,6 +12,8 @@ namespace fettle {
 void printJson(const Json& json);
 int couldNotRun(const Error& error);  // tells it; kCouldNotRun
 void refuse(const Error& error);      // "refused: file: place: rule"
+// "1 recording", "2 recordings"; `several` empty: one with an s.
+std::string counted(std::size_t count, const std::string& one, const std::string& several = "");
 // Written whole or not at all; told where it fails.
 bool writeFile(const std::string& path, const std::string& bytes);
 // Told, and true, where writing `path` would write over the fleet file or what stands beside it.

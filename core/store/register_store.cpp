@@ -10,12 +10,13 @@ namespace fettle {
 
 namespace {
 constexpr const char* kEntry =
-    "SELECT id, tag, asset, service, site, area, criticality, standby, by_hand, by_hand_why, removed_on "
+    "SELECT id, tag, asset, service, site, area, criticality, standby, by_hand, by_hand_why, removed_on, "
+    "removed_why "
     "FROM machine ";
 
 void readEntry(Statement& row, MachineEntry& entry) {
     row.into(entry.id, entry.tag, entry.asset, entry.service, entry.site, entry.area, entry.criticality,
-             entry.standby, entry.byHand, entry.byHandWhy, entry.removedOn);
+             entry.standby, entry.byHand, entry.byHandWhy, entry.removedOn, entry.removedWhy);
 }
 
 Status insertMachine(Database& database, const Machine& machine) {

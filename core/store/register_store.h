@@ -26,6 +26,7 @@ struct MachineEntry {
     bool byHand = false;  // put on the list by hand until taken off
     std::string byHandWhy;
     std::string removedOn;  // empty: in service
+    std::string removedWhy;
 };
 
 struct DescriptionEntry {

@@ -13,12 +13,12 @@ namespace fettle {
 namespace {
 constexpr const char* kEntry =
     "SELECT id, from_day, until_day, engine, alpha, list_needs_dban, sample_seed, opened, closed, closed_by, "
-    "leave_accepted FROM round ";
+    "leave_accepted, leave_accepted_by FROM round ";
 
 void readEntry(Statement& row, RoundEntry& entry) {
     std::int64_t seed = 0;
     row.into(entry.id, entry.from, entry.until, entry.engine, entry.alpha, entry.listNeedsDban, seed,
-             entry.openedAt, entry.closedAt, entry.closedBy, entry.leaveAcceptedAt);
+             entry.openedAt, entry.closedAt, entry.closedBy, entry.leaveAcceptedAt, entry.leaveAcceptedBy);
     entry.sampleSeed = std::bit_cast<std::uint64_t>(seed);
 }
 
@@ -213,6 +213,16 @@ Result<std::vector<std::string>> RoundStore::marked(std::int64_t round, const ch
                    "SELECT machine FROM round_mark WHERE round=? AND mark=? ORDER BY time, machine");
     rows.bind(round, kind);
     return allRows<std::string>(rows, [](Statement& row, std::string& tag) { row.into(tag); });
+}
+
+Result<std::vector<RoundMark>> RoundStore::marks(std::int64_t round) {
+    Statement rows(
+        database_,
+        "SELECT machine, mark, reason, by, time FROM round_mark WHERE round=? ORDER BY time, machine");
+    rows.bind(round);
+    return allRows<RoundMark>(rows, [](Statement& row, RoundMark& one) {
+        row.into(one.machine, one.mark, one.reason, one.by, one.at);
+    });
 }
 
 Result<RoundState> RoundStore::state(std::int64_t round) {

@@ -26,6 +26,13 @@ struct RoundEntry {
     std::optional<Instant> closedAt;
     std::string closedBy;
     std::optional<Instant> leaveAcceptedAt;
+    std::string leaveAcceptedBy;
+};
+
+// What was answered besides decisions; mark: opened (of the sample) | unseen (with the reason).
+struct RoundMark {
+    std::string machine, mark, reason, by;
+    Instant at{};
 };
 
 struct RoundRow {
@@ -56,6 +63,7 @@ class RoundStore {
     Status acceptLeave(std::int64_t round, const std::string& by);
     Status close(std::int64_t round, const std::string& by);
     Result<RoundState> state(std::int64_t round);
+    Result<std::vector<RoundMark>> marks(std::int64_t round);
 
   private:
     struct Mark {

@@ -29,7 +29,7 @@ class Out : public Site {
         EXPECT_EQ(in.status, 0) << in.err;
         const Ran ran = run({"export", fleet, "recordings", "-o", out});
         EXPECT_EQ(ran.status, 0) << ran.err;
-        EXPECT_EQ(ran.out, "1 recordings written\n");
+        EXPECT_EQ(ran.out, "1 recording written\n");
         for (const auto& entry : std::filesystem::directory_iterator(out + "/T-1"))
             if (entry.path().extension() != ".json") return entry.path().string();
         return "";

@@ -1,0 +1,15 @@
+// Why: recordings leave the fleet file as files with their sidecars, a folder a machine, each read back
+// before it is written (core/exchange/recording_export). Thread: as the FleetFile. Errors: one recording's
+// own trouble is told and the rest goes on; what cannot be written ends it.
+#pragma once
+
+#include <string>
+
+#include "app/cli/export_span.h"
+
+namespace fettle {
+
+// Tells how many; an exit status.
+int exportRecordings(FleetFile& fleet, const ExportSpan& span, const std::string& folder);
+
+}  // namespace fettle
