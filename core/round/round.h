@@ -14,7 +14,7 @@
 
 #include "core/base/time.h"
 #include "core/diagnosis/examination.h"
-#include "core/trend/growth.h"
+#include "core/trend/forecast.h"
 
 namespace fettle {
 

@@ -54,7 +54,7 @@ void addGrowth(RoundFinding& f, const MachineWeek& week, int lastDay) {
     const auto growth = growthOf(days);
     if (!growth) return;
     f.growthPerWeek = growth->perWeek;
-    if (week.limit) f.limitDate = limitReached(*growth, growth->lastDay, *week.limit);
+    if (week.limit) f.limitDate = forecastLimit(days, *week.limit);
 }
 
 bool isNamedCause(const Hypothesis& h) {

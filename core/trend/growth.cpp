@@ -88,47 +88,37 @@ std::vector<DayValue> usable(Days days, int mostDays) {
     return kept;
 }
 
-// Whole days until the level is there; a rounding error is no day.
-int daysAhead(double rise, double perWeek) {
-    return int(std::ceil(std::min(rise / perWeek * kWeek, 1e6) - 1e-6));
-}
-
 }  // namespace
 
 std::optional<Growth> growthOf(std::span<const DayValue> days, const GrowthOptions& options) {
-    if (days.empty()) return std::nullopt;
-    const std::vector<DayValue> recent = usable(days, options.mostDays);
-    const Days used = Days(recent).subspan(startAfterStep(recent));
+    const std::vector<DayValue> used = growthDays(days, options);
     if (used.size() < std::size_t(std::max(options.fewestDays, 2))) return std::nullopt;
     const std::vector<double> slopes = sortedSlopes(used);
     if (slopes.empty()) return std::nullopt;
     const auto [low, high] = senInterval(slopes, kendallVariance(used), options.cover);
-    std::vector<double> dates;
-    for (const DayValue& one : used)
-        dates.push_back(one.day);
-    const double slope = medianOf(slopes);
+    const MiddleLine line = middleLine(used);
     Growth growth;
-    growth.perWeek = slope * kWeek;
+    growth.perWeek = line.slope * kWeek;
     growth.low = low * kWeek;
     growth.high = high * kWeek;
-    growth.now = medianOfValues(used) + slope * (used.back().day - medianOf(std::move(dates)));
+    growth.now = line.at(used.back().day);
     growth.days = int(used.size());
     growth.sinceDay = used.front().day;
     growth.lastDay = used.back().day;
     return growth;
 }
 
-std::optional<LimitDate> limitReached(const Growth& growth, int lastDay, double limit, int mostDays) {
-    const double rise = limit - growth.now;
-    if (!(growth.low > 0) || !(growth.perWeek > 0) || !(rise > 0)) return std::nullopt;
-    const int median = daysAhead(rise, growth.perWeek);
-    if (median > mostDays) return std::nullopt;
-    LimitDate date;
-    date.median = lastDay + median;
-    date.from = lastDay + daysAhead(rise, std::max(growth.high, growth.perWeek));
-    const int latest = daysAhead(rise, growth.low);
-    if (latest <= mostDays) date.to = lastDay + latest;
-    return date;
+std::vector<DayValue> growthDays(std::span<const DayValue> days, const GrowthOptions& options) {
+    if (days.empty()) return {};
+    const std::vector<DayValue> recent = usable(days, options.mostDays);
+    return {recent.begin() + std::ptrdiff_t(startAfterStep(recent)), recent.end()};
+}
+
+MiddleLine middleLine(std::span<const DayValue> days) {
+    std::vector<double> dates;
+    for (const DayValue& one : days)
+        dates.push_back(one.day);
+    return {medianOf(std::move(dates)), medianOfValues(days), medianOf(sortedSlopes(days))};
 }
 
 }  // namespace fettle

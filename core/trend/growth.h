@@ -1,7 +1,6 @@
-// Why: how fast a level grows and when it reaches its limit, told with an interval and without trusting
-// single days. Slope: Theil-Sen (median of pairwise slopes) with Sen's interval from Kendall's statistic.
-// Source: P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379-1389. Date at the limit: the same medians carried on;
-// only for levels with a zone limit, never for bearings (a date by stage instead). Thread: pure functions.
+// Why: how fast a level grows, told with an interval and without trusting single days. Slope: Theil-Sen
+// (median of pairwise slopes) with Sen's interval from Kendall's statistic. Source: P. K. Sen, J. Am. Stat.
+// Assoc. 63 (1968) 1379-1389. Thread: pure functions.
 #pragma once
 
 #include <optional>
@@ -29,11 +28,15 @@ struct GrowthOptions {
 // where there are too few days.
 std::optional<Growth> growthOf(std::span<const DayValue> days, const GrowthOptions& options = {});
 
-struct LimitDate {
-    std::optional<int> median, from, to;  // days since 1970-01-01; `to` empty: open end
+// The days a growth is judged on, oldest first.
+std::vector<DayValue> growthDays(std::span<const DayValue> days, const GrowthOptions& options = {});
+
+// The middle line through days: value at day d is level + slope x (d - centre).
+struct MiddleLine {
+    double centre = 0, level = 0, slope = 0;  // median day, median value, median of the pairwise slopes
+    double at(double day) const { return level + slope * (day - centre); }
 };
-// Empty where the level does not grow (interval reaches 0 or below), is already over, or the date lies
-// farther than `mostDays` from the last day.
-std::optional<LimitDate> limitReached(const Growth& growth, int lastDay, double limit, int mostDays = 365);
+// Of two days or more.
+MiddleLine middleLine(std::span<const DayValue> days);
 
 }  // namespace fettle

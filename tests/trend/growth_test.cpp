@@ -1,4 +1,4 @@
-// Growth of a level and the date at its limit, against Sen's own example and SciPy.
+// Growth of a level, against Sen's own example and SciPy.
 #include "core/trend/growth.h"
 
 #include <gtest/gtest.h>
@@ -140,49 +140,6 @@ TEST(Growth, NeedsEnoughDaysAndFiniteOnes) {
     ASSERT_TRUE(same);
     EXPECT_EQ(same->perWeek, 0);
     EXPECT_EQ(same->now, 2);
-}
-
-Growth growth(double now, double perWeek, double low, double high) {
-    Growth g;
-    g.now = now;
-    g.perWeek = perWeek;
-    g.low = low;
-    g.high = high;
-    return g;
-}
-
-// 2.0 + 0.05 a day meets 4.5 after 50 days: by hand.
-TEST(LimitReached, AStraightLineMeetsItsLimitOnTheDay) {
-    const auto g = growthOf(from(1000, line(30, 2.0, 0.05)));
-    ASSERT_TRUE(g);
-    const auto date = limitReached(*g, 1029, 4.5);
-    ASSERT_TRUE(date);
-    EXPECT_EQ(date->median, 1050);
-    EXPECT_EQ(date->from, 1050);
-    EXPECT_EQ(date->to, 1050);
-}
-
-TEST(LimitReached, TheIntervalRunsFromTheFasterToTheSlowerSlope) {
-    const auto date = limitReached(growth(3.5, 0.7, 0.35, 1.4), 100, 4.2);
-    ASSERT_TRUE(date);
-    EXPECT_EQ(date->from, 104);  // 3.5 days, told as the day it is over
-    EXPECT_EQ(date->median, 107);
-    EXPECT_EQ(date->to, 114);
-}
-
-TEST(LimitReached, NoDateWithoutGrowthOrFarAwayOrAlreadyOver) {
-    EXPECT_FALSE(limitReached(growth(3, 0.1, 0, 0.2), 0, 4.5));
-    EXPECT_FALSE(limitReached(growth(3, 0.1, -0.1, 0.2), 0, 4.5));
-    EXPECT_FALSE(limitReached(growth(3, -0.1, -0.2, -0.05), 0, 4.5));
-    EXPECT_FALSE(limitReached(growth(4.5, 0.1, 0.05, 0.2), 0, 4.5));
-    EXPECT_FALSE(limitReached(growth(5, 0.1, 0.05, 0.2), 0, 4.5));
-    EXPECT_FALSE(limitReached(growth(1, 0.01, 0.005, 0.02), 0, 4.5));
-    EXPECT_FALSE(limitReached(growth(1, 1, 1, 1), 0, std::numeric_limits<double>::quiet_NaN()));
-    const auto open = limitReached(growth(3, 0.05, 0.02, 0.1), 0, 4.5);
-    ASSERT_TRUE(open);
-    EXPECT_EQ(open->median, 210);
-    EXPECT_EQ(open->from, 105);
-    EXPECT_FALSE(open->to);  // 525 days
 }
 
 }  // namespace
