@@ -6,6 +6,7 @@
 #include <cmath>
 #include <map>
 
+#include "core/diagnosis/mixed_damage.h"
 #include "core/diagnosis/urgency.h"
 #include "core/diagnosis/wording.h"
 
@@ -15,34 +16,74 @@ namespace {
 
 constexpr double kPersistsDban = 10;
 
+using Key = std::pair<std::string, std::string>;  // fault, place
+
 // One hypothesis as one part weighed it; `first` is where the part's recordings start in the joint list.
 struct Share {
     std::size_t first = 0, recordings = 1;
     const Hypothesis* hypothesis = nullptr;
+    bool outranked = false;  // it claimed the lines of what the week makes the stronger
+
+    double weightDban() const {
+        const double weight = hypothesis->weightDban.value_or(0);
+        return outranked ? std::min(weight, 0.0) : weight;
+    }
+    double count() const { return double(std::max<std::size_t>(hypothesis->recordingCount, 1)); }
 };
+using Shares = std::map<Key, std::vector<Share>>;
 
 bool isNamed(const Hypothesis& h) {
     return h.weightDban || !h.sentence.empty();
 }
 
 bool weaker(const Share& a, const Share& b) {
-    const auto rank = [](const Hypothesis& h) {
-        return std::tuple(h.weightDban.has_value(), isNamed(h), h.weightDban.value_or(0), h.severity.value);
+    const auto rank = [](const Share& s) {
+        const Hypothesis& h = *s.hypothesis;
+        return std::tuple(h.weightDban.has_value(), isNamed(h), s.weightDban(), h.severity.value);
     };
-    return rank(*a.hypothesis) < rank(*b.hypothesis);
+    return rank(a) < rank(b);
+}
+
+double eOf(double dban) {
+    return std::pow(10.0, dban / 10);
+}
+
+// Mean e-value over the recordings before anything was claimed.
+double meanBefore(const std::vector<Share>& shares) {
+    double e = 0, n = 0;
+    for (const Share& share : shares) {
+        const Hypothesis& h = *share.hypothesis;
+        if (!h.weightDban) continue;
+        e += share.count() * eOf(h.beforeClaimsDban.value_or(*h.weightDban));
+        n += share.count();
+    }
+    return n > 0 ? e / n : 0;
+}
+
+// In a recording of its own each fault claims in the order of that recording; the week's order is surer.
+void markOutranked(Shares& all) {
+    std::map<Key, double> before;
+    for (const auto& [key, shares] : all)
+        before[key] = meanBefore(shares);
+    for (auto& [key, shares] : all)
+        for (Share& share : shares)
+            for (const Rival& rival : share.hypothesis->rivals) {
+                const auto stronger = before.find({rival.fault, rival.at});
+                share.outranked |= share.recordings == 1 && rival.lines == kClaimedFromRival &&
+                                   stronger != before.end() && stronger->second > before[key];
+            }
 }
 
 void takeMean(const std::vector<Share>& shares, Hypothesis& h) {
-    double e = 0, before = 0, persists = 0;
+    double e = 0, persists = 0;
     std::size_t n = 0;
     for (const Share& share : shares) {
         const Hypothesis& part = *share.hypothesis;
         if (!part.weightDban) continue;
-        const auto count = double(std::max<std::size_t>(part.recordingCount, 1));
-        n += std::size_t(count);
-        e += count * std::pow(10.0, *part.weightDban / 10);
-        before += count * std::pow(10.0, part.beforeClaimsDban.value_or(*part.weightDban) / 10);
-        persists += count * part.persistence.value_or(*part.weightDban >= kPersistsDban);
+        n += std::size_t(share.count());
+        e += share.count() * eOf(share.weightDban());
+        const double persisted = part.persistence.value_or(*part.weightDban >= kPersistsDban);
+        persists += share.outranked ? 0 : share.count() * persisted;
     }
     if (n == 0) return;
     h.recordingCount = n;
@@ -51,7 +92,7 @@ void takeMean(const std::vector<Share>& shares, Hypothesis& h) {
     const double mean = 10 * std::log10(e / double(n));
     h.meanDban += mean - *h.weightDban;
     h.weightDban = mean;
-    h.beforeClaimsDban = 10 * std::log10(before / double(n));
+    h.beforeClaimsDban = 10 * std::log10(meanBefore(shares));
 }
 
 // What only a minority of the recordings names is not named for all of them: one knock is no looseness.
@@ -82,19 +123,20 @@ Hypothesis joined(const std::vector<Share>& shares) {
 
 // In the order in which the hypotheses first appear.
 std::vector<Hypothesis> joinedHypotheses(const std::vector<Examination>& parts) {
-    std::vector<std::pair<std::string, std::string>> order;
-    std::map<std::pair<std::string, std::string>, std::vector<Share>> shares;
+    std::vector<Key> order;
+    Shares shares;
     std::size_t first = 0;
     for (const Examination& part : parts) {
         for (const Hypothesis& h : part.considered) {
             std::vector<Share>& list = shares[{h.fault, h.at}];
             if (list.empty()) order.push_back({h.fault, h.at});
-            list.push_back({first, part.recordings.size(), &h});
+            list.push_back({first, part.recordings.size(), &h, false});
         }
         first += part.recordings.size();
     }
+    if (parts.size() > 1) markOutranked(shares);
     std::vector<Hypothesis> all;
-    for (const auto& key : order)
+    for (const Key& key : order)
         all.push_back(joined(shares[key]));
     return all;
 }
@@ -125,8 +167,10 @@ void wordFindings(Examination& result, const Machine& machine, const UrgencyTabl
             h.sentence = bearingSentence(h);
             h.against = bearingAgainst(h.best);
         }
-        result.findings.push_back(h);
     }
+    wordMixedDamage(result.considered);
+    for (const Hypothesis& h : result.considered)
+        if (isFinding(h, settings)) result.findings.push_back(h);
     std::stable_sort(result.findings.begin(), result.findings.end(),
                      [](const Hypothesis& a, const Hypothesis& b) { return a.weightDban > b.weightDban; });
 }

@@ -1,7 +1,9 @@
 // Why: a week of one machine is the arithmetic mean of its recordings' e-values, an e-value whatever their
 // dependence (Vovk and Wang, Ann. Statist. 49 (2021), section 3). The same function joins recordings examined
 // together on the command line and examinations read back from the fleet file, so that both add up alike.
-// Thread: pure.
+// Which of two faults owns the lines that both explain is asked of the week, not of each recording: where a
+// recording gave them to the one that all recordings together make the weaker, it says nothing for that one
+// (e-value 1 at most). A smaller e-value is still an e-value. Thread: pure.
 #pragma once
 
 #include <vector>

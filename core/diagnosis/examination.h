@@ -44,10 +44,14 @@ struct Severity {
     std::string unit, basis;
 };
 
+// Which way the lines went that a finding and its rival both explain.
+inline constexpr const char* kClaimedByRival = "claimed lines of this one";
+inline constexpr const char* kClaimedFromRival = "explained by the lines of this one";
+
 struct Rival {
     std::string fault, at;
     double weightDban = 0;
-    std::string lines;  // which lines it explains as well
+    std::string lines;  // kClaimedByRival | kClaimedFromRival
 };
 
 // One hypothesis over all recordings of the examination.

@@ -28,12 +28,12 @@ std::vector<Rival> rivalsOf(std::size_t self, const std::vector<BearingHypothesi
                             const std::vector<Weighed>& all) {
     std::vector<Rival> rivals;
     for (const std::size_t by : all[self].claimedBy)
-        rivals.push_back(rivalOf(asked[by], all[by], "claimed lines of this one"));
+        rivals.push_back(rivalOf(asked[by], all[by], kClaimedByRival));
     for (std::size_t i = 0; i < all.size(); ++i) {
         const bool lost =
             std::find(all[i].claimedBy.begin(), all[i].claimedBy.end(), self) != all[i].claimedBy.end();
         if (lost && all[i].beforeClaimsDban >= kRivalDban)
-            rivals.push_back(rivalOf(asked[i], all[i], "explained by the lines of this one"));
+            rivals.push_back(rivalOf(asked[i], all[i], kClaimedFromRival));
     }
     return rivals;
 }

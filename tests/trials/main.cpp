@@ -14,7 +14,14 @@ struct Trial {
 };
 
 // A further trial is a row here, a line in trials.h and a file.
-const std::vector<Trial> kTrials = {};
+const std::vector<Trial> kTrials = {
+    {"healthy-weeks", "[--weeks 2000] [--per-node 7] [--scenario sample_fleet]",
+     "sound machines through engine and round: false entries per 100 machines and month", healthyWeeks},
+    {"fleets", "[--fleets 200] [--pool 400] [--scenario sample_fleet]",
+     "e-BH over simulated fleets: chance share of the list, power", simulatedFleets},
+    {"matrix", "[--scenario sample_fleet]",
+     "seeded faults x severities x noise x nodes: detection and confusion", seededMatrix},
+};
 
 int usage() {
     fmt::print(stderr, "fettle-trials TRIAL [ARGUMENTS]; figures on the standard output\n");
@@ -28,6 +35,12 @@ int usage() {
 long numberAfter(const Arguments& arguments, const std::string& name, long otherwise) {
     for (std::size_t i = 0; i + 1 < arguments.size(); ++i)
         if (arguments[i] == name) return std::atol(arguments[i + 1].c_str());
+    return otherwise;
+}
+
+std::string textAfter(const Arguments& arguments, const std::string& name, const std::string& otherwise) {
+    for (std::size_t i = 0; i + 1 < arguments.size(); ++i)
+        if (arguments[i] == name) return arguments[i + 1];
     return otherwise;
 }
 

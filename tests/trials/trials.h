@@ -11,7 +11,12 @@ namespace fettle::trials {
 
 using Arguments = std::vector<std::string>;
 
-// The number after `--name`, or `otherwise`.
+// The number, or the word, after `--name`, or `otherwise`.
 long numberAfter(const Arguments& arguments, const std::string& name, long otherwise);
+std::string textAfter(const Arguments& arguments, const std::string& name, const std::string& otherwise);
+
+int healthyWeeks(const Arguments& arguments);
+int simulatedFleets(const Arguments& arguments);
+int seededMatrix(const Arguments& arguments);
 
 }  // namespace fettle::trials
