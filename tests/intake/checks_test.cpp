@@ -159,6 +159,23 @@ TEST_F(IntakeTest, CsvTimesAreParkedToo) {
     }
 }
 
+// 8 May begins in New York at 04:00 UTC, in Brisbane on the 7th at 14:00 UTC.
+TEST_F(IntakeTest, AMachineLeavesTheRegisterOnTheSitesDay) {
+    ASSERT_TRUE(fleet_->machines().remove("T-1", "2026-05-08", "sold"));
+    const auto stored = [&](const std::string& zone, const std::string& time) {
+        SiteSettings site = fleet_->site().value();
+        site.timeZone = zone;
+        EXPECT_TRUE(fleet_->setSite(site));
+        const std::string folder = folder_ / ("at " + time.substr(11, 2));
+        send(folder, "a", noiseWav(1), {.time = time});
+        return taken({folder}).stored;
+    };
+    EXPECT_EQ(stored("America/New_York", "2026-05-08T03:30:00Z"), 1u);
+    EXPECT_EQ(stored("America/New_York", "2026-05-08T04:30:00Z"), 0u);
+    EXPECT_EQ(stored("Australia/Brisbane", "2026-05-07T13:30:00Z"), 1u);
+    EXPECT_EQ(stored("Australia/Brisbane", "2026-05-07T14:30:00Z"), 0u);
+}
+
 TEST(Notes, WholeNumbersWithoutAScaleAndUnknownChannelsAreTold) {
     const Machine machine = made::machineOf(made::motorText());
     Recording recording;

@@ -36,6 +36,27 @@ TEST_F(CommandTest, SummaryAndStatusZero) {
     EXPECT_EQ(second.out, "0 stored, 3 already there, 0 late, 0 refused, 0 parked\n");
 }
 
+// Once for all files that share it, on stderr and in the JSON.
+TEST_F(CommandTest, WhatShouldBeLookedAtIsTold) {
+    for (const char* name : {"a", "b"}) {
+        Said said;
+        said.time = std::string("2026-05-0") + (name[0] == 'a' ? "1" : "2") + "T06:20:00Z";
+        sendNoise(name, said, std::uint64_t(name[0]));
+        Json sidecar = sidecarOf(said);
+        sidecar["channels"] = Json::parse(R"([ { "name": "x" }, { "name": "q", "unit": "g" } ])");
+        ASSERT_TRUE(disk_.writeSafely(in_ + "/" + name + ".json", sidecar.dump()));
+    }
+    const auto ran = run({"import", path_, in_, "--json"});
+    EXPECT_EQ(ran.status, 0) << ran.err;
+    EXPECT_THAT(ran.err,
+                HasSubstr("a.wav: channel \"x\" of T-1 is whole numbers without a scale: full scale is "
+                          "taken for 1 g (and 1 more)\n"));
+    EXPECT_THAT(ran.err, HasSubstr("channel \"q\" of T-1 is not in the description"));
+    const Json json = Json::parse(ran.out, nullptr, false);
+    ASSERT_EQ(json["warnings"].size(), 2u);
+    EXPECT_EQ(json["warnings"][0]["files"], 2);
+}
+
 TEST_F(CommandTest, EachRefusalIsOneLine) {
     sendThree();
     sendNoise("d\nsplit", {.machine = "X-9\n"}, 4);

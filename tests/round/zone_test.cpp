@@ -103,6 +103,23 @@ TEST(Zone, GrowthAndDateComeFromTheDailyMedians) {
     EXPECT_NEAR(*f.limitDate->median, lastDay() + 34, 1);
 }
 
+// The same line with two weeks not heard and nothing in the last three days: the days that are there lie on
+// it still. By hand.
+TEST(Zone, AGapInTheTrendMovesNeitherGrowthNorDate) {
+    MachineWeek week = inZone(plain("A"), "C", 3.82, 4.5);
+    week.days = days(3.0, 3.82, 42);
+    std::erase_if(week.days, [](const DayValue& d) {
+        const int ago = lastDay() - d.day;
+        return ago < 3 || (ago >= 10 && ago < 24);
+    });
+    ASSERT_EQ(week.days.size(), 25u);
+    const RoundFinding f = alone(week).findings[0];
+    ASSERT_TRUE(f.growthPerWeek);
+    EXPECT_NEAR(*f.growthPerWeek, 0.14, 1e-9);
+    ASSERT_TRUE(f.limitDate && f.limitDate->median);
+    EXPECT_NEAR(*f.limitDate->median, lastDay() + 34, 1);
+}
+
 TEST(Zone, ABearingHasNoLimitDateWhateverTheLevelDoes) {
     MachineWeek week = inZone(with(plain("A"), {staged("bearing_outer_race", "driver DE", 60, "developed")}),
                               "C", 3.82, 4.5);

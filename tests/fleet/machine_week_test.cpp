@@ -1,0 +1,156 @@
+// A machine's week from the stores: which days it has, which description held, which channel may speak.
+// Sources: summer time in the United Kingdom as directive 2000/84/EC, article 2 and 3 (last Sunday of March,
+// 01:00 UTC); in the United States as the Energy Policy Act of 2005, section 110 (second Sunday of March,
+// 02:00 local).
+#include "core/fleet/machine_week.h"
+
+#include "core/fleet/machine_desk.h"
+#include "core/fleet/site_calendar.h"
+#include "tests/fleet/small_site.h"
+
+namespace fettle::fleet_test {
+namespace {
+
+using intake_test::at;
+using testing::ElementsAre;
+
+class MachineWeekTest : public SmallSite {
+  protected:
+    void setZone(const std::string& zone) {
+        SiteSettings site = fleet_->site().value();
+        site.timeZone = zone;
+        ASSERT_TRUE(fleet_->setSite(site));
+    }
+    Period period(const std::string& until) { return periodTo(fleet_->site().value(), until).value(); }
+    MachineWeek week(const std::string& tag, const std::string& until) {
+        const auto machine = fleet_->machines().byTag(tag).value();
+        const Period p = period(until);
+        auto week = machineWeek(*fleet_, machine, p, p.from);
+        EXPECT_TRUE(week) << (week ? "" : week.error().sentence());
+        return week ? std::move(*week) : MachineWeek{};
+    }
+    Governing governing(const std::string& tag, const std::string& until) {
+        const auto machine = fleet_->machines().byTag(tag).value();
+        const Period p = period(until);
+        auto found = governingOf(*fleet_, machine, **fleet_->machines().describedOn(tag, p.lastDay), p);
+        EXPECT_TRUE(found);
+        return found.value_or(Governing{});
+    }
+    // Short recordings of noise at these moments.
+    void hear(const std::string& tag, const std::vector<std::string>& times) {
+        intake_test::Said said;
+        said.machine = tag;
+        for (std::size_t i = 0; i < times.size(); ++i) {
+            said.time = times[i];
+            intake_test::send(folder_ / "edge", tag + std::to_string(i), intake_test::noiseWav(i + 1), said);
+        }
+        ImportOptions options;
+        options.now = intake_test::kNow;
+        const auto report = import(*fleet_, RealFileSystem(), {folder_ / "edge"}, options);
+        ASSERT_TRUE(report);
+        ASSERT_EQ(report->stored, times.size());
+    }
+    // The point with one sensor, fitted from the beginning until `to`.
+    static std::string withNode(const std::string& tag, const std::string& to) {
+        std::string text = description(tag);
+        const std::string point = "\"id\": \"P\",";
+        const std::string node = R"( "node": [ { "id": "n1", "from": "2025-01-01", "to": ")" + to + "\" } ],";
+        text.insert(text.find(point) + point.size(), node);
+        return text;
+    }
+};
+
+// Five minutes before and after either end of the week in which the clock goes forward.
+TEST_F(MachineWeekTest, TheWeekOfSummerTimeInLondonEndsAtItsOwnMidnight) {
+    setZone("Europe/London");
+    hear("D-MUTE",
+         {"2026-03-22T23:55:00Z", "2026-03-23T00:05:00Z", "2026-03-29T22:55:00Z", "2026-03-29T23:05:00Z"});
+    const MachineWeek w = week("D-MUTE", "2026-03-29");
+    EXPECT_EQ(w.recordings, 2u);
+    EXPECT_EQ(w.newest, at("2026-03-29T22:55:00Z"));
+    EXPECT_EQ(week("D-MUTE", "2026-04-05").recordings, 1u);
+    EXPECT_EQ(week("D-MUTE", "2026-03-22").recordings, 1u);
+    EXPECT_EQ(period("2026-03-29").end - period("2026-03-29").from, std::chrono::hours(7 * 24 - 1));
+}
+
+TEST_F(MachineWeekTest, TheWeekOfSummerTimeInNewYorkEndsAtItsOwnMidnight) {
+    setZone("America/New_York");
+    hear("D-MUTE",
+         {"2026-03-02T04:55:00Z", "2026-03-02T05:05:00Z", "2026-03-09T03:55:00Z", "2026-03-09T04:05:00Z"});
+    const MachineWeek w = week("D-MUTE", "2026-03-08");
+    EXPECT_EQ(w.recordings, 2u);
+    EXPECT_EQ(w.newest, at("2026-03-09T03:55:00Z"));
+    EXPECT_EQ(week("D-MUTE", "2026-03-15").recordings, 1u);
+    EXPECT_EQ(week("D-MUTE", "2026-03-01").recordings, 1u);
+}
+
+// 06:20 UTC is the evening before in Honolulu (UTC-10, IANA table).
+TEST_F(MachineWeekTest, DailyMediansAreOfTheSitesDays) {
+    const auto daysIn = [&](const std::string& zone) {
+        setZone(zone);
+        std::vector<std::string> days;
+        for (const DayValue& day : week("C-SHAKE", "2026-05-10").days)
+            days.push_back(dateOfDay(day.day));
+        return days;
+    };
+    EXPECT_THAT(daysIn("UTC"), ElementsAre("2026-05-05", "2026-05-06", "2026-05-07"));
+    EXPECT_THAT(daysIn("Pacific/Honolulu"), ElementsAre("2026-05-04", "2026-05-05", "2026-05-06"));
+    EXPECT_EQ(week("C-SHAKE", "2026-05-05").recordings, 2u);
+}
+
+// The day of 7 May in New York ends on 8 May at 04:00 UTC; in Brisbane (UTC+10) 8 May begins on the 7th at
+// 14:00.
+TEST_F(MachineWeekTest, TheDescriptionOfTheSitesDayHolds) {
+    ASSERT_TRUE(fleet_->machines().put(withNode("C-SHAKE", "2025-12-31"), "c.json", "2026-05-08", "removed"));
+    const auto described = [&](const char* time) {
+        return (*describedAt(*fleet_, "C-SHAKE", at(time)))->points[0].nodes.empty() ? "old" : "new";
+    };
+    setZone("America/New_York");
+    EXPECT_TRUE(week("C-SHAKE", "2026-05-07").fitted);
+    EXPECT_FALSE(week("C-SHAKE", "2026-05-08").fitted);
+    EXPECT_STREQ(described("2026-05-08T03:59:00Z"), "old");
+    EXPECT_STREQ(described("2026-05-08T04:01:00Z"), "new");
+    setZone("Australia/Brisbane");
+    EXPECT_STREQ(described("2026-05-07T13:59:00Z"), "old");
+    EXPECT_STREQ(described("2026-05-07T14:01:00Z"), "new");
+}
+
+// A sensor taken off before the week cannot have heard it; one taken off within it has.
+TEST_F(MachineWeekTest, ARetiredChannelGivesNoZone) {
+    ASSERT_EQ(governing("C-SHAKE", kUntil).zone, "D");
+    ASSERT_TRUE(fleet_->machines().put(withNode("C-SHAKE", "2026-05-03"), "c.json"));
+    const Governing retired = governing("C-SHAKE", kUntil);
+    EXPECT_TRUE(retired.retired);
+    EXPECT_EQ(retired.zone, "");
+    EXPECT_FALSE(retired.limit);
+    EXPECT_TRUE(retired.level) << "what it heard is still shown";
+    EXPECT_EQ(week("C-SHAKE", kUntil).zone, "");
+    ASSERT_TRUE(fleet_->machines().put(withNode("C-SHAKE", "2026-05-06"), "c.json"));
+    EXPECT_EQ(governing("C-SHAKE", kUntil).zone, "D");
+}
+
+// A fitted channel speaks before a louder one whose point is no longer described.
+TEST_F(MachineWeekTest, AFittedChannelGovernsBeforeARetiredLouderOne) {
+    std::string text = description("C-SHAKE");
+    text.replace(text.find("\"id\": \"P\""), 9, "\"id\": \"Q\"");
+    ASSERT_TRUE(fleet_->machines().put(text, "c.json", "2026-05-08", "another place"));
+    const auto quiet = made::setupOf(made::machineOf(description("C-SHAKE")), 9, 3);
+    const auto sent = intake_test::sent(quiet);
+    intake_test::Said said;
+    said.machine = "C-SHAKE";
+    said.point = "Q";
+    said.time = "2026-05-09T06:20:00Z";
+    said.scale = sent.scale;
+    intake_test::send(folder_ / "moved", "q", sent.wav, said);
+    ImportOptions options;
+    options.now = intake_test::kNow;
+    const auto report = import(*fleet_, RealFileSystem(), {folder_ / "moved"}, options);
+    ASSERT_TRUE(report && report->stored == 1);
+    const Governing g = governing("C-SHAKE", kUntil);
+    EXPECT_EQ(g.point, "Q");
+    EXPECT_NE(g.zone, "D");
+    EXPECT_FALSE(g.retired);
+}
+
+}  // namespace
+}  // namespace fettle::fleet_test
