@@ -64,8 +64,12 @@ const char* wordOf(PutMachine put) {
 
 bool put(FleetFile& fleet, const Entry& entry) {
     const auto parsed = parseMachine(entry.json, entry.file);
-    const auto done = parsed ? fleet.machines().put(entry.json, entry.file, entry.from, entry.note)
-                             : Result<PutMachine>(fail(parsed.error()));
+    if (!parsed) {
+        for (const Error& fault : machineFaults(entry.json, entry.file))
+            refuse(fault);
+        return false;
+    }
+    const auto done = fleet.machines().put(entry.json, entry.file, entry.from, entry.note);
     if (!done) {
         refuse(done.error());
         return false;

@@ -27,7 +27,14 @@ Result<Json> parseJson(const std::string& text, const std::string& file) {
 }
 
 void JsonReport::broken(const std::string& place, const std::string& rule) {
-    if (!error) error = Error{ErrorKind::Invalid, file, place, rule};
+    if (!error) {
+        error = Error{ErrorKind::Invalid, file, place, rule};
+        return;
+    }
+    const bool known = error->place == place || std::any_of(more.begin(), more.end(), [&](const Error& one) {
+                           return one.place == place;
+                       });
+    if (!known && more.size() + 1 < kMost) more.push_back({ErrorKind::Invalid, file, place, rule});
 }
 
 void JsonReport::warn(const std::string& place, const std::string& what) {

@@ -20,11 +20,13 @@ using Json = nlohmann::ordered_json;
 // "/key/key".
 Result<Json> parseJson(const std::string& text, const std::string& file);
 
-// Gathers the first error and all warnings of one document; shared by the JsonObjects of it.
+// Gathers the errors and all warnings of one document; shared by the JsonObjects of it.
 struct JsonReport {
     std::string file;
     std::optional<Error> error;         // the first rule broken
     std::vector<std::string> warnings;  // one sentence each
+    std::vector<Error> more = {};       // one a further place, up to kMost with the first
+    static constexpr std::size_t kMost = 20;
 
     void broken(const std::string& place, const std::string& rule);
     void warn(const std::string& place, const std::string& what);

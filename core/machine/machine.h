@@ -131,5 +131,7 @@ struct ParsedMachine {
 
 // Machine description of resources/schemas/machine.schema.json. Errors name file and place ("/driver/poles").
 Result<ParsedMachine> parseMachine(const std::string& text, const std::string& file);
+// All that keeps a description from being taken, in the order read, at most 20; empty: nothing.
+std::vector<Error> machineFaults(const std::string& text, const std::string& file);
 
 }  // namespace fettle

@@ -170,4 +170,15 @@ Result<ParsedMachine> parseMachine(const std::string& text, const std::string& f
     return parsed;
 }
 
+std::vector<Error> machineFaults(const std::string& text, const std::string& file) {
+    const auto document = parseJson(text, file);
+    if (!document) return {document.error()};
+    Machine machine;
+    JsonReport report{file, {}, {}};
+    machine_parse::Reading reading{machine, report};
+    machine_parse::readMachine(*document, reading);
+    if (report.error) report.more.insert(report.more.begin(), std::move(*report.error));
+    return std::move(report.more);
+}
+
 }  // namespace fettle
