@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <memory>
 
+#include "app/cli/answer.h"
 #include "app/cli/commands.h"
 #include "app/cli/compare_fleet.h"
 #include "app/cli/compare_report.h"
@@ -76,7 +77,7 @@ int compareSpan(const FileSystem& files, const SampleFolder& fleet, const Compar
         if (!machine) return kCouldNotRun;
         const auto paths = pathsIn(sample, report.span());
         if (!options.everyWeek)
-            tell(fmt::format("examining {} ({} recordings)", oneLine(sample.tag), paths.size()));
+            tell(fmt::format("examining {} ({})", oneLine(sample.tag), counted(paths.size(), "recording")));
         const Loaded loaded = loadRecordings(files, paths);
         if (loaded.refusedSome) status = kRefusedSome;
         if (loaded.recordings.empty()) {

@@ -7,6 +7,7 @@
 #include <cstdio>
 #include <memory>
 
+#include "app/cli/answer.h"
 #include "app/cli/commands.h"
 #include "app/cli/load.h"
 #include "app/cli/long_work.h"
@@ -54,8 +55,7 @@ void tellWarnings(const ImportReport& report) {
         const std::string more = warning.files > 1 ? fmt::format(" (and {} more)", warning.files - 1) : "";
         tell(fmt::format("note: {}: {}{}", oneLine(warning.path), oneLine(warning.text), more));
     }
-    if (report.warnings.size() > told)
-        tell(fmt::format("note: {} more notes", report.warnings.size() - told));
+    if (report.warnings.size() > told) tell("note: " + counted(report.warnings.size() - told, "more note"));
 }
 
 Json toJson(const ImportReport& report) {

@@ -184,16 +184,23 @@ int judgeNodeGrade(const JudgeOptions& options) {
     return subject->refusedSome ? kRefusedSome : kDone;
 }
 
+int run(const JudgeOptions& options) {
+    if (options.folder.empty()) {
+        tell("judge: name a folder, or set FETTLE_OPEN_RECORDS to one");
+        return kWrongUsage;
+    }
+    return options.nodeGrade ? judgeNodeGrade(options) : judge(options);
+}
+
 }  // namespace
 
 void addJudgeCommand(CLI::App& app, int& status) {
     auto options = std::make_shared<JudgeOptions>();
     if (const char* folder = std::getenv("FETTLE_OPEN_RECORDS")) options->folder = folder;
     CLI::App* command = app.add_subcommand("judge", "Verdicts beside the labels of a folder of open records");
-    auto* folder = command->add_option(
-        "FOLDER", options->folder,
-        "folder with machine.json, labels.tsv and recordings (default: FETTLE_OPEN_RECORDS)");
-    if (options->folder.empty()) folder->required();
+    command->add_option("FOLDER", options->folder,
+                        "folder with machine.json, labels.tsv and recordings (the one that the variable "
+                        "FETTLE_OPEN_RECORDS names)");
     command->add_option("--seconds", options->seconds, "cut records into pieces of this length")
         ->check(CLI::PositiveNumber);
     command->add_flag("--ignore-speed", options->ignoreSpeed,
@@ -202,8 +209,7 @@ void addJudgeCommand(CLI::App& app, int& status) {
     command->add_flag(
         "--node-grade", options->nodeGrade,
         "the same records as cheap nodes would have heard them: a table of rates, lengths and flaws");
-    command->callback(
-        [options, &status] { status = options->nodeGrade ? judgeNodeGrade(*options) : judge(*options); });
+    command->callback([options, &status] { status = run(*options); });
 }
 
 }  // namespace fettle

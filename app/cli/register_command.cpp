@@ -129,7 +129,7 @@ void addRegisterCommand(CLI::App& app, int& status) {
     sub->add_option("--from", command->from,
                     "the day from which it holds; without: from the beginning, or "
                     "a correction of what holds now");
-    sub->add_option("--note", command->note, "why it changed, or why it is on the list by hand");
+    sub->add_option("--note", command->note, "why it changed, is on the list by hand or was removed");
     auto* remove = sub->add_option("--remove", command->remove, "TAG: take a machine out of service");
     auto* on = sub->add_option("--on", command->on, "the day of removal");
     remove->needs(on);

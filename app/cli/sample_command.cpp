@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <memory>
 
+#include "app/cli/answer.h"
 #include "app/cli/commands.h"
 #include "app/cli/load.h"
 #include "app/cli/sample_writer.h"
@@ -63,7 +64,7 @@ int sample(const SampleCommand& command) {
     }
     const auto written = writeSample(files, *scenario, command.order);
     if (!written) return refused(written.error());
-    tell(fmt::format("{} recordings written to {}", *written, command.order.folder));
+    tell(fmt::format("{} written to {}", counted(*written, "recording"), command.order.folder));
     return kDone;
 }
 
