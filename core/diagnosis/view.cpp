@@ -8,6 +8,7 @@
 
 #include "core/diagnosis/rank.h"
 #include "core/dsp/local_floor.h"
+#include "core/dsp/sharp_spectrum.h"
 #include "core/dsp/statistics.h"
 
 namespace fettle {
@@ -87,6 +88,7 @@ ChannelViews makeViews(std::span<const double> accelerationG, double sampleRateH
     hannPower(work.half, work.half.size(), work.power);
     views.spectrum = plainSpectrum(work.power, views.df, signal.size());
     views.plainZ = whitened(work.power, views.df, settings);
+    views.sharp = sharpSpectrum(work.half, sampleRateHz, kSharpTopHz);
 
     const double narrowest = std::max(settings.narrowestBandHz, settings.carriersABand * highestCarrierHz);
     const std::vector<Band> bands = bandTree(sampleRateHz, narrowest);

@@ -28,6 +28,9 @@ struct View {
     std::string unusable;       // why this view is left out; empty: usable
 };
 
+// Where slip sidebands, mains and rotor lines stand: the third harmonic of an inverter's 130 Hz is below it.
+inline constexpr double kSharpTopHz = 400;
+
 struct ChannelViews {
     std::size_t channel = 0;  // index into Recording::channels, set by the caller
     double df = 0;            // Hz
@@ -37,6 +40,7 @@ struct ChannelViews {
     std::vector<View> envelopes;
     Spectrum spectrum;          // Power, Hann, of the whole record in one transform, g
     std::vector<float> plainZ;  // the spectrum over its local floor, same size
+    Spectrum sharp;             // Power, Blackman-Harris, to kSharpTopHz, g: small lines beside large ones
 };
 
 // Transforms only; nothing is ranked yet (ranking needs the mask, the mask needs the speed). `accelerationG`

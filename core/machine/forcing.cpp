@@ -25,6 +25,10 @@ std::string sideband(int j, const std::string& name) {
     return fmt::format(" {} {} x {}", j > 0 ? '+' : '-', std::abs(j), name);
 }
 
+const Shaft& shaftOf(const Machine& machine, const std::string& id) {
+    return machine.shafts[machine.shaftById(id).value_or(0)];
+}
+
 class Lines {
   public:
     Lines(const Machine& machine, const ForcingExtent& extent)
@@ -64,9 +68,7 @@ class Lines {
         return machine_.shafts.size() == 1 ? "shaft" : machine_.shafts[i].id;
     }
 
-    const Shaft& shaft(const std::string& id) const {
-        return machine_.shafts[machine_.shaftById(id).value_or(0)];
-    }
+    const Shaft& shaft(const std::string& id) const { return shaftOf(machine_, id); }
 
     void addShafts() {
         for (std::size_t i = 0; i < machine_.shafts.size(); ++i)
@@ -111,16 +113,8 @@ class Lines {
                  static_cast<double>(*machine_.driver.rotorBars), 2.0 * k, 0});
     }
 
-    // Teeth in mesh for one turn of the driver. In a planetary set they count from the carrier: S |ws - wc|.
-    double meshOrder(const Gear& gear) const {
-        if (!gear.planetary) return gear.teeth[0] * shaft(gear.from).ratio;
-        const double sun = (*gear.planetary)[0], ring = (*gear.planetary)[1];
-        if (gear.fixed == "carrier") return sun * shaft(gear.from).ratio;
-        return (gear.fixed == "sun" ? sun : ring) * shaft(gear.to).ratio;
-    }
-
     void addGear(const Gear& gear) {
-        const double mesh = meshOrder(gear), spread = shaft(gear.from).ratioSpread;
+        const double mesh = meshOrder(machine_, gear), spread = shaft(gear.from).ratioSpread;
         for (int h = 1; h <= kGearHarmonics; ++h) {
             const std::string name = times(h, gear.id + " mesh");
             add({name, ForcingKind::GearMesh, h * mesh, 0, spread});
@@ -139,12 +133,11 @@ class Lines {
             if (j != 0) add({carrier + sideband(j, of), kind, order + j * step, 0, spread});
     }
 
-    // The belt runs with the rim it comes off; creep leaves it at most that much slower.
+    // Creep leaves the belt at most that much slower than the rim.
     void addBelt(const Belt& belt) {
         const Shaft& from = shaft(belt.from);
         const double spread = from.ratioSpread + belt.creepPct[1] / 100;
-        const double order =
-            belt.lengthMm > 0 ? std::numbers::pi * belt.pulleyMm[0] / belt.lengthMm * from.ratio : 0;
+        const double order = beltOrder(machine_, belt);
         for (int h = 1; h <= kBeltHarmonics; ++h) {
             add({times(h, belt.id), ForcingKind::Belt, h * order, 0, spread});
             add({times(h, belt.id + " tooth mesh"), ForcingKind::Belt, h * belt.teeth[0] * from.ratio, 0,
@@ -180,6 +173,18 @@ class Lines {
     std::vector<ForcingLine> lines_;
 };
 }  // namespace
+
+double meshOrder(const Machine& machine, const Gear& gear) {
+    if (!gear.planetary) return gear.teeth[0] * shaftOf(machine, gear.from).ratio;
+    const double sun = (*gear.planetary)[0], ring = (*gear.planetary)[1];
+    if (gear.fixed == "carrier") return sun * shaftOf(machine, gear.from).ratio;
+    return (gear.fixed == "sun" ? sun : ring) * shaftOf(machine, gear.to).ratio;
+}
+
+double beltOrder(const Machine& machine, const Belt& belt) {
+    if (belt.lengthMm <= 0) return 0;
+    return std::numbers::pi * belt.pulleyMm[0] / belt.lengthMm * shaftOf(machine, belt.from).ratio;
+}
 
 std::vector<ForcingLine> forcingLines(const Machine& machine, const ForcingExtent& extent) {
     return Lines(machine, extent).all();

@@ -33,6 +33,12 @@ struct ForcingExtent {
     int mainsHarmonics = 20;
 };
 
+// Teeth in mesh for one turn of the driver. In a planetary set they count from the carrier: S |ws - wc|.
+double meshOrder(const Machine& machine, const Gear& gear);
+// Turns of the belt for one turn of the driver, without creep: it runs with the rim it comes off. 0 where the
+// length is not known.
+double beltOrder(const Machine& machine, const Belt& belt);
+
 // Shaft orders of every shaft, mains multiples, pole-pass sidebands of 1x and 2 x mains, gear mesh with shaft
 // sidebands, blade pass, belt orders, inverter lines.
 std::vector<ForcingLine> forcingLines(const Machine& machine, const ForcingExtent& extent);
