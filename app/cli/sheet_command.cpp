@@ -14,13 +14,14 @@
 #include "core/base/text.h"
 #include "core/fleet/sheet_content.h"
 #include "core/fleet/sheet_set.h"
+#include "core/store/day.h"
 
 namespace fettle {
 
 namespace {
 
 struct SheetCommand {
-    std::string fleet, machine, out, paper = "a4";
+    std::string fleet, machine, out, paper = "a4", today;
     std::size_t finding = 0;
     bool json = false, csv = false, all = false;
 
@@ -36,7 +37,8 @@ std::string twinOf(const SheetCommand& command, const SheetContent& sheet) {
 // The desktop program reads the fleet file itself; what it is asked for was found here first. One start draws
 // all of them.
 bool draw(const SheetCommand& command, const std::vector<std::string>& what) {
-    std::vector<std::string> words{command.fleet, "--sheet", command.out, "--paper", command.paper};
+    std::vector<std::string> words{command.fleet, "--sheet", command.out,  "--paper",
+                                   command.paper, "--today", command.today};
     words.insert(words.end(), what.begin(), what.end());
     const auto done = runDesktop(words);
     if (!done) tell(done.error().sentence());
@@ -58,7 +60,7 @@ bool report(const SheetContent& sheet, const std::string& path) {
 }
 
 int one(FleetFile& fleet, const SheetCommand& command) {
-    const auto sheet = sheetContent(fleet, {command.machine, command.finding, {}});
+    const auto sheet = sheetContent(fleet, {command.machine, command.finding, {}, command.today});
     if (!sheet) return couldNotRun(sheet.error());
     if (command.out.empty()) {
         print(twinOf(command, *sheet));
@@ -79,7 +81,7 @@ int all(FleetFile& fleet, const SheetCommand& command) {
     std::size_t count = 0;
     std::set<std::string> used;
     for (const std::string& tag : from->machines()) {
-        const auto sheet = sheetContent(fleet, from->list, from->round, {tag, 1, {}});
+        const auto sheet = sheetContent(fleet, from->list, from->round, {tag, 1, {}, command.today});
         if (!sheet) return couldNotRun(sheet.error());
         const std::string path = command.out + "/" + sheetFileName(tag, command.extension(), used);
         if (overwritesFleet(path, command.fleet)) return kWrongUsage;
@@ -91,7 +93,16 @@ int all(FleetFile& fleet, const SheetCommand& command) {
     return kDone;
 }
 
-int run(const SheetCommand& command) {
+// The clock's day in the site's zone where none was given.
+bool setToday(FleetFile& fleet, SheetCommand& command) {
+    if (!command.today.empty()) return true;
+    const auto today = todayOf(fleet, nowUtc());
+    if (!today) tell(today.error().sentence());
+    command.today = today.value_or("");
+    return today.has_value();
+}
+
+int run(SheetCommand command) {
     if (command.all == !command.machine.empty() || (command.all && command.finding)) {
         tell("sheet: give --machine, or --all without --finding");
         return kWrongUsage;
@@ -101,8 +112,12 @@ int run(const SheetCommand& command) {
         return kWrongUsage;
     }
     if (!command.out.empty() && overwritesFleet(command.out, command.fleet)) return kWrongUsage;
+    if (const auto day = checkDay(command.today, "sheet", "--today"); !day) {
+        tell(day.error().sentence());
+        return kWrongUsage;
+    }
     const auto fleet = openFleet(command.fleet, false);
-    if (!fleet) return kCouldNotRun;
+    if (!fleet || !setToday(*fleet, command)) return kCouldNotRun;
     return command.all ? all(*fleet, command) : one(*fleet, command);
 }
 
@@ -118,6 +133,7 @@ void addSheetCommand(CLI::App& app, int& status) {
     sub->add_option("-o,--output", command->out, "file to write; with --all a folder");
     sub->add_flag("--all", command->all, "one for every machine to act on or plan for");
     sub->add_option("--paper", command->paper, "of the page")->check(CLI::IsMember({"a4", "letter"}));
+    sub->add_option("--today", command->today, "day the sheet is made on, like 2026-05-12; else the clock's");
     auto* json = sub->add_flag("--json", command->json, "the JSON twin instead of the page");
     sub->add_flag("--csv", command->csv, "header and row for a work-order system instead of the page")
         ->excludes(json);

@@ -64,6 +64,7 @@ std::optional<DesktopOptions> readOptions(int argc, char** argv, int& status) {
                    "make the findings sheet (PDF) of --machine and end; with --all a folder of them");
     app.add_flag("--all", options.allSheets, "with --sheet: one for every machine to act on or plan for");
     app.add_option("--paper", options.paper, "of a sheet")->check(CLI::IsMember({"a4", "letter"}));
+    app.add_option("--today", options.today, "day a sheet is made on, like 2026-05-12; else the clock's");
     app.add_option("--finding", options.finding, "which finding of the machine, strongest first")
         ->check(CLI::Range(0, 1000));
     try {

@@ -20,6 +20,7 @@ struct DesktopOptions {
     std::string sheet;          // PDF to make, with allSheets the folder for them; empty: none
     bool allSheets = false;     // one for every machine to act on or plan for
     std::string paper = "a4";   // a4 letter
+    std::string today;          // day a sheet is made on; empty: the clock's in the site's zone
     int finding = 0;            // of the machine, 1 the strongest; 0: that one
 };
 

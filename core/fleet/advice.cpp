@@ -9,6 +9,8 @@ namespace fettle {
 namespace {
 
 constexpr const char* kFile = "advice.json";
+constexpr int kMostHeads = 50, kMostOfAPart = 1000;
+constexpr double kMostHours = 2000;
 
 bool names(const Advice& row, const std::string& fault) {
     return std::find(row.faults.begin(), row.faults.end(), fault) != row.faults.end();
@@ -37,10 +39,35 @@ std::vector<AdvicePart> partsOf(JsonObject& row) {
     std::vector<AdvicePart> parts;
     for (const Json* item : row.list("parts")) {
         JsonObject part(*item, row.place("parts"), row.report());
-        parts.push_back(
-            {part.text("what", true), part.word("from", {"bearing", "belt"}), part.texts("blanks")});
+        parts.push_back({part.text("what", true), part.word("from", {"bearing", "belt", "coupling", "motor"}),
+                         part.texts("blanks"), part.integer("quantity", 1, kMostOfAPart)});
     }
     return parts;
+}
+
+// What is not said here is as in `usual`.
+AdviceNeed needOf(JsonObject& row, const char* key, const AdviceNeed& usual) {
+    const Json& value = row.raw(key);
+    if (value.is_null()) return usual;
+    JsonObject object(value, row.place(key), row.report());
+    const auto text = [&](const char* name, const std::string& otherwise) {
+        return object.has(name) ? object.text(name) : otherwise;
+    };
+    AdviceNeed need = usual;
+    need.state = text("state", usual.state);
+    need.trades = text("trades", usual.trades);
+    need.lifting = text("lifting", usual.lifting);
+    need.access = text("access", usual.access);
+    if (object.has("heads")) need.heads = object.integer("heads", 1, kMostHeads);
+    if (object.has("tools")) need.tools = object.texts("tools");
+    if (object.has("permits")) need.permits = object.texts("permits");
+    if (!object.has("hours")) return need;
+    const auto hours = object.numbers("hours", 2, 0, kMostHours);
+    if (hours.size() != 2 || hours[0] > hours[1])
+        row.report().broken(object.place("hours"), "must be the fewest and the most hours");
+    else
+        need.hoursLow = hours[0], need.hoursHigh = hours[1];
+    return need;
 }
 
 Advice adviceOf(JsonObject& row, const std::string& usual) {
@@ -48,8 +75,12 @@ Advice adviceOf(JsonObject& row, const std::string& usual) {
     advice.faults = row.texts("faults");
     advice.job = row.text("job", true);
     advice.inspect = row.text("inspect", true);
-    advice.state = row.text("state", true);
-    advice.trades = row.text("trades", true);
+    AdviceNeed said;
+    said.state = row.text("state", true);
+    said.trades = row.text("trades", true);
+    advice.need = needOf(row, "need", said);
+    advice.inspectNeed = needOf(row, "inspect_need", advice.need);
+    advice.alignment = row.boolean("alignment").value_or(false);
     advice.parts = partsOf(row);
     advice.steps = stepsOf(row, "steps", usual);
     advice.inspectSteps = stepsOf(row, "inspect_steps", usual);
@@ -60,6 +91,12 @@ Advice adviceOf(JsonObject& row, const std::string& usual) {
     advice.cured = row.text("cured", true);
     if (advice.steps.empty()) row.report().broken(row.place("steps"), "at least one step is needed");
     return advice;
+}
+
+// A table that the site edited before there was a row for this.
+Advice byHandFrom(Advice any) {
+    any.job = any.inspect = "Look at {machine}";
+    return any;
 }
 
 }  // namespace
@@ -74,10 +111,19 @@ Result<AdviceTable> AdviceTable::load() {
         root.raw("schema");
         root.raw("about");
         const std::string usual = root.text("default_source", true);
+        table.partBoxes_ = root.has("part_boxes")
+                               ? root.texts("part_boxes")
+                               : std::vector<std::string>{"stock number", "on hand", "lead time"};
         std::size_t count = 0;
         for (const Json* item : root.list("rows")) {
             JsonObject row(*item, "/rows/" + std::to_string(count++), report);
             table.rows_.push_back(adviceOf(row, usual));
+        }
+        if (root.has("by_hand")) {
+            JsonObject row(root.raw("by_hand"), "/by_hand", report);
+            table.byHand_ = adviceOf(row, usual);
+        } else if (!table.rows_.empty()) {
+            table.byHand_ = byHandFrom(table.rows_.back());
         }
     }
     if (report.error) return fail(*report.error);

@@ -2,6 +2,7 @@
 // functions of it and can be tested without a fleet file. Thread: plain data.
 #pragma once
 
+#include <algorithm>
 #include <memory>
 #include <optional>
 #include <string>
@@ -25,11 +26,14 @@ struct SheetCase {
     MachineEntry entry;
     std::string site;
     Period period;
+    std::string today;  // the day of making; empty: not said
     RoundMachine row;
     std::size_t number = 1;  // of row.findings, from 1
     RoundFinding told;       // as the round tells it
     Hypothesis finding;      // the same with its rows, where it was weighed
     std::optional<Examination> week;
+    // Of week->recordings, which one of the fleet file each is; 0: cannot be told.
+    std::vector<std::int64_t> weekIds;
     std::int64_t recording = 0;  // whose rows are shown; 0: not kept
     std::string recordingTime;   // UTC
     Governing governing;
@@ -40,6 +44,8 @@ struct SheetCase {
 
     bool criticalityGiven = true, standbyGiven = true;  // by the description; else the default holds
 
+    // The day dates are told from: that of making, never before the round's end.
+    const std::string& day() const { return std::max(today, period.lastDay); }
     bool byHandOnly() const { return told.finding.provedOn == kByHand; }
     bool firm() const { return isFirm(told); }
 };

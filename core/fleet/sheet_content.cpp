@@ -6,9 +6,9 @@
 
 #include "core/base/json_object.h"
 #include "core/diagnosis/wording.h"
-#include "core/exchange/examination_json.h"
-#include "core/fleet/machine_desk.h"
+#include "core/fleet/sheet_dates.h"
 #include "core/fleet/sheet_figures.h"
+#include "core/fleet/sheet_recording.h"
 #include "core/fleet/sheet_words.h"
 #include "core/fleet/sheet_work.h"
 
@@ -67,48 +67,6 @@ void addRows(SheetCase& sheet) {
     }
 }
 
-// The week's examination: as kept with the round, else from the recordings.
-Status addWeek(FleetFile& fleet, std::optional<std::int64_t> round, SheetCase& sheet) {
-    if (round && sheet.row.urgency != "leave") {
-        const auto json = fleet.rounds().examinationJson(*round, sheet.row.tag);
-        if (!json && json.error().kind == ErrorKind::NotFound) return {};  // an unseen machine has none
-        if (!json) return fail(json.error());
-        auto week = examinationFromText(*json, fleet.path());
-        if (!week) return fail(week.error());
-        sheet.week = std::move(*week);
-        return {};
-    }
-    auto span = examinationOfSpan(fleet, sheet.row.tag, sheet.period.from, sheet.period.last());
-    if (!span) return fail(span.error());
-    if (*span) sheet.week = std::move((*span)->examination);
-    return {};
-}
-
-// A level has no rows: the newest running recording of the point that governs shows it.
-void chooseLevelRecording(const std::vector<RecordingEntry>& entries, SheetCase& sheet) {
-    const auto& facts = sheet.week->recordings;
-    for (const RecordingEntry& r : entries)
-        for (std::size_t i = 0; i < facts.size(); ++i)
-            if (r.point == sheet.governing.point && r.file == facts[i].file && isRunning(r.running))
-                sheet.finding.recording = i;
-}
-
-// Which recording of the fleet file is shown: by its name among the week's running ones.
-Status addRecording(FleetFile& fleet, SheetCase& sheet) {
-    if (!sheet.week || sheet.week->recordings.empty()) return {};
-    const auto all = fleet.recordings().list(sheet.entry.id, sheet.period.from, sheet.period.last());
-    if (!all) return fail(all.error());
-    if (!sheet.finding.weightDban) chooseLevelRecording(*all, sheet);
-    if (sheet.finding.recording >= sheet.week->recordings.size()) return {};
-    const std::string& file = sheet.week->recordings[sheet.finding.recording].file;
-    for (const RecordingEntry& r : *all) {
-        if (r.file != file || !isRunning(r.running)) continue;
-        sheet.recording = r.hasWaveform ? r.id : 0;
-        sheet.recordingTime = formatUtc(r.time);
-    }
-    return {};
-}
-
 // The newest job for this finding.
 Status addJob(FleetFile& fleet, SheetCase& sheet) {
     const auto jobs = fleet.log().jobs(sheet.row.tag);
@@ -164,6 +122,7 @@ Result<SheetCase> gather(FleetFile& fleet, const RoundList& list, std::optional<
     const auto period = periodTo(*site, list.until);
     if (!period) return fail(period.error());
     sheet.period = *period;
+    sheet.today = request.today;
     if (auto good = chooseFinding(sheet, request.finding); !good) return fail(good.error());
     if (auto good = addWeek(fleet, round, sheet); !good) return fail(good.error());
     addRows(sheet);
@@ -181,8 +140,17 @@ void addHead(const SheetCase& sheet, SheetContent& out) {
     out.criticality = sheet.row.criticality;
     out.job = jobWords(sheet.job);
     out.round = roundWords(sheet.period);
-    out.madeOn = sheet.period.lastDay;
+    out.asOf = sheet.period.lastDay;
+    out.madeOn = sheet.today.empty() ? sheet.period.lastDay : sheet.today;
+    out.ageNote = ageWords(sheet);
     out.engine = sheet.engine;
+}
+
+// A person's word is not dressed up as a measurement.
+void addAskedFor(const SheetCase& sheet, SheetContent& out) {
+    out.faultName = "asked for by a person";
+    out.urgencyWords = askedForWords(sheet.row);
+    out.howSure = askedForSureWords(sheet.row);
 }
 
 void addFinding(const SheetCase& sheet, SheetContent& out) {
@@ -192,13 +160,13 @@ void addFinding(const SheetCase& sheet, SheetContent& out) {
     out.fault = h.fault;
     out.faultName = h.fault.empty() ? "raised vibration, cause not named" : faultName(h.fault);
     out.at = h.at;
+    out.atWords = placeWords(*sheet.machine, h.at);
     out.urgency = h.urgency.empty() ? sheet.row.urgency : h.urgency;
     out.urgencyWords = urgencyWords(out.urgency);
-    if (sheet.byHandOnly() && !sheet.row.unseenWords.empty())
-        out.urgencyWords = "unseen: " + sheet.row.unseenWords + "; a person asks for a look";
-    out.verdict = h.sentence.empty() ? findingName(h) + "." : h.sentence;
+    out.verdict = verdictWords(sheet);
     out.firm = sheet.firm();
     out.howSure = howSureWords(sheet.finding);
+    if (sheet.byHandOnly()) addAskedFor(sheet, out);
     out.siteRecord = siteRecordWords(sheet.record);
     out.provedOn = h.provedOn.empty() ? "not stated" : h.provedOn;
     out.howBad = howBadWords(sheet);
@@ -208,10 +176,11 @@ void addFinding(const SheetCase& sheet, SheetContent& out) {
     out.level = h.severity.level ? h.severity.level : sheet.governing.level;
     out.limit = h.severity.limit ? h.severity.limit : sheet.governing.limit;
     out.growthPerWeek = sheet.told.growthPerWeek;
-    out.limitDate = limitDateWords(sheet.told);
+    out.limitDate = limitDateWords(sheet.told, sheet.day());
 }
 
 std::string rowsNoteOf(const SheetCase& sheet) {
+    if (sheet.byHandOnly()) return "Nothing measured is claimed here, so there are no lines to add up.";
     if (!sheet.finding.weightDban)
         return "This finding has no weight: it rests on level and pattern, so there are no lines to add up.";
     std::string note = sheet.finding.best.view;
@@ -250,8 +219,8 @@ void addWork(const SheetCase& sheet, const Advice& advice, const JobDatesTable& 
                                givenWords(sheet));
     out.steps = stepsOf(sheet, advice);
     out.parts = partsOf(sheet, advice);
-    out.machineState = filledIn(advice.state, sheet);
-    out.trades = filledIn(advice.trades, sheet);
+    out.need = needOf(sheet, advice);
+    out.isolation = isolationBoxes();
     out.untilThen = filledIn(advice.until, sheet);
     out.stopAtOnceIf = filledIn(advice.stop, sheet);
     out.ifLeft = filledIn(advice.left, sheet);
@@ -290,10 +259,12 @@ Result<SheetContent> sheetContent(FleetFile& fleet, const RoundList& list, std::
     addHead(*sheet, out);
     addFinding(*sheet, out);
     addWhy(*sheet, out);
-    addWork(*sheet, advice->of(sheet->finding.fault), *dates, out);
+    const Advice& what = sheet->byHandOnly() ? advice->byHand() : advice->of(sheet->finding.fault);
+    addWork(*sheet, what, *dates, out);
+    out.partBoxes = advice->partBoxes();
     addBlind(*sheet, out);
     out.cautions = cautions();
-    out.fields = returnFields(*sheet);
+    out.fields = returnFields(*sheet, what);
     return out;
 }
 

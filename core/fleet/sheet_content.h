@@ -21,13 +21,15 @@ namespace fettle {
 // One of the three dates a planner asks for. `date` empty: nothing can be said, or the site fills it in.
 struct SheetDate {
     std::string label, date, words;  // "order parts by", "2026-05-28", "28 May 2026, allowing 14 days"
+    bool overdue = false;            // before the day of making: the words say "was due ..."
 };
 
 struct SheetPart {
     std::string what, place;          // "bearing", "motor DE"; place may be empty
     std::string designation;          // "6316"; empty: unknown, a box stands there
     std::string note;                 // "clearance, seal and cage: confirm on the plate before ordering"
-    std::vector<std::string> blanks;  // boxes to fill in: "clearance", "seal", "cage", "stock number"
+    std::vector<std::string> blanks;  // boxes to fill in: "clearance", "seal", "cage"
+    std::optional<int> quantity;      // empty: a box
 };
 
 struct SheetStep {
@@ -72,6 +74,23 @@ struct SheetTrend {
     std::string caption;
 };
 
+// What the job takes, by common practice; what is empty the site fills in.
+struct SheetNeed {
+    std::string machineState, trades;  // "stopped, locked out"; "mechanical fitter"
+    std::optional<int> heads;
+    std::optional<double> hoursLow, hoursHigh;  // of the work itself
+    std::vector<std::string> tools, permits;    // permits: likely ones
+    std::string lifting, access;
+    std::string note;  // where the figures come from and who decides
+};
+
+// Boxes for the points of isolation; never filled in here.
+struct SheetIsolation {
+    std::vector<std::string> columns;  // "point", "locked by"
+    int rows = 0;
+    std::string note;  // that the site fills them in, and that they are no list of what there is
+};
+
 // An empty box of the return half, with the codes it offers.
 struct SheetField {
     std::string label;
@@ -83,13 +102,16 @@ struct SheetContent {
     std::string
         firstLine;  // "Replace the DE bearing of the kiln fan motor before 12 June 2026; order it by ..."
     std::string tag, asset, service, site, area, criticality;  // asset, site and area may be empty
-    std::string job;     // "job 12, revision 2, replaces revision 1"; "no job yet"
-    std::string round;   // "round of 4 to 10 May 2026"
-    std::string madeOn;  // last day of the round
+    std::string job;      // "job 12, revision 2, replaces revision 1"; "no job yet"
+    std::string round;    // "round of 4 to 10 May 2026"
+    std::string asOf;     // last day of the round
+    std::string madeOn;   // the day of making
+    std::string ageNote;  // said where the round is old by then; may be empty
     std::string engine;
     // The finding.
     std::size_t number = 1, ofFindings = 1;  // which of the machine's findings this sheet is for
     std::string fault, faultName, at;        // key (empty: no cause named), words, place (may be empty)
+    std::string atWords;                     // the place in shop words, "motor DE"
     std::string urgency, urgencyWords;       // "plan", "plan: a job for the next planned stop before ..."
     std::string verdict;                     // the finding's own sentence
     bool firm = false;                       // weighed and graded: a repair may be planned on it
@@ -112,7 +134,9 @@ struct SheetContent {
     // What to do.
     std::vector<SheetStep> steps;  // in order
     std::vector<SheetPart> parts;
-    std::string machineState, trades;  // "stopped, locked out"; "mechanical fitter"
+    std::vector<std::string> partBoxes;  // behind every part: "stock number", "on hand", "lead time"
+    SheetNeed need;
+    SheetIsolation isolation;
     std::string untilThen, stopAtOnceIf, ifLeft;
     std::string measureAfter, cured;  // what to measure, and the value that counts as cured
     // Limits of it, and safety.
@@ -127,6 +151,7 @@ struct SheetRequest {
     std::string machine;
     std::size_t finding = 0;            // 1 the strongest; 0: that, without asking
     std::optional<std::int64_t> round;  // empty: the open or last kept round, else the week as it is now
+    std::string today = {};             // "2026-05-12", day of making; empty: the last day of the round
 };
 
 Result<SheetContent> sheetContent(FleetFile& fleet, const SheetRequest& request);

@@ -2,6 +2,7 @@
 
 #include "core/base/file_name.h"
 #include "core/fleet/round_desk.h"
+#include "core/fleet/site_calendar.h"
 
 namespace fettle {
 
@@ -19,6 +20,12 @@ Result<SheetSet> sheetSet(FleetFile& fleet) {
     auto now = listNow(fleet);
     if (!now) return fail(now.error());
     return SheetSet{std::move(*now), std::nullopt};
+}
+
+Result<std::string> todayOf(FleetFile& fleet, Instant now) {
+    const auto site = fleet.site();
+    if (!site) return fail(site.error());
+    return dateIn(site->timeZone, now);
 }
 
 std::string sheetFileName(const std::string& tag, const std::string& extension, std::set<std::string>& used) {

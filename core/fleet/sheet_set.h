@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/time.h"
 #include "core/round/round.h"
 #include "core/store/fleet_file.h"
 
@@ -22,6 +23,9 @@ struct SheetSet {
     std::vector<std::string> machines() const;  // tags: to act or plan for, in the order of the list
 };
 Result<SheetSet> sheetSet(FleetFile& fleet);
+
+// The site's day at this moment, for SheetRequest.today.
+Result<std::string> todayOf(FleetFile& fleet, Instant now);
 
 // "KL-ID-01.pdf"; signs that no file name holds become '_'. `extension` with its dot; `used`: as
 // fileNameFrom.

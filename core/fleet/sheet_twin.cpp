@@ -51,9 +51,17 @@ Json rowJson(const ArithmeticRow& row) {
 }
 
 Json headJson(const SheetContent& s) {
-    return {{"tag", s.tag},           {"asset", orNull(s.asset)}, {"service", s.service},
-            {"site", orNull(s.site)}, {"area", orNull(s.area)},   {"criticality", s.criticality},
-            {"job", s.job},           {"round", s.round},         {"made_on", s.madeOn}};
+    return {{"tag", s.tag},
+            {"asset", orNull(s.asset)},
+            {"service", s.service},
+            {"site", orNull(s.site)},
+            {"area", orNull(s.area)},
+            {"criticality", s.criticality},
+            {"job", s.job},
+            {"round", s.round},
+            {"as_of", s.asOf},
+            {"made_on", s.madeOn},
+            {"age_note", orNull(s.ageNote)}};
 }
 
 Json findingJson(const SheetContent& s) {
@@ -62,7 +70,9 @@ Json findingJson(const SheetContent& s) {
             {"fault", orNull(s.fault)},
             {"name", s.faultName},
             {"at", orNull(s.at)},
+            {"at_words", orNull(s.atWords)},
             {"urgency", s.urgency},
+            {"urgency_words", s.urgencyWords},
             {"firm", s.firm},
             {"verdict", s.verdict},
             {"how_sure", s.howSure},
@@ -81,7 +91,7 @@ Json findingJson(const SheetContent& s) {
 
 Json datesJson(const SheetContent& s) {
     return list(s.dates, [](const SheetDate& d) {
-        return Json{{"label", d.label}, {"date", orNull(d.date)}, {"words", d.words}};
+        return Json{{"label", d.label}, {"date", orNull(d.date)}, {"words", d.words}, {"overdue", d.overdue}};
     });
 }
 
@@ -115,9 +125,18 @@ Json trendJson(const SheetTrend& t) {
             {"caption", t.caption}};
 }
 
+Json needJson(const SheetNeed& n) {
+    return {{"machine_state", n.machineState},   {"trades", n.trades},
+            {"heads", orNull(n.heads)},          {"hours_low", orNull(n.hoursLow)},
+            {"hours_high", orNull(n.hoursHigh)}, {"tools", n.tools},
+            {"lifting", orNull(n.lifting)},      {"access", orNull(n.access)},
+            {"likely_permits", n.permits},       {"note", n.note}};
+}
+
 Json workJson(const SheetContent& s) {
-    return {{"machine_state", s.machineState},
-            {"trades", s.trades},
+    return {{"need", needJson(s.need)},
+            {"isolation",
+             {{"columns", s.isolation.columns}, {"rows", s.isolation.rows}, {"note", s.isolation.note}}},
             {"steps", list(s.steps,
                            [](const SheetStep& step) {
                                return Json{{"text", step.text}, {"source", step.source}};
@@ -128,8 +147,10 @@ Json workJson(const SheetContent& s) {
                                            {"place", p.place},
                                            {"designation", orNull(p.designation)},
                                            {"note", p.note},
+                                           {"quantity", orNull(p.quantity)},
                                            {"blanks", p.blanks}};
                            })},
+            {"part_boxes", s.partBoxes},
             {"until_then", s.untilThen},
             {"stop_at_once_if", s.stopAtOnceIf},
             {"if_left", s.ifLeft},
@@ -141,8 +162,10 @@ Json workJson(const SheetContent& s) {
 std::vector<std::pair<std::string, std::string>> columns(const SheetContent& s) {
     std::vector<std::string> parts;
     for (const SheetPart& p : s.parts)
-        parts.push_back(p.what + " " + (p.designation.empty() ? "(unknown)" : p.designation) + ", " +
-                        p.place);
+        parts.push_back((p.quantity ? fmt::format("{} x ", *p.quantity) : "") + p.what + " " +
+                        (p.designation.empty() ? "(unknown)" : p.designation) +
+                        (p.place.empty() ? "" : ", " + p.place));
+    const auto number = [](const auto& value) { return value ? fmt::format("{:g}", double(*value)) : ""; };
     const auto date = [&](std::size_t i) { return i < s.dates.size() ? s.dates[i].date : ""; };
     return {{"tag", s.tag},
             {"asset", s.asset},
@@ -160,11 +183,26 @@ std::vector<std::pair<std::string, std::string>> columns(const SheetContent& s) 
             {"planned_stop", date(2)},
             {"how_bad", s.howBad},
             {"parts", joined(parts, "; ")},
-            {"trades", s.trades},
-            {"machine_state", s.machineState},
+            {"trades", s.need.trades},
+            {"machine_state", s.need.machineState},
             {"cured_when", s.cured},
             {"round", s.round},
-            {"made_on", s.madeOn}};
+            {"made_on", s.madeOn},
+            {"at_words", s.atWords},
+            {"as_of", s.asOf},
+            {"order_overdue", s.dates.empty()      ? ""
+                              : s.dates[0].overdue ? "yes"
+                                                   : "no"},
+            {"do_overdue", s.dates.size() < 2   ? ""
+                           : s.dates[1].overdue ? "yes"
+                                                : "no"},
+            {"heads", number(s.need.heads)},
+            {"hours_low", number(s.need.hoursLow)},
+            {"hours_high", number(s.need.hoursHigh)},
+            {"tools", joined(s.need.tools, "; ")},
+            {"lifting", s.need.lifting},
+            {"access", s.need.access},
+            {"likely_permits", joined(s.need.permits, "; ")}};
 }
 
 std::string csvLine(const std::vector<std::string>& cells) {

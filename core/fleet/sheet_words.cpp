@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 #include "core/diagnosis/wording.h"
 #include "core/fleet/site_calendar.h"
@@ -19,6 +18,11 @@ constexpr double kSteadyShare = 0.02;
 constexpr double kTripShare = 1.25;   // of C/D
 constexpr double kCuredShare = 1.25;  // of A/B; common practice, no source
 
+// To a tenth, as it is printed: what reads alike is alike.
+double asPrinted(double level) {
+    return std::round(level * 10) / 10;
+}
+
 std::string componentWords(const Machine& machine, const std::string& component) {
     if (component == "driver") return "motor";
     if (component == "driven") return machine.driven.kind.empty() ? "driven machine" : machine.driven.kind;
@@ -27,64 +31,6 @@ std::string componentWords(const Machine& machine, const std::string& component)
     for (const Belt& belt : machine.belts)
         if (belt.id == component) return "belt drive " + component;
     return component;
-}
-
-std::string plusDays(const std::string& date, int count) {
-    return datePlus(date, count).value_or(date);
-}
-
-std::string dueDate(const SheetCase& sheet, const RoundFinding& told, bool firm, const JobDatesTable& table) {
-    const Severity& severity = told.finding.severity;
-    const auto days = firm ? table.runDays(severity, sheet.row.criticality)
-                           : table.inspectDays(severity, sheet.row.criticality);
-    if (!days) return "";
-    std::string date = plusDays(sheet.period.lastDay, *days);
-    if (told.limitDate && told.limitDate->from)
-        date = std::min(date, std::max(dateOfDay(*told.limitDate->from), plusDays(sheet.period.lastDay, 1)));
-    return date;
-}
-
-SheetDate orderDate(const SheetCase& sheet, const JobDatesTable& table, const std::string& due,
-                    bool needsParts) {
-    SheetDate date{"order parts by", "", ""};
-    if (!sheet.firm() || !needsParts) {
-        date.words = sheet.firm() ? "no part is known to be needed" : "nothing before the inspection";
-        return date;
-    }
-    if (due.empty()) {
-        date.words = "no date: how bad it is was not graded";
-        return date;
-    }
-    date.date = plusDays(due, -table.leadDays());
-    if (date.date <= sheet.period.lastDay) {
-        date.date = sheet.period.lastDay;
-        date.words = "now: the usual lead time is longer than the time left; borrow or hire where it is";
-    } else {
-        date.words = fmt::format("{}, allowing {} days", spelledDate(date.date), table.leadDays());
-    }
-    return date;
-}
-
-SheetDate runDate(const SheetCase& sheet, const std::string& due) {
-    SheetDate date{sheet.firm() ? "do not run beyond" : "inspect by", due, ""};
-    if (due.empty())
-        date.words = "no date: how bad it is was not graded";
-    else if (sheet.firm())
-        date.words =
-            spelledDate(due) + " without a new measurement and a decision of whoever answers for the machine";
-    else
-        date.words = spelledDate(due) + ", so that a repair can follow";
-    return date;
-}
-
-SheetDate stopDate(const SheetCase& sheet) {
-    static const std::set<std::string> over{"done", "verified", "closed"};
-    const bool open = sheet.job && !over.count(sheet.job->state);
-    const std::string planned = open ? sheet.job->plannedStop : "";
-    if (!planned.empty() && planned <= sheet.period.lastDay)
-        return {"next planned stop", "", spelledDate(planned) + " has passed; filled in by the planner"};
-    return {"next planned stop", planned,
-            planned.empty() ? "filled in by the planner" : spelledDate(planned)};
 }
 
 const char* stageWords(const std::string& stage) {
@@ -127,13 +73,6 @@ std::string limitWords(const Severity& severity) {
                        *severity.limit, severity.unit);
 }
 
-// " before 12 June 2026"; what is due tomorrow is due at once.
-std::string beforeWords(const SheetCase& sheet, const std::string& due) {
-    if (due.empty()) return "";
-    const bool atOnce = due <= plusDays(sheet.period.lastDay, 1);
-    return (atOnce ? " at once, not later than " : " before ") + spelledDate(due);
-}
-
 }  // namespace
 
 std::string placeWords(const Machine& machine, const std::string& at) {
@@ -150,36 +89,27 @@ std::string machineWords(const SheetCase& sheet) {
                                      : fmt::format("{} ({})", sheet.row.tag, sheet.row.service);
 }
 
-std::vector<SheetDate> datesOf(const SheetCase& sheet, const JobDatesTable& table, bool needsParts) {
-    const std::string due = dueDate(sheet, sheet.told, sheet.firm(), table);
-    return {orderDate(sheet, table, due, needsParts), runDate(sheet, due), stopDate(sheet)};
-}
-
-std::string otherWords(const SheetCase& sheet, std::size_t number, const JobDatesTable& table) {
-    const RoundFinding& other = sheet.row.findings[number - 1];
-    const bool firm = isFirm(other);
-    const std::string due = dueDate(sheet, other, firm, table);
-    std::string words = fmt::format("{}. {}: {}", number, findingName(other.finding), other.finding.urgency);
-    if (!due.empty()) words += (firm ? ", not beyond " : ", inspect by ") + spelledDate(due);
+std::string verdictWords(const SheetCase& sheet) {
+    const Hypothesis& h = sheet.told.finding;
+    std::string words = h.sentence.empty() ? findingName(h) + "." : h.sentence;
+    const std::string place = placeWords(*sheet.machine, h.at);
+    if (place == h.at || h.at.empty()) return words;
+    for (std::size_t at = words.find(h.at); at != std::string::npos; at = words.find(h.at, at + place.size()))
+        words.replace(at, h.at.size(), place);
     return words;
 }
 
-std::string firstLineOf(const SheetCase& sheet, const std::string& job, const std::string& inspect,
-                        const std::vector<SheetDate>& dates) {
-    if (sheet.byHandOnly())
-        return fmt::format("Look at {}: put on the list by hand{}.", machineWords(sheet),
-                           sheet.row.byHandWhy.empty() ? "" : ": " + sheet.row.byHandWhy);
-    const std::string before = beforeWords(sheet, dates[1].date);
-    if (sheet.firm()) {
-        const std::string& order = dates[0].date;
-        if (order.empty()) return job + before + ".";
-        const bool now = order <= sheet.period.lastDay;
-        return job + before + (now ? "; order it now." : "; order it by " + spelledDate(order) + ".");
-    }
-    if (sheet.told.finding.urgency == "act" || sheet.told.finding.urgency == "plan")
-        return inspect + before + ".";
-    return inspect + " at the next planned stop" + (before.empty() ? "" : "," + before) +
-           "; no repair is asked for yet.";
+std::string askedForWords(const RoundMachine& row) {
+    const std::string seen = row.unseenWords.empty()
+                                 ? "no measured finding stands behind it"
+                                 : "nothing measured could be judged here (" + row.unseenWords + ")";
+    return "asked for: a person wants a look at it; " + seen;
+}
+
+std::string askedForSureWords(const RoundMachine& row) {
+    return std::string("No measurement says that something is wrong") +
+           (row.unseenWords.empty() ? "" : ", and none says that it is sound") +
+           "; what a person noticed is not weighed here. The look decides.";
 }
 
 std::string urgencyWords(const std::string& urgency) {
@@ -225,19 +155,6 @@ std::string howBadWords(const SheetCase& sheet) {
     return words + growthWords(sheet, severity.unit) + ".";
 }
 
-std::string limitDateWords(const RoundFinding& finding) {
-    if (!finding.limitDate || !finding.limitDate->median) return "";
-    const LimitDate& d = *finding.limitDate;
-    const auto spelled = [](int day) { return spelledDate(dateOfDay(day)); };
-    std::string words =
-        fmt::format("If it goes on like this the limit is reached about {}", spelled(*d.median));
-    if (d.from && d.to)
-        words += fmt::format(" ({} to {}, 8 in 10)", spelled(*d.from), spelled(*d.to));
-    else if (d.from)
-        words += fmt::format(" ({} or later)", spelled(*d.from));
-    return words + ".";
-}
-
 std::string curedWords(const Governing& governing) {
     if (!governing.limits)
         return "overall velocity is back where it was when the machine was sound (no limit applies here)";
@@ -248,11 +165,13 @@ std::string curedWords(const Governing& governing) {
 std::string worseWords(const Governing& governing) {
     if (!governing.limits || !governing.level) return "the level doubles within a day";
     const double trip = kTripShare * governing.limits->velocity[2];
-    const std::string limit = fmt::format("{:.1f} mm/s (1.25 x the C/D limit)", trip);
-    if (*governing.level <= trip) return "the level goes above " + limit;
+    const std::string limit = fmt::format("{:.1f} mm/s", trip);
+    const double shown = asPrinted(*governing.level);
+    if (shown < asPrinted(trip)) return fmt::format("the level goes above {} (1.25 x the C/D limit)", limit);
     return fmt::format(
-        "whoever answers for the machine has not decided otherwise, for {:.1f} mm/s is above {}",
-        *governing.level, limit);
+        "nobody who answers for the machine has agreed today that it runs on: at {:.1f} mm/s it is {} the {} "
+        "at which a machine is tripped at the latest (1.25 x the C/D limit)",
+        shown, shown > asPrinted(trip) ? "past" : "at", limit);
 }
 
 std::string roundWords(const Period& period) {

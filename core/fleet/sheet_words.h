@@ -5,7 +5,6 @@
 #include <string>
 #include <vector>
 
-#include "core/fleet/job_dates.h"
 #include "core/fleet/sheet_case.h"
 #include "core/fleet/sheet_content.h"
 
@@ -15,18 +14,15 @@ namespace fettle {
 std::string placeWords(const Machine& machine, const std::string& at);
 // "KL-ID-01 (kiln induced-draught fan)"
 std::string machineWords(const SheetCase& sheet);
-// Order parts by, do not run beyond (or inspect by), next planned stop: three, in this order.
-std::vector<SheetDate> datesOf(const SheetCase& sheet, const JobDatesTable& table, bool needsParts);
-// Another finding of the machine with its own date: "2. misalignment, driver: plan, inspect by 9 July 2026".
-std::string otherWords(const SheetCase& sheet, std::size_t number, const JobDatesTable& table);
-// `job` and `inspect` of the advice, filled in.
-std::string firstLineOf(const SheetCase& sheet, const std::string& job, const std::string& inspect,
-                        const std::vector<SheetDate>& dates);
+// The finding's own sentence with its place in shop words.
+std::string verdictWords(const SheetCase& sheet);
 std::string urgencyWords(const std::string& urgency);
 std::string howSureWords(const Hypothesis& finding);
+// Of a machine that a person put on the list: what stands in the place of urgency and sureness.
+std::string askedForWords(const RoundMachine& row);
+std::string askedForSureWords(const RoundMachine& row);
 std::string siteRecordWords(const SiteRecord& record);
 std::string howBadWords(const SheetCase& sheet);
-std::string limitDateWords(const RoundFinding& finding);  // empty: no date can be said
 // The velocity that counts as cured: "overall velocity is at most 2.9 mm/s (1.25 x A/B, common practice)".
 std::string curedWords(const Governing& governing);
 // The level at which nobody should wait, after "stop at once if": 1.25 x C/D, the most a trip may be set to

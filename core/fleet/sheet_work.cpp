@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "core/base/text.h"
 #include "core/fleet/sheet_words.h"
 
 namespace fettle {
@@ -17,6 +18,11 @@ void replaceAll(std::string& text, const std::string& from, const std::string& t
         text.replace(at, from.size(), to);
 }
 
+// One of these for each place that the finding may be at.
+bool isLookedUpByPlace(const AdvicePart& part) {
+    return part.from == "bearing" || part.from == "belt";
+}
+
 // "driver DE or NDE" -> "driver DE", "driver NDE"
 std::vector<std::string> placesOf(const std::string& at) {
     const std::size_t choice = at.find(" or ");
@@ -25,19 +31,58 @@ std::vector<std::string> placesOf(const std::string& at) {
     return {first, first.substr(0, first.rfind(' ') + 1) + at.substr(choice + 4)};
 }
 
-SheetPart bearingPart(const Machine& machine, const AdvicePart& asked, const std::string& at) {
-    SheetPart part{asked.what, placeWords(machine, at), "", kConfirm, asked.blanks};
+std::string bearingAt(const Machine& machine, const std::string& at) {
     for (const BearingPlace& place : machine.bearings)
-        if (place.at == at) part.designation = place.bearing.designation;
-    if (part.designation.empty()) part.note = "designation not in the register: " + part.note;
-    return part;
+        if (place.at == at) return place.bearing.designation;
+    return "";
 }
 
-SheetPart beltPart(const Machine& machine, const AdvicePart& asked, const std::string& at) {
-    SheetPart part{asked.what, placeWords(machine, at), "", kConfirm, asked.blanks};
+std::string beltOf(const Machine& machine, const std::string& at) {
     for (const Belt& belt : machine.belts)
         if (belt.id == at && belt.lengthMm > 0)
-            part.designation = fmt::format("{} belt, about {:.0f} mm", belt.kind, belt.lengthMm);
+            return fmt::format("{} belt, about {:.0f} mm", belt.kind, belt.lengthMm);
+    return "";
+}
+
+// "75 kW, 1484 r/min, shaft height 280 mm": what a stores list is searched by.
+std::string plateOf(const Driver& driver) {
+    std::vector<std::string> words;
+    if (driver.powerKw) words.push_back(fmt::format("{:g} kW", *driver.powerKw));
+    if (driver.poles) words.push_back(fmt::format("{} poles", *driver.poles));
+    if (driver.ratedRpm) words.push_back(fmt::format("{:g} r/min", *driver.ratedRpm));
+    if (driver.shaftHeightMm) words.push_back(fmt::format("shaft height {:g} mm", *driver.shaftHeightMm));
+    return joined(words, ", ");
+}
+
+// A part of the motor is no part of a fan's job, nor a coupling's of a machine on belts.
+bool belongs(const SheetCase& sheet, const AdvicePart& asked) {
+    const Machine& machine = *sheet.machine;
+    if (asked.from == "motor") return sheet.finding.at.empty() || sheet.finding.at.starts_with("driver");
+    return asked.from != "coupling" || !machine.coupling.empty() || machine.belts.empty();
+}
+
+std::string placeOfPart(const SheetCase& sheet, const Advice& advice, const AdvicePart& asked,
+                        const std::string& at) {
+    if (isLookedUpByPlace(asked)) return placeWords(*sheet.machine, at);
+    if (asked.from == "coupling" || asked.from == "motor" || asked.what == "shims") return "";
+    return needsParts(advice) ? placeWords(*sheet.machine, sheet.finding.at) : "";
+}
+
+SheetPart partOf(const SheetCase& sheet, const Advice& advice, const AdvicePart& asked,
+                 const std::string& at) {
+    const Machine& machine = *sheet.machine;
+    SheetPart part{asked.what,    placeOfPart(sheet, advice, asked, at), "", kConfirm, asked.blanks,
+                   asked.quantity};
+    if (asked.from == "bearing") part.designation = bearingAt(machine, at);
+    if (asked.from == "belt") part.designation = beltOf(machine, at);
+    if (asked.from == "motor") part.designation = plateOf(machine.driver);
+    if (asked.from == "motor") part.note = "in case the motor is changed instead; compare it with the plate";
+    if (asked.from == "coupling" && !machine.coupling.empty())
+        part.note = fmt::format("the register says \"{}\": {}", machine.coupling, kConfirm);
+    if (asked.from == "bearing" && part.designation.empty()) {
+        part.note = "designation not in the register: " + part.note;
+        part.blanks.insert(part.blanks.begin(), "designation");
+    }
     return part;
 }
 
@@ -61,16 +106,11 @@ std::string filledIn(const std::string& text, const SheetCase& sheet) {
 std::vector<SheetPart> partsOf(const SheetCase& sheet, const Advice& advice) {
     std::vector<SheetPart> parts;
     for (const AdvicePart& asked : advice.parts) {
-        const auto places = asked.from.empty() ? std::vector<std::string>{""} : placesOf(sheet.finding.at);
+        if (!belongs(sheet, asked)) continue;
+        const auto places =
+            isLookedUpByPlace(asked) ? placesOf(sheet.finding.at) : std::vector<std::string>{""};
         for (const std::string& at : places) {
-            if (asked.from == "bearing")
-                parts.push_back(bearingPart(*sheet.machine, asked, at));
-            else if (asked.from == "belt")
-                parts.push_back(beltPart(*sheet.machine, asked, at));
-            else
-                parts.push_back({asked.what,
-                                 needsParts(advice) ? placeWords(*sheet.machine, sheet.finding.at) : "", "",
-                                 kConfirm, asked.blanks});
+            parts.push_back(partOf(sheet, advice, asked, at));
             if (places.size() > 1)
                 parts.back().note = "which end cannot be told: have both at hand; " + parts.back().note;
         }
@@ -79,8 +119,30 @@ std::vector<SheetPart> partsOf(const SheetCase& sheet, const Advice& advice) {
 }
 
 bool needsParts(const Advice& advice) {
-    return std::any_of(advice.parts.begin(), advice.parts.end(),
-                       [](const AdvicePart& part) { return !part.from.empty(); });
+    return std::any_of(advice.parts.begin(), advice.parts.end(), isLookedUpByPlace);
+}
+
+SheetNeed needOf(const SheetCase& sheet, const Advice& advice) {
+    const bool inspect = !sheet.firm() && !sheet.byHandOnly();
+    const AdviceNeed& from = inspect ? advice.inspectNeed : advice.need;
+    return {filledIn(from.state, sheet),
+            filledIn(from.trades, sheet),
+            from.heads,
+            from.hoursLow,
+            from.hoursHigh,
+            from.tools,
+            from.permits,
+            from.lifting,
+            from.access,
+            fmt::format("People, hours, tools and permits are common practice for {}; the site knows its "
+                        "machine and decides.",
+                        inspect ? "the inspection" : "such a job")};
+}
+
+SheetIsolation isolationBoxes() {
+    return {{"point of isolation", "locked by", "proved dead by"},
+            4,
+            "The site fills these in from its own list. Nothing here says which or how many there are."};
 }
 
 std::vector<SheetStep> stepsOf(const SheetCase& sheet, const Advice& advice) {
@@ -91,21 +153,30 @@ std::vector<SheetStep> stepsOf(const SheetCase& sheet, const Advice& advice) {
     return steps;
 }
 
-std::vector<SheetField> returnFields(const SheetCase& sheet) {
+std::vector<SheetField> returnFields(const SheetCase& sheet, const Advice& advice) {
+    const std::vector<std::string> yesNo{"yes", "no"};
     std::vector<SheetField> fields{
-        {"work order number", {}},
-        {"isolation points", {}},
-        {"permits", {}},
         {"found", {"as told", "another fault", "nothing found", "not opened"}},
+        {"it showed as (ISO 14224 manner)",
+         {"VIB vibration", "NOI noise", "OHE overheating", "STD structural", "BRD breakdown", "SER minor",
+          "OTH other"}},
+        {"came from",
+         {"wear", "fatigue", "looseness", "misalignment", "breakage", "corrosion", "dirt or build-up",
+          "lubrication", "electrical", "other"}},
     };
-    if (isBearing(sheet.finding.fault)) {
+    if (isBearing(sheet.finding.fault))
         fields.push_back(
             {"bearing damage (ISO 15243)",
              {"fatigue", "wear", "corrosion", "electrical erosion", "plastic deformation", "cracking"}});
-        fields.push_back({"old bearing kept and marked", {"yes", "no"}});
-    }
-    if (sheet.finding.fault == "misalignment") fields.push_back({"offset and angle before / after", {}});
-    for (const char* free : {"remarks, picture", "hours", "done on", "planner", "fitter", "engineer"})
+    if (!advice.parts.empty()) fields.push_back({"old part kept and tagged", yesNo});
+    fields.push_back({"photo", yesNo});
+    for (const char* free : {"what was found", "work order number", "people x hours", "done on"})
+        fields.push_back({free, {}});
+    if (!advice.parts.empty()) fields.push_back({"tag of the old part", {}});
+    if (advice.alignment)
+        for (const char* free : {"alignment before: offset, angle", "alignment after: offset, angle"})
+            fields.push_back({free, {}});
+    for (const char* free : {"planner", "fitter", "engineer"})
         fields.push_back({free, {}});
     return fields;
 }

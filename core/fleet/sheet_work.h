@@ -14,7 +14,10 @@ std::vector<SheetPart> partsOf(const SheetCase& sheet, const Advice& advice);
 // Whether one of the parts is what the job is about, so that it has to be ordered.
 bool needsParts(const Advice& advice);
 std::vector<SheetStep> stepsOf(const SheetCase& sheet, const Advice& advice);
+// For the repair, or for the inspection where that is what is asked for.
+SheetNeed needOf(const SheetCase& sheet, const Advice& advice);
+SheetIsolation isolationBoxes();
 // The boxes to fill in afterwards; codes in the manner of ISO 14224, damage by ISO 15243 (from memory).
-std::vector<SheetField> returnFields(const SheetCase& sheet);
+std::vector<SheetField> returnFields(const SheetCase& sheet, const Advice& advice);
 
 }  // namespace fettle

@@ -65,6 +65,18 @@ TEST_F(Out, SheetTwinsStandOnStandardOutputOrInAFile) {
     EXPECT_EQ(Json::parse(made::contentOf(at("a.json")), nullptr, false).dump(), json.dump());
 }
 
+TEST_F(Out, TheDayOfMakingIsTheClocksOrTheOneGiven) {
+    const Json then = jsonOf("sheet", {"--machine", "A-RACE", "--today", "2026-05-10"});
+    EXPECT_EQ(then["machine"]["made_on"], "2026-05-10");
+    EXPECT_EQ(then["dates"][1]["overdue"], false);
+    const Json late = jsonOf("sheet", {"--machine", "A-RACE", "--today", "2030-01-01"});
+    EXPECT_EQ(late["dates"][1]["overdue"], true);
+    EXPECT_EQ(late["dates"][1]["date"], then["dates"][1]["date"]);
+    const Json now = jsonOf("sheet", {"--machine", "A-RACE"});
+    EXPECT_NE(now["machine"]["made_on"], now["machine"]["as_of"]) << "the round is of May 2026";
+    EXPECT_EQ(on("sheet", {"--machine", "A-RACE", "--json", "--today", "tomorrow"}).status, 2);
+}
+
 TEST_F(Out, SheetsForEveryMachineToActOnOrPlanFor) {
     const Ran ran = on("sheet", {"--all", "--json", "-o", at("sheets")});
     EXPECT_EQ(ran.status, 0) << ran.err;

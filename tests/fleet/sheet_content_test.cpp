@@ -6,7 +6,9 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/fleet/advice.h"
 #include "core/fleet/machine_desk.h"
+#include "core/fleet/site_calendar.h"
 #include "tests/exchange/schema_check.h"
 #include "tests/fleet/small_site.h"
 
@@ -20,8 +22,8 @@ using testing::StartsWith;
 
 class Sheet : public SmallSite {
   protected:
-    SheetContent sheetOf(const std::string& tag, std::size_t finding = 0) {
-        auto sheet = sheetContent(*fleet_, {tag, finding, {}});
+    SheetContent sheetOf(const std::string& tag, std::size_t finding = 0, const std::string& today = "") {
+        auto sheet = sheetContent(*fleet_, {tag, finding, {}, today});
         EXPECT_TRUE(sheet) << (sheet ? "" : sheet.error().sentence());
         return sheet ? std::move(*sheet) : SheetContent{};
     }
@@ -52,8 +54,14 @@ std::vector<std::pair<std::string, std::string>> wordsOf(const SheetContent& s) 
                                                            {"priority", s.priority},
                                                            {"lead time", s.leadTime},
                                                            {"rows note", s.rowsNote},
-                                                           {"machine state", s.machineState},
-                                                           {"trades", s.trades},
+                                                           {"machine state", s.need.machineState},
+                                                           {"trades", s.need.trades},
+                                                           {"lifting", s.need.lifting},
+                                                           {"access", s.need.access},
+                                                           {"need note", s.need.note},
+                                                           {"isolation note", s.isolation.note},
+                                                           {"as of", s.asOf},
+                                                           {"place", s.atWords},
                                                            {"until then", s.untilThen},
                                                            {"stop", s.stopAtOnceIf},
                                                            {"left", s.ifLeft},
@@ -160,6 +168,131 @@ TEST_F(Sheet, ALevelWithoutAWeightAsksForAnInspection) {
     EXPECT_EQ(sheet.trend.days.size(), 3u);
 }
 
+// The day of making: dates keep, the words change.
+TEST_F(Sheet, ADateThatHasPassedIsSaidToHavePassed) {
+    const SheetContent before = sheetOf("A-RACE"), after = sheetOf("A-RACE", 0, "2027-01-31");
+    EXPECT_EQ(before.madeOn, kUntil) << "no day given: the round's last";
+    EXPECT_EQ(before.ageNote, "");
+    EXPECT_EQ(after.madeOn, "2027-01-31");
+    EXPECT_EQ(after.asOf, kUntil);
+    EXPECT_EQ(after.round, before.round);
+    for (int i = 0; i < 2; ++i) {
+        EXPECT_EQ(after.dates[i].date, before.dates[i].date);
+        EXPECT_FALSE(before.dates[i].overdue) << i;
+        EXPECT_TRUE(after.dates[i].overdue) << i;
+        EXPECT_THAT(after.dates[i].words, StartsWith("was due ")) << i;
+    }
+    EXPECT_THAT(after.dates[0].words, HasSubstr("order now"));
+    EXPECT_THAT(after.firstLine, HasSubstr("now (was due "));
+    EXPECT_THAT(after.firstLine, HasSubstr("order it now (was due "));
+    EXPECT_THAT(after.firstLine, Not(HasSubstr("before")));
+    EXPECT_THAT(after.ageNote, HasSubstr("266 days old")) << "10 May 2026 to 31 January 2027";
+}
+
+TEST_F(Sheet, TheDayBeforeTheDateNothingHasPassed) {
+    const std::string due = sheetOf("A-RACE").dates[1].date;
+    EXPECT_FALSE(sheetOf("A-RACE", 0, due).dates[1].overdue);
+    const SheetContent late = sheetOf("A-RACE", 0, datePlus(due, 1).value());
+    EXPECT_TRUE(late.dates[1].overdue);
+}
+
+TEST_F(Sheet, AJobSaysWhatItTakesAndLeavesTheSiteItsBoxes) {
+    const SheetContent sheet = sheetOf("A-RACE");
+    ASSERT_TRUE(sheet.need.heads && sheet.need.hoursLow && sheet.need.hoursHigh);
+    EXPECT_GT(*sheet.need.hoursHigh, *sheet.need.hoursLow);
+    EXPECT_FALSE(sheet.need.tools.empty());
+    EXPECT_FALSE(sheet.need.permits.empty());
+    EXPECT_THAT(sheet.need.note, HasSubstr("site")) << "it decides";
+    EXPECT_GE(sheet.isolation.rows, 3);
+    EXPECT_THAT(sheet.partBoxes, testing::ElementsAre("stock number", "on hand", "lead time"));
+    EXPECT_EQ(sheet.parts[0].quantity, 1);
+    const auto part = [&](const char* what) {
+        return std::find_if(sheet.parts.begin(), sheet.parts.end(),
+                            [&](const SheetPart& p) { return p.what == what; });
+    };
+    for (const char* what : {"grease", "coupling element", "shims", "spare motor"})
+        EXPECT_NE(part(what), sheet.parts.end()) << what;
+    EXPECT_THAT(part("grease")->blanks, testing::ElementsAre("type", "grams"));
+    std::string boxes;
+    for (const SheetField& field : sheet.fields)
+        boxes += field.label + "\n";
+    for (const char* asked : {"ISO 14224", "ISO 15243", "kept and tagged", "photo", "hours",
+                              "alignment before", "alignment after"})
+        EXPECT_THAT(boxes, HasSubstr(asked));
+}
+
+// What is asked for is a look at a running machine: nobody parts a coupling for it.
+TEST_F(Sheet, AnInspectionTakesLessThanTheRepair) {
+    const SheetContent sheet = sheetOf("C-SHAKE");
+    ASSERT_FALSE(sheet.firm);
+    const AdviceTable table = AdviceTable::load().value();
+    const Advice& row = table.of(sheet.fault);
+    EXPECT_EQ(sheet.need.hoursHigh, row.inspectNeed.hoursHigh);
+    EXPECT_THAT(sheet.need.note, HasSubstr("inspection"));
+}
+
+TEST_F(Sheet, ThePlaceIsInShopWordsAndTheTwinsKeepTheKey) {
+    const SheetContent sheet = sheetOf("A-RACE");
+    EXPECT_EQ(sheet.at, "driver DE");
+    EXPECT_EQ(sheet.atWords, "motor DE");
+    EXPECT_THAT(sheet.verdict, Not(HasSubstr("driver DE")));
+    EXPECT_EQ(toJson(sheet)["finding"]["at"], "driver DE");
+    EXPECT_EQ(toJson(sheet)["finding"]["at_words"], "motor DE");
+}
+
+// A gateway that writes every day under one name: the recording shown is the one whose lines are told.
+class OneName : public SmallSite {
+  protected:
+    void take(const std::string& kind, double severity, int day) {
+        auto setup = made::setupOf(made::machineOf(description("D-MUTE")), std::uint64_t(day), 3);
+        if (!kind.empty()) setup = made::with(setup, kind, "driver DE", severity);
+        const auto sent = intake_test::sent(setup);
+        intake_test::Said said;
+        said.machine = "D-MUTE";
+        said.time = "2026-05-0" + std::to_string(day) + "T06:20:00Z";
+        said.scale = sent.scale;
+        const std::string file = intake_test::send(folder_ / "gate", "now", sent.wav, said);
+        ImportOptions options;
+        options.now = intake_test::kNow;
+        const auto report = import(*fleet_, RealFileSystem(), {file}, options);
+        ASSERT_TRUE(report && report->stored == 1) << day;
+    }
+    void SetUp() override {
+        SmallSite::SetUp();
+        take("bearing_inner_race", 0.8, 5);
+        take("bearing_inner_race", 0.6, 6);
+        take("", 0, 7);
+    }
+    std::vector<RecordingEntry> entries() {
+        const auto id = fleet_->machines().byTag("D-MUTE")->id;
+        return fleet_->recordings()
+            .list(id, intake_test::at("2026-05-04T00:00:00Z"), intake_test::at("2026-05-10T23:59:59Z"))
+            .value();
+    }
+};
+
+TEST_F(OneName, TheRecordingWhoseLinesAreToldIsShown) {
+    const auto all = entries();
+    ASSERT_EQ(all.size(), 3u);
+    ASSERT_EQ(all[0].file, all[2].file) << "one name for all";
+    const auto week = examinationOfSpan(*fleet_, "D-MUTE", intake_test::at("2026-05-04T00:00:00Z"),
+                                        intake_test::at("2026-05-10T23:59:59Z"));
+    ASSERT_TRUE(week && *week);
+    const Hypothesis& h = (*week)->examination.findings[0];
+    ASSERT_TRUE(h.weightDban);
+    const std::int64_t strongest = (*week)->recordingIds[h.recording];
+    ASSERT_NE(strongest, all[2].id) << "the sound day is not the strongest";
+    const RoundList now = listNow(*fleet_, kUntil).value();
+    const auto open = sheetContent(*fleet_, now, std::nullopt, {"D-MUTE", 1, {}});
+    ASSERT_TRUE(open) << open.error().sentence();
+    EXPECT_EQ(open->spectrum.recording, strongest);
+    opened();
+    const auto kept = sheetContent(*fleet_, {"D-MUTE", 1, {}});
+    ASSERT_TRUE(kept) << kept.error().sentence();
+    EXPECT_EQ(kept->spectrum.recording, strongest) << "out of the kept round, by facts";
+    EXPECT_EQ(kept->spectrum.time, formatUtc((*week)->times[h.recording]));
+}
+
 TEST_F(Sheet, CautionsSayWhatCanHurt) {
     const std::string all = joined(sheetOf("C-SHAKE").cautions, "\n");
     for (const char* word : {"lock", "tag out", "dead", "Stored energy", "springs", "pressure", "capacitors",
@@ -213,8 +346,27 @@ TEST_F(Sheet, AMachineOnTheListByHandHasOne) {
     const auto sheet = sheetContent(*fleet_, now, std::nullopt, {"B-SOUND", 0, {}});
     ASSERT_TRUE(sheet) << sheet.error().sentence();
     EXPECT_THAT(sheet->verdict, HasSubstr("operators hear a knock"));
-    for (const auto& [place, text] : wordsOf(*sheet))
-        EXPECT_FALSE(trimmed(text).empty()) << place;
+    for (const auto& [place, text] : wordsOf(*sheet)) {
+        EXPECT_TRUE(place == "place" || !trimmed(text).empty()) << place;
+        for (const char* claimed : {"shakes", "raised vibration", "level and pattern", "more than it should"})
+            EXPECT_THAT(text, Not(HasSubstr(claimed))) << place << ": nobody measured that";
+    }
+    EXPECT_THAT(sheet->urgencyWords, HasSubstr("a person"));
+    EXPECT_THAT(sheet->urgencyWords, Not(HasSubstr("nothing asks for work")));
+    EXPECT_FALSE(sheet->firm);
+}
+
+// An unseen machine: neither ill nor sound is claimed.
+TEST_F(Sheet, ByHandAndUnseenSaysThatNothingCouldBeJudged) {
+    ASSERT_TRUE(fleet_->machines().setByHand("D-MUTE", true, "smells hot"));
+    const RoundList now = listNow(*fleet_, kUntil).value();
+    const auto sheet = sheetContent(*fleet_, now, std::nullopt, {"D-MUTE", 0, {}});
+    ASSERT_TRUE(sheet) << sheet.error().sentence();
+    EXPECT_THAT(sheet->firstLine, HasSubstr("smells hot"));
+    EXPECT_THAT(sheet->urgencyWords, HasSubstr("could be judged"));
+    EXPECT_THAT(sheet->howSure, HasSubstr("none says that it is sound"));
+    EXPECT_EQ(sheet->spectrum.recording, 0);
+    EXPECT_GE(sheet->steps.size(), 3u);
 }
 
 TEST_F(Sheet, AKeptRoundGivesTheSameSheetAfterMoreRecordings) {
@@ -269,6 +421,14 @@ TEST_F(Sheet, CsvTwinIsOneRowThatStartsNoFormula) {
     for (const std::string& cell : cells)
         EXPECT_TRUE(cell.empty() || std::string("=+-@").find(cell[0]) == std::string::npos) << cell;
     EXPECT_EQ(names[0], "tag");
+    EXPECT_EQ(names[20], "made_on") << "columns are appended, never moved";
+    const auto cell = [&](const char* name) {
+        return cells[std::size_t(std::find(names.begin(), names.end(), name) - names.begin())];
+    };
+    EXPECT_EQ(cell("at"), "driver DE");
+    EXPECT_EQ(cell("at_words"), "motor DE");
+    EXPECT_EQ(cell("heads"), "2");
+    EXPECT_EQ(cell("do_overdue"), "no");
     EXPECT_EQ(cells[0], "'=HYPERLINK(\"http://x\",\"click\")");
     EXPECT_THAT(cells[2], StartsWith("'+1 \"fan\", kiln"));
 }

@@ -25,6 +25,12 @@ class SheetOnDesk : public Desk {
         EXPECT_TRUE(waitFor([this] { return window_->settled(); }));
         return found;
     }
+    // Of all its pages one under the other, paper of this size.
+    static double ratioOf(SheetDialog& dialog, PaperSize size) {
+        const double count = double(SheetPainter(*dialog.sheet(), size).pages().size());
+        const QSizeF paper = paperMm(size);
+        return (count * paper.height() + (count - 1) * kBetweenPagesMm) / paper.width();
+    }
     static QSizeF pageSize(SheetDialog& dialog) {
         const QPixmap picture = dialog.findChild<QLabel*>(QStringLiteral("page"))->pixmap(Qt::ReturnByValue);
         return picture.deviceIndependentSize();
@@ -37,14 +43,15 @@ TEST_F(SheetOnDesk, ShowsThePageOfTheMachine) {
     ASSERT_NE(sheet->sheet(), nullptr);
     EXPECT_EQ(sheet->sheet()->content.tag, "A-RACE");
     EXPECT_TRUE(sheet->sheet()->detail);
-    EXPECT_NEAR(pageSize(*sheet).height() / pageSize(*sheet).width(), 297.0 / 210, 0.01);
+    EXPECT_NEAR(pageSize(*sheet).height() / pageSize(*sheet).width(), ratioOf(*sheet, PaperSize::A4), 0.01);
 }
 
 TEST_F(SheetOnDesk, PaperAndZoomChangeThePicture) {
     SheetDialog* sheet = open("A-RACE");
     ASSERT_NE(sheet, nullptr);
     sheet->findChild<QComboBox*>(QStringLiteral("paper"))->setCurrentIndex(1);
-    EXPECT_NEAR(pageSize(*sheet).height() / pageSize(*sheet).width(), 279.4 / 215.9, 0.01);
+    EXPECT_NEAR(pageSize(*sheet).height() / pageSize(*sheet).width(), ratioOf(*sheet, PaperSize::Letter),
+                0.01);
     sheet->setZoom(1);
     const double before = pageSize(*sheet).width();
     sheet->findChild<QToolButton*>(QStringLiteral("larger"))->click();

@@ -1,4 +1,4 @@
-// The sheet as a file: one page, letters as letters, black and white, whole or not at all. PDF terms: ISO
+// The sheet as a file: its pages, letters as letters, black and white, whole or not at all. PDF terms: ISO
 // 32000-1 7.7.3 (pages), 9.6 to 9.9 (fonts and embedded font programs), 8.9 (images).
 #include "ui/sheet/sheet_file.h"
 
@@ -36,10 +36,13 @@ int countOf(const std::string& text, const char* pattern) {
 constexpr const char* kPage = "/Type\\s*/Page[^s]";
 constexpr const char* kImage = "/Subtype\\s*/Image";
 
-TEST(SheetFile, IsOnePageWhateverTheContent) {
+TEST(SheetFile, HasThePagesOfItsLayout) {
     for (const SheetContent& content : {ordinary(), crowded()})
-        for (const PaperSize size : {PaperSize::A4, PaperSize::Letter})
-            EXPECT_EQ(countOf(pdfOf(withSpectrum(content), size), kPage), 1);
+        for (const PaperSize size : {PaperSize::A4, PaperSize::Letter}) {
+            const SheetData data = withSpectrum(content);
+            EXPECT_EQ(std::size_t(countOf(pdfOf(data, size), kPage)),
+                      SheetPainter(data, size).pages().size());
+        }
 }
 
 TEST(SheetFile, HasNoPicturesAndItsFontsInside) {
@@ -64,10 +67,11 @@ TEST(SheetFile, SaysWhatItIsAndNotWhereItWasMade) {
 
 // A4 210 x 297 mm (ISO 216), Letter 8.5 x 11 in; 1 pt = 1/72 in.
 TEST(SheetFile, IsAsLargeAsItsPaper) {
-    EXPECT_EQ(countOf(pdfOf(withSpectrum(ordinary())), "MediaBox \\[0 0 595(\\.\\d+)? 842(\\.\\d+)?\\]"), 1);
+    EXPECT_EQ(countOf(pdfOf(withSpectrum(ordinary())), "MediaBox \\[0 0 595(\\.\\d+)? 842(\\.\\d+)?\\]"), 2);
     EXPECT_EQ(countOf(pdfOf(withSpectrum(ordinary()), PaperSize::Letter),
                       "MediaBox \\[0 0 612(\\.\\d+)? 792(\\.\\d+)?\\]"),
-              1);
+              2)
+        << "both pages";
 }
 
 TEST(SheetFile, AFullDiskIsASentenceAndLeavesTheOldFile) {
@@ -140,12 +144,22 @@ int darkIn(const QImage& picture, const QRectF& place, double dpi) {
 
 TEST(SheetPicture, BothFiguresAreDrawnInTheirPlaces) {
     SheetPainter painter(withSpectrum(ordinary()), PaperSize::A4);
-    const QImage picture = painter.picture(96);
-    EXPECT_GT(darkIn(picture, painter.page().spectrum, 96), 300);
-    EXPECT_GT(darkIn(picture, painter.page().trend, 96), 300);
+    const std::size_t last = painter.pages().size() - 1;
+    const QImage picture = painter.picture(last, 96);
+    EXPECT_GT(darkIn(picture, painter.pages()[last].spectrum, 96), 300);
+    EXPECT_GT(darkIn(picture, painter.pages()[last].trend, 96), 300);
 }
 
-TEST(SheetPrint, APrinterGetsOnePage) {
+TEST(SheetPicture, OfAllPagesHasThemOneUnderTheOther) {
+    SheetPainter painter(withSpectrum(ordinary()), PaperSize::A4);
+    ASSERT_EQ(painter.pages().size(), 2U);
+    const QImage all = painter.picture(72), first = painter.picture(0, 72), second = painter.picture(1, 72);
+    EXPECT_EQ(all.copy(0, 0, first.width(), first.height()), first);
+    EXPECT_EQ(all.copy(0, all.height() - second.height(), second.width(), second.height()), second);
+    EXPECT_GT(all.height(), first.height() + second.height());
+}
+
+TEST(SheetPrint, APrinterGetsEveryPage) {
     const ScratchFolder folder;
     for (const auto id : {QPageSize::A4, QPageSize::Letter, QPageSize::A5}) {
         QPrinter printer(QPrinter::HighResolution);
@@ -155,7 +169,7 @@ TEST(SheetPrint, APrinterGetsOnePage) {
         ASSERT_TRUE(printOn(printer, withSpectrum(ordinary()), PaperSize::A4));
         const auto pdf = RealFileSystem().read(folder / "printed.pdf");
         ASSERT_TRUE(pdf);
-        EXPECT_EQ(countOf(*pdf, kPage), 1);
+        EXPECT_EQ(countOf(*pdf, kPage), 2);
     }
 }
 

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "core/fleet/sheet_content.h"
 #include "core/fleet/sheet_words.h"
 #include "ui/sheet/sheet_data.h"
@@ -58,11 +60,13 @@ inline SheetContent ordinary() {
     s.criticality = "A";
     s.job = "job 12, revision 2, replaces job 9";
     s.round = "round of 4 May 2026 to 10 May 2026";
-    s.madeOn = "2026-05-10";
+    s.asOf = "2026-05-10";
+    s.madeOn = "2026-05-12";
     s.engine = "0.1.0 0123456789abcdef";
     s.fault = "bearing_outer_race";
     s.faultName = "outer-race defect";
     s.at = "driver DE";
+    s.atWords = "motor DE";
     s.urgency = "plan";
     s.urgencyWords = "plan: a job for a planned stop before the date below";
     s.verdict = "Outer-race defect of the driver DE bearing, developed stage.";
@@ -84,10 +88,21 @@ inline SheetContent ordinary() {
                {{"B/C 4.5 mm/s", 4.5}},  {},     "daily medians"};
     s.steps = {{"Measure the seats.", "common practice, no source"},
                {"Name the damage.", "ISO 15243, from memory"}};
-    s.parts = {{"bearing", "motor DE", "6316", "confirm on the plate before ordering", {"clearance", "cage"}},
-               {"seal", "motor DE", "", "confirm on the plate before ordering", {}}};
-    s.machineState = "stopped, isolated, locked out and tried";
-    s.trades = "mechanical fitter";
+    s.parts = {
+        {"bearing", "motor DE", "6316", "confirm on the plate before ordering", {"clearance", "cage"}, 1},
+        {"seal", "motor DE", "", "confirm on the plate before ordering", {}, {}}};
+    s.need = {"stopped, isolated, locked out and tried",
+              "mechanical fitter",
+              2,
+              6.0,
+              16.0,
+              {"bearing puller", "induction heater"},
+              {"lifting", "hot work"},
+              "hoist",
+              "coupling guard off",
+              "common practice; the site decides"};
+    s.isolation = {{"point of isolation", "locked by", "proved dead by"}, 4, "The site fills these in."};
+    s.partBoxes = {"stock number", "on hand", "lead time"};
     s.untilThen = "Watch once a day.";
     s.stopAtOnceIf = "the noise turns to grinding";
     s.ifLeft = "The cage may break.";
@@ -111,19 +126,50 @@ inline std::string longText(std::size_t letters) {
 // Everything that has a length is too long, every list too full.
 inline SheetContent crowded() {
     SheetContent s = ordinary();
-    for (std::string* text : {&s.firstLine,    &s.service,      &s.site,      &s.area,         &s.job,
-                              &s.round,        &s.urgencyWords, &s.verdict,   &s.howSure,      &s.siteRecord,
-                              &s.provedOn,     &s.howBad,       &s.limitDate, &s.priority,     &s.rowsNote,
-                              &s.machineState, &s.trades,       &s.untilThen, &s.stopAtOnceIf, &s.ifLeft,
-                              &s.measureAfter, &s.cured,        &s.blindNote, &s.leadTime,     &s.engine})
+    for (std::string* text : {&s.firstLine,
+                              &s.service,
+                              &s.site,
+                              &s.area,
+                              &s.job,
+                              &s.round,
+                              &s.urgencyWords,
+                              &s.verdict,
+                              &s.howSure,
+                              &s.siteRecord,
+                              &s.provedOn,
+                              &s.howBad,
+                              &s.limitDate,
+                              &s.priority,
+                              &s.rowsNote,
+                              &s.need.machineState,
+                              &s.need.trades,
+                              &s.need.lifting,
+                              &s.need.access,
+                              &s.need.note,
+                              &s.isolation.note,
+                              &s.ageNote,
+                              &s.untilThen,
+                              &s.stopAtOnceIf,
+                              &s.ifLeft,
+                              &s.measureAfter,
+                              &s.cured,
+                              &s.blindNote,
+                              &s.leadTime,
+                              &s.engine})
         *text = longText(900);
     s.tag = std::string(300, 'T');
     s.asset = std::string(400, '9');
     s.rows = rowsOf(40);
     for (SheetDate& date : s.dates)
         date.words = longText(300);
-    const SheetPart part{longText(100), longText(100), longText(60), longText(200),
-                         std::vector<std::string>(20, longText(90))};
+    const SheetPart part{longText(100),
+                         longText(100),
+                         longText(60),
+                         longText(200),
+                         std::vector<std::string>(20, longText(90)),
+                         {}};
+    s.need.tools.assign(20, longText(60));
+    s.need.permits.assign(20, longText(100));
     s.steps.assign(40, {longText(300), longText(80)});
     s.parts.assign(20, part);
     s.blind.assign(40, {longText(80), longText(200), longText(100)});
@@ -159,6 +205,10 @@ inline bool says(const SheetPage& page, const QString& text) {
     for (const PlacedText& placed : page.texts)
         if (placed.text.contains(text)) return true;
     return false;
+}
+
+inline bool says(const std::vector<SheetPage>& pages, const QString& text) {
+    return std::any_of(pages.begin(), pages.end(), [&](const SheetPage& page) { return says(page, text); });
 }
 
 }  // namespace fettle::sheet_test

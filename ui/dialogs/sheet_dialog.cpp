@@ -16,6 +16,7 @@
 #include <cmath>
 
 #include "core/fleet/sheet_set.h"
+#include "core/store/day.h"
 #include "core/store/file_probe.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
@@ -46,7 +47,7 @@ QString findingText(const SheetContent& sheet, std::size_t number) {
     const QString mark = QString::number(number) + QStringLiteral(". ");
     if (number == sheet.number)
         return mark + shown(sheet.faultName) +
-               (sheet.at.empty() ? QString() : QStringLiteral(", ") + shown(sheet.at)) +
+               (sheet.atWords.empty() ? QString() : QStringLiteral(", ") + shown(sheet.atWords)) +
                QStringLiteral(": ") + urgencyWord(sheet.urgency);
     for (const std::string& other : sheet.otherFindings)
         if (shown(other).startsWith(mark)) return shown(other);
@@ -128,8 +129,10 @@ QWidget* SheetDialog::buildHead() {
 void SheetDialog::read(std::size_t finding) {
     work_.ask<SheetData>(
         this, QStringLiteral("sheet"),
-        [tag = kept(machine_), finding](FleetFile& fleet, const CancelToken&) {
-            return readSheet(fleet, {tag, finding, {}});
+        [tag = kept(machine_), finding](FleetFile& fleet, const CancelToken&) -> Result<SheetData> {
+            const auto today = todayOf(fleet, nowUtc());
+            if (!today) return fail(today.error());
+            return readSheet(fleet, {tag, finding, {}, *today});
         },
         [this](Result<SheetData> sheet) { take(std::move(sheet)); });
 }

@@ -38,7 +38,11 @@ Result<QByteArray> sheetPdf(const SheetData& sheet, PaperSize size) {
         SheetPainter sheetPainter(sheet, size);
         QPainter painter(&writer);
         if (!painter.isActive()) return fail(ErrorKind::Unwritable, "", "", "the page could not be begun");
-        sheetPainter.paint(painter);
+        for (std::size_t page = 0; page < sheetPainter.pages().size(); ++page) {
+            if (page > 0 && !writer.newPage())
+                return fail(ErrorKind::Unwritable, "", "", "the next page could not be begun");
+            sheetPainter.paint(painter, page);
+        }
     }
     return bytes;
 }

@@ -1,4 +1,4 @@
-// Why: the sheet as a file: one page of vector PDF, letters as letters (searchable, fonts inside), title and
+// Why: the sheet as a file: vector PDF, letters as letters (searchable, fonts inside), title and
 // creator in its data and no path of the machine it was made on. A file is there whole or not at all.
 // Thread: the window's. Errors: Unwritable with the reason (a folder that takes no files, a full disk).
 #pragma once

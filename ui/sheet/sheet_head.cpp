@@ -1,4 +1,5 @@
 #include <QCoreApplication>
+#include <QFontMetricsF>
 #include <algorithm>
 
 #include "ui/model/words.h"
@@ -8,6 +9,7 @@ namespace fettle {
 
 namespace {
 
+constexpr int kMostDateLines = 8, kMostCellLines = 6;
 constexpr double kDiscMm = 11, kDiscColumnMm = 17, kCellGapMm = 3;
 
 QString tr(const char* text) {
@@ -21,15 +23,20 @@ QString joinedWords(std::initializer_list<std::string> parts) {
     return words.join(QStringLiteral(", "));
 }
 
+// "as of the round of ...; made on ..."
+QString dayText(const SheetContent& sheet) {
+    return tr("as of the %1; made on %2").arg(plainText(sheet.round), dateText(sheet.madeOn));
+}
+
 void setTopLine(Column& column, const SheetContent& sheet) {
     const TextStyle style{.pt = 7.5, .ink = Role::MutedInk, .mostLines = 1};
     TextStyle right = style;
     right.align = Qt::AlignRight;
     SheetPage& page = column.page();
-    const double half = column.width() / 2;
-    place(page, tr("Findings sheet, %1").arg(plainText(sheet.site)), {column.left(), column.y()}, half,
+    const double third = 0.36 * column.width();
+    place(page, tr("Findings sheet, %1").arg(plainText(sheet.site)), {column.left(), column.y()}, third,
           style);
-    place(page, plainText(sheet.round), {column.left() + half, column.y()}, half, right);
+    place(page, dayText(sheet), {column.left() + third, column.y()}, column.width() - third, right);
     column.moveTo(column.y() + lineHeight(style.pt));
     column.gap(1);
     column.rule(0.4);
@@ -40,7 +47,7 @@ void setTopLine(Column& column, const SheetContent& sheet) {
 TextStyle firstLineStyle(const QString& text, double width) {
     for (const double pt : {16.0, 14.5, 13.0, 12.0})
         if (textWidth(text, pt, true) < 1.85 * width) return {.pt = pt, .bold = true, .mostLines = 2};
-    return {.pt = 11, .bold = true, .mostLines = 3};
+    return {.pt = 12, .bold = true, .mostLines = 6};
 }
 
 void setFirstLine(Column& column, const SheetContent& sheet) {
@@ -54,8 +61,9 @@ void setFirstLine(Column& column, const SheetContent& sheet) {
                                     {.pt = 10, .bold = true, .align = Qt::AlignHCenter, .mostLines = 1});
     const QString text = plainText(sheet.firstLine);
     double y = top + place(page, text, {left, top}, width, firstLineStyle(text, width)) + 0.8 * kMm;
-    TextStyle words{.pt = 9, .ink = Role::MutedInk, .mostLines = 1};
-    y += place(page, plainText(sheet.urgencyWords), {left, y}, width, words);
+    y += place(page, plainText(sheet.urgencyWords), {left, y}, width,
+               {.pt = 9, .ink = Role::MutedInk, .mostLines = 3});
+    y += place(page, plainText(sheet.ageNote), {left, y}, width, {.pt = 9, .bold = true, .mostLines = 3});
     column.moveTo(std::max(y, wordTop + wordHeight));
     column.gap(2);
 }
@@ -67,7 +75,7 @@ struct Cell {
 };
 
 // Label over value, side by side over the whole width.
-void setCells(Column& column, const std::vector<Cell>& cells, double pt, int mostLines) {
+void setCells(Column& column, const std::vector<Cell>& cells, int mostLines) {
     double shares = 0, bottom = column.y(), left = column.left();
     for (const Cell& cell : cells)
         shares += cell.share;
@@ -78,7 +86,7 @@ void setCells(Column& column, const std::vector<Cell>& cells, double pt, int mos
         double y = column.y();
         y += place(column.page(), cell.label, {left, y}, cellWidth,
                    {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1});
-        TextStyle style{.pt = pt, .mostLines = mostLines, .lead = cell.lead};
+        TextStyle style{.pt = column.fit().pt, .mostLines = mostLines, .lead = cell.lead};
         y += place(column.page(), cell.value, {left, y}, cellWidth, style);
         if (cell.blank) {
             column.page().boxes.push_back({QRectF(left, y + 0.4 * kMm, cellWidth, 5 * kMm)});
@@ -90,10 +98,11 @@ void setCells(Column& column, const std::vector<Cell>& cells, double pt, int mos
     column.moveTo(bottom);
 }
 
-// The spelled date in bold before the rest of its words.
+// The spelled date in bold before the rest of its words; all that tells that it has passed.
 Cell dateCell(const SheetDate& date) {
     Cell cell{plainText(date.label), {}, plainText(date.words), 1, false};
-    const QString spelled = date.date.empty() ? QString() : dateText(date.date);
+    QString spelled = date.date.empty() ? QString() : dateText(date.date);
+    if (date.overdue) spelled = cell.value.section(QLatin1Char(';'), 0, 0);
     if (!spelled.isEmpty() && cell.value.startsWith(spelled)) {
         cell.lead = spelled;
         cell.value = cell.value.mid(spelled.size());
@@ -109,12 +118,12 @@ void setDates(Column& column, const SheetContent& sheet) {
     cells.push_back({tr("priority of the site"), {}, plainText(sheet.priority), 1, false});
     column.rule();
     column.gap(0.8);
-    setCells(column, cells, std::max(kLeastPt, column.fit().pt), std::max(column.fit().lines, 3));
+    setCells(column, cells, kMostDateLines);
     column.gap(1.2);
 }
 
 void setIdentity(Column& column, const SheetContent& sheet) {
-    const QString finding = joinedWords({sheet.faultName, sheet.at});
+    const QString finding = joinedWords({sheet.faultName, sheet.atWords});
     const QString which = sheet.ofFindings > 1
                               ? tr("finding, %1 of %2").arg(sheet.number).arg(sheet.ofFindings)
                               : tr("finding");
@@ -126,7 +135,7 @@ void setIdentity(Column& column, const SheetContent& sheet) {
         {tr("job"), {}, plainText(sheet.job), 1, false}};
     column.rule();
     column.gap(0.8);
-    setCells(column, cells, std::max(kLeastPt, column.fit().pt - 0.5), 2);
+    setCells(column, cells, kMostCellLines);
     column.gap(1.6);
 }
 
@@ -139,14 +148,32 @@ void setHead(Column& column, const SheetContent& sheet) {
     setIdentity(column, sheet);
 }
 
+void setLaterHead(Column& column, const SheetContent& sheet) {
+    SheetPage& page = column.page();
+    TextStyle style{.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1};
+    column.moveTo(column.y() +
+                  place(page, dayText(sheet), {column.left(), column.y()}, column.width(), style));
+    style = {.pt = 10, .bold = true, .mostLines = 2};
+    column.moveTo(column.y() + place(page, joinedWords({sheet.tag, sheet.service}),
+                                     {column.left(), column.y()}, column.width(), style));
+    style = {.pt = column.fit().pt, .mostLines = 2};
+    column.moveTo(column.y() + place(page, plainText(sheet.firstLine), {column.left(), column.y()},
+                                     column.width(), style));
+    column.gap(1.5);
+}
+
 void setFooter(SheetPage& page, const SheetContent& sheet) {
     const QRectF area = page.area();
-    QString text =
-        page.shortened ? tr("Shortened to fit one page (…): the whole is in the JSON twin. ") : QString();
-    text += tr("Made for %1 by Fettle %2.").arg(dateText(sheet.madeOn), plainText(sheet.engine));
-    const double height = lineHeight(kLeastPt);
-    place(page, text, {area.left(), area.bottom() - height}, area.width(),
-          {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1});
+    const double height = lineHeight(kLeastPt), y = area.bottom() - height, right = 0.3 * area.width();
+    TextStyle style{.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1};
+    QString text = page.shortened ? tr("Shortened (…): the whole is in the JSON twin. ") : QString();
+    text += tr("Made on %1 by Fettle %2.").arg(dateText(sheet.madeOn), plainText(sheet.engine));
+    place(page, text, {area.left(), y}, area.width() - right, style);
+    style.align = Qt::AlignRight;
+    const QString tag =
+        QFontMetricsF(sheetFont(kLeastPt)).elidedText(plainText(sheet.tag), Qt::ElideRight, 0.6 * right);
+    place(page, tr("%1   %2 of %3").arg(tag).arg(page.number).arg(page.of), {area.right() - right, y}, right,
+          style);
 }
 
 }  // namespace fettle

@@ -1,6 +1,8 @@
 #include "ui/sheet/sheet_layout.h"
 
 #include <algorithm>
+#include <deque>
+#include <optional>
 
 #include "ui/sheet/sheet_sections.h"
 
@@ -8,163 +10,201 @@ namespace fettle {
 
 namespace {
 
-constexpr double kGutterMm = 6, kMostFigureMm = 52, kMostBoxMm = 15;
-constexpr double kSlackMm = 0.1;                           // so that what fitted once fits again
-constexpr double kWorkShares[] = {0.5, 0.52, 0.54, 0.56};  // of the work in the width of the body
-
-// The reasons, from all of them to the least that is honest.
-constexpr WhyFit kWhyFits[] = {{16, 8, 0}, {14, 6, 0}, {12, 5, 0}, {12, 4, 0}, {10, 4, 0},
-                               {10, 3, 0}, {8, 3, 0},  {8, 2, 0},  {7, 2, 0},  {6, 2, 0},
-                               {6, 2, 4},  {6, 1, 3},  {6, 1, 2},  {5, 1, 2},  {4, 1, 1}};
-
-// From roomy to crowded; the last holds whatever the content is. What the sceptic reads gives way before what
-// the fitter needs, and lists before sentences.
-std::vector<Fit> fits() {
-    std::vector<Fit> all;
-    const auto add = [&](double pt, double figureMm, std::size_t whyFits) {
-        Fit fit{.pt = pt, .leastFigureMm = figureMm};
-        fit.whyFits = whyFits;
-        all.push_back(fit);
-    };
-    add(9.0, 42, 2);
-    add(8.5, 40, 3);
-    add(8.0, 38, 4);
-    add(7.5, 34, 7);
-    add(7.5, 30, 8);
-    add(7.0, 32, 9);
-    add(7.0, 30, 10);
-    add(7.0, 28, 12);
-    add(7.0, 28, 12);
-    all.back().afterUnderWhy = true;
-    for (const int lines : {0, 4, 3, 2, 1}) {
-        add(7.0, 25, std::size(kWhyFits));
-        Fit& fit = all.back();
-        fit.afterUnderWhy = true;
-        fit.boxMm = 8.5;
-        if (lines == 0) continue;
-        fit.lines = lines;
-        fit.parts = std::size_t(lines) + 1;
-        fit.steps = std::size_t(lines) + 6;
-        fit.blanks = std::size_t(lines) + 3;
-    }
-    all.back().fields = 12;
-    all.back().cautions = 6;
-    return all;
-}
+constexpr double kGutterMm = 6, kMostBoxMm = 14;
+constexpr double kSlackMm = 0.1;  // so that what fitted once fits again
+constexpr double kShares[] = {0.5, 0.54, 0.58, 0.46};
+constexpr double kSizes[] = {9, kBodyPt};
+constexpr std::size_t kRows[] = {40, 24, 16};
+constexpr double kStackedMm = 42, kMostStackedMm = 62, kBesideMm = 45, kMostBesideMm = 70;
 
 double lowest(const SheetPage& page) {
     return page.area().bottom() - lineHeight(kLeastPt) - 0.8 * kMm;
 }
 
-// Head, halves and tail of one page in one fit; whether all of it stays above the footer.
-class Attempt {
-  public:
-    Attempt(const SheetContent& sheet, bool spectrum, PaperSize size, const Fit& fit)
-        : sheet_(sheet), spectrum_(spectrum), fit_(fit) {
-        page_.size = size;
-        page_.bodyPt = fit.pt;
-    }
+double heightOf(const Blocks& blocks, const Fit& fit, double width) {
+    SheetPage trial;
+    Column column(trial, fit, 0, width, 0);
+    setAll(column, blocks);
+    return column.y();
+}
 
-    bool build(double figureMm) {
-        const QRectF area = page_.area();
-        Column all(page_, fit_, area.left(), area.width(), area.top());
-        setHead(all, sheet_);
-        const double room = lowest(page_) - all.y() - tailHeight(figureMm);
-        if (!setHalves(all, room)) return false;
-        setTail(all, figureMm);
-        page_.bottom = all.y();
-        return true;
+// Side by side, parted where the taller one is shortest.
+void setHalves(Column& top, const Blocks& left, const Blocks& right) {
+    const double width = top.width() - kGutterMm * kMm;
+    const auto taller = [&](double share) {
+        return std::max(heightOf(left, top.fit(), share * width),
+                        heightOf(right, top.fit(), (1 - share) * width));
+    };
+    const double share = *std::min_element(std::begin(kShares), std::end(kShares),
+                                           [&](double a, double b) { return taller(a) < taller(b); });
+    Column first(top.page(), top.fit(), top.left(), share * width, top.y());
+    Column second(top.page(), top.fit(), first.left() + first.width() + kGutterMm * kMm, (1 - share) * width,
+                  top.y());
+    setAll(first, left);
+    setAll(second, right);
+    top.moveTo(std::max(first.y(), second.y()));
+    top.gap(1);
+}
+
+// As much of a list on the left as on the right.
+void setInTwo(Column& top, const Blocks& blocks) {
+    const auto half = blocks.begin() + long((blocks.size() + 1) / 2);
+    setHalves(top, Blocks(blocks.begin(), half), Blocks(half, blocks.end()));
+}
+
+class Layout {
+  public:
+    Layout(const SheetContent& sheet, bool spectrum, PaperSize size)
+        : sheet_(sheet), spectrum_(spectrum), size_(size) {}
+
+    std::vector<SheetPage> pages() {
+        if (!setOnOne()) {
+            const bool returned = setJob();
+            setReasons(!returned);
+        }
+        for (std::size_t i = 0; i < pages_.size(); ++i) {
+            pages_[i].number = int(i) + 1;
+            pages_[i].of = int(pages_.size());
+            setFooter(pages_[i], sheet_);
+        }
+        return {pages_.begin(), pages_.end()};
     }
-    SheetPage finished() {
-        setFooter(page_, sheet_);
-        return std::move(page_);
-    }
-    double roomMm() const { return (lowest(page_) - page_.bottom) / kMm; }
-    bool hasFigures() const { return !page_.spectrum.isNull() || !page_.trend.isNull(); }
 
   private:
-    void setTail(Column& column, double figureMm) {
-        column.gap(1.8);
-        setFigures(column, sheet_, spectrum_, figureMm);
-        setCautions(column, sheet_);
-        setReturn(column, sheet_);
+    SheetPage emptyPage(const Fit& fit) const {
+        SheetPage page;
+        page.size = size_;
+        page.bodyPt = fit.pt;
+        return page;
     }
-    double tailHeight(double figureMm) {
-        SheetPage trial;
-        trial.size = page_.size;
-        Column column(trial, fit_, trial.area().left(), trial.area().width(), 0);
-        setTail(column, figureMm);
-        return column.y();
+    // What `set` makes of one page, where it stays above the footer; what is left over in mm.
+    template <class Set>
+    std::optional<SheetPage> tried(const Fit& fit, double& roomMm, Set set) const {
+        SheetPage page = emptyPage(fit);
+        const QRectF area = page.area();
+        Column column(page, fit, area.left(), area.width(), area.top());
+        set(column);
+        page.bottom = column.y();
+        roomMm = (lowest(page) - page.bottom) / kMm;
+        if (roomMm < 0) return std::nullopt;
+        return page;
     }
-    double workHeight(double width) const {
-        SheetPage trial;
-        Column column(trial, fit_, 0, width, 0);
-        setWork(column, sheet_);
-        return column.y();
-    }
-    double whyHeight(const WhyFit& why, double width) const {
-        SheetPage trial;
-        Column column(trial, fit_, 0, width, 0);
-        setWhy(column, sheet_, why);
-        return column.y();
+    // Fitted, then once more with larger boxes to write in.
+    template <class Set>
+    bool take(Fit fit, Set set) {
+        double room = 0, none = 0;
+        auto page = tried(fit, room, set);
+        if (!page) return false;
+        fit.boxMm = std::clamp(fit.boxMm + (room - kSlackMm) / 4, fit.boxMm, kMostBoxMm);
+        if (auto larger = tried(fit, none, set)) page = std::move(larger);
+        pages_.push_back(std::move(*page));
+        return true;
     }
 
-    // The narrowest column that holds the work, and beside it as much of the reasons as there is room for.
-    bool setHalves(Column& top, double room) {
-        const double width = top.width() - kGutterMm * kMm;
-        for (const double share : kWorkShares) {
-            if (workHeight(share * width) > room) continue;
-            for (std::size_t i = 0; i < fit_.whyFits; ++i) {
-                if (whyHeight(kWhyFits[i], (1 - share) * width) > room) continue;
-                Column work(page_, fit_, top.left(), share * width, top.y());
-                Column why(page_, fit_, work.left() + work.width() + kGutterMm * kMm, (1 - share) * width,
-                           top.y());
-                setWork(work, sheet_);
-                setWhy(why, sheet_, kWhyFits[i]);
-                top.moveTo(std::max(work.y(), why.y()));
-                return true;
-            }
+    void setJobOn(Column& column) const {
+        setHead(column, sheet_);
+        setHalves(column, workBlocks(sheet_), needBlocks(sheet_));
+        setAll(column, partBlocks(sheet_));
+    }
+    bool setOnOne() {
+        for (const double pt : kSizes) {
+            const bool done = take({.pt = pt}, [this](Column& column) {
+                setJobOn(column);
+                setHalves(column, whyBlocks(sheet_), lineBlocks(sheet_, column.fit().rows));
+                setFigures(column, sheet_, spectrum_, kBesideMm, false);
+                setInTwo(column, blindBlocks(sheet_));
+                setCautions(column, sheet_);
+                setAll(column, returnBlocks(sheet_));
+            });
+            if (done) return true;
         }
         return false;
+    }
+    // Whether the half to send back stands on it.
+    bool setJob() {
+        for (const bool withReturn : {true, false})
+            for (const double pt : kSizes) {
+                const bool done = take({.pt = pt}, [this, withReturn](Column& column) {
+                    setJobOn(column);
+                    setCautions(column, sheet_);
+                    if (withReturn) setAll(column, returnBlocks(sheet_));
+                });
+                if (done) return withReturn;
+            }
+        runOn([this](Column& column) { setHead(column, sheet_); },
+              {workBlocks(sheet_), needBlocks(sheet_), partBlocks(sheet_), cautionBlocks(sheet_),
+               returnBlocks(sheet_)});
+        return true;
+    }
+    void setReasons(bool withReturn) {
+        for (const double pt : kSizes)
+            for (const std::size_t rows : kRows)
+                for (const bool stacked : {true, false})
+                    if (setReasonsOn({.pt = pt, .rows = rows}, withReturn, stacked)) return;
+        const Block figures = [this](Column& column) {
+            setFigures(column, sheet_, spectrum_, kBesideMm, false);
+        };
+        runOn([this](Column& column) { setLaterHead(column, sheet_); },
+              {whyBlocks(sheet_),
+               lineBlocks(sheet_, kRows[0]),
+               {figures},
+               blindBlocks(sheet_),
+               withReturn ? returnBlocks(sheet_) : Blocks()});
+    }
+    bool setReasonsOn(const Fit& fit, bool withReturn, bool stacked) {
+        const bool two = spectrum_ && sheet_.trend.days.size() > 1;
+        if (stacked && !two) return false;
+        const double least = stacked ? kStackedMm : kBesideMm;
+        double room = 0;
+        const auto set = [&](double figureMm) {
+            return [=, this](Column& column) {
+                setLaterHead(column, sheet_);
+                setHalves(column, whyBlocks(sheet_), lineBlocks(sheet_, column.fit().rows));
+                setFigures(column, sheet_, spectrum_, figureMm, stacked);
+                setInTwo(column, blindBlocks(sheet_));
+                if (withReturn) setAll(column, returnBlocks(sheet_));
+            };
+        };
+        if (!tried(fit, room, set(least))) return false;
+        const double larger = std::max(0.0, room - kSlackMm) / (stacked ? 2 : 1);
+        return take(fit, set(std::min(least + larger, stacked ? kMostStackedMm : kMostBesideMm)));
+    }
+
+    // One under the other over the whole width, on as many pages as it takes.
+    template <class Head>
+    void runOn(Head head, const std::vector<Blocks>& parts) {
+        const Fit fit;
+        double y = newPage(fit, head);
+        for (const Blocks& part : parts)
+            for (const Block& block : part) {
+                const QRectF area = pages_.back().area();
+                if (y + heightOf({block}, fit, area.width()) > lowest(pages_.back()))
+                    y = newPage(fit, [this](Column& column) { setLaterHead(column, sheet_); });
+                Column column(pages_.back(), fit, area.left(), area.width(), y);
+                block(column);
+                pages_.back().bottom = y = column.y();
+            }
+    }
+    template <class Head>
+    double newPage(const Fit& fit, Head head) {
+        pages_.push_back(emptyPage(fit));
+        const QRectF area = pages_.back().area();
+        Column column(pages_.back(), fit, area.left(), area.width(), area.top());
+        head(column);
+        pages_.back().bottom = column.y();
+        return column.y();
     }
 
     const SheetContent& sheet_;
     bool spectrum_;
-    Fit fit_;
-    SheetPage page_;
+    PaperSize size_;
+    std::deque<SheetPage> pages_;
 };
-
-// The smallest there is, cut where it has to be: never reached by a content of core/fleet.
-SheetPage emptyPage(const SheetContent& sheet, PaperSize size, const Fit& fit) {
-    SheetPage page;
-    page.size = size;
-    page.bodyPt = fit.pt;
-    page.shortened = true;
-    Column all(page, fit, page.area().left(), page.area().width(), page.area().top());
-    setHead(all, sheet);
-    setCautions(all, sheet);
-    page.bottom = all.y();
-    setFooter(page, sheet);
-    return page;
-}
 
 }  // namespace
 
-// What is left over makes the figures larger, then the boxes to write in.
-SheetPage layOutSheet(const SheetContent& sheet, bool spectrum, PaperSize size) {
-    const std::vector<Fit> all = fits();
-    for (Fit fit : all) {
-        Attempt first(sheet, spectrum, size, fit);
-        if (!first.build(fit.leastFigureMm)) continue;
-        double room = first.roomMm();
-        const double larger =
-            first.hasFigures() ? std::clamp(room - kSlackMm, 0.0, kMostFigureMm - fit.leastFigureMm) : 0;
-        room -= larger;
-        fit.boxMm = std::clamp(fit.boxMm + room / 2, fit.boxMm, kMostBoxMm);
-        Attempt second(sheet, spectrum, size, fit);
-        return second.build(fit.leastFigureMm + larger) ? second.finished() : first.finished();
-    }
-    return emptyPage(sheet, size, all.back());
+std::vector<SheetPage> layOutSheet(const SheetContent& sheet, bool spectrum, PaperSize size) {
+    return Layout(sheet, spectrum, size).pages();
 }
 
 }  // namespace fettle

@@ -1,7 +1,8 @@
 // Why: the findings sheet as it will stand on paper, before anything draws it: every line of text, rule, box
 // and figure with its place. Screen, PDF and printer draw the same page, and tests read it: nothing overlaps,
-// nothing is cut, nothing is smaller than 7 pt. Units: hundredths of a millimetre from the upper left corner
-// of the paper. A value; texts are shared and never changed. Thread: the window's (fonts).
+// nothing is cut, no letter is smaller than 7.5 pt and no sentence smaller than 8.5. Units: hundredths of a
+// millimetre from the upper left corner of the paper. A value; texts are shared and never changed. Thread:
+// the window's (fonts).
 #pragma once
 
 #include <QFont>
@@ -22,7 +23,8 @@ enum class PaperSize { A4, Letter };
 
 inline constexpr double kMm = 100;  // units of a page in a millimetre
 inline constexpr double kUnitsPerInch = 2540;
-inline constexpr double kLeastPt = 7;  // no letter on the sheet is smaller
+inline constexpr double kLeastPt = 7.5;  // no letter on the sheet is smaller
+inline constexpr double kBodyPt = 8.5;   // no sentence is
 inline constexpr double kMarginMm = 12;
 
 QSizeF paperMm(PaperSize size);
@@ -50,14 +52,15 @@ struct PlacedBox {
 
 struct SheetPage {
     PaperSize size = PaperSize::A4;
+    int number = 1, of = 1;
     double bodyPt = 0;
     std::vector<PlacedText> texts;
     std::vector<PlacedRule> rules;
     std::vector<PlacedBox> boxes;
-    QRectF disc;
+    QRectF disc;  // null: on the first page alone
     Urgency urgency = Urgency::Unseen;
     QRectF spectrum, trend;  // null: there is none
-    bool shortened = false;  // something was left to the twin, and the page says so
+    bool shortened = false;  // something absurdly long was left to the twin, and the page says so
     double bottom = 0;       // of what was laid out
 
     QRectF paper() const;
@@ -79,7 +82,8 @@ double lineHeight(double pt);
 double textWidth(const QString& text, double pt, bool bold = false);
 // User text made harmless: one line, no control or direction signs.
 QString plainText(const std::string& text);
-// Sets the text and returns its height. True in `cut` where it did not fit into the lines allowed.
+// Sets the text and returns its height. A text that takes more lines than allowed is cut and the page says
+// so.
 double place(SheetPage& page, const QString& text, const QPointF& at, double width, const TextStyle& style);
 
 }  // namespace fettle

@@ -34,7 +34,10 @@ Status printOn(QPrinter& printer, const SheetData& sheet, PaperSize wanted) {
     if (!painter.begin(&printer))
         return fail(ErrorKind::Unwritable, printer.printerName().toStdString(), "",
                     "the printer takes nothing; see whether it is on and reachable");
-    sheetPainter.paint(painter, fit);
+    for (std::size_t number = 0; number < sheetPainter.pages().size(); ++number) {
+        if (number > 0) printer.newPage();
+        sheetPainter.paint(painter, number, fit);
+    }
     painter.end();
     if (printer.printerState() == QPrinter::Error)
         return fail(ErrorKind::Unwritable, printer.printerName().toStdString(), "",

@@ -7,7 +7,7 @@ namespace fettle {
 
 namespace {
 
-constexpr std::size_t kMostAcross = 6;
+constexpr std::size_t kMostAcross = 4;
 constexpr double kGapMm = 2, kTickMm = 2.4;
 
 QString tr(const char* text) {
@@ -44,7 +44,7 @@ void setFree(Column& column, const SheetField* fields, std::size_t count) {
 }
 
 double choicesPt(const Column& column) {
-    return std::max(kLeastPt, column.fit().pt - 0.5);
+    return column.fit().pt;
 }
 
 double choicesWidth(const SheetField& field, double pt) {
@@ -97,24 +97,32 @@ void setAllChoices(Column& column, const SheetField* fields, std::size_t count) 
     }
 }
 
-}  // namespace
-
-void setReturn(Column& column, const SheetContent& sheet) {
+void setReturnHead(Column& column) {
     column.rule(0.25, Role::Ink, true);
     column.gap(0.8);
     column.moveTo(column.y() + place(column.page(), tr("Send back after the job, as found"),
                                      {column.left(), column.y()}, column.width(),
-                                     {.pt = column.fit().pt + 0.5, .bold = true, .mostLines = 1}));
-    column.gap(0.4);
-    const std::size_t count = std::min(sheet.fields.size(), column.fit().fields);
-    for (std::size_t first = 0, last = 0; first < count; first = last) {
-        const bool choices = !sheet.fields[first].choices.empty();
-        while (last < count && choices == !sheet.fields[last].choices.empty())
+                                     {.pt = column.fit().pt + 1, .bold = true, .mostLines = 1}));
+    column.gap(0.6);
+}
+
+}  // namespace
+
+// Runs of boxes to tick and of boxes to write in, in turn.
+Blocks returnBlocks(const SheetContent& sheet) {
+    Blocks blocks;
+    const std::vector<SheetField>& fields = sheet.fields;
+    for (std::size_t first = 0, last = 0; first < fields.size(); first = last) {
+        const bool choices = !fields[first].choices.empty();
+        while (last < fields.size() && choices == !fields[last].choices.empty())
             ++last;
-        const auto set = choices ? setAllChoices : setFree;
-        set(column, &sheet.fields[first], last - first);
+        blocks.push_back([&fields, first, last, choices](Column& column) {
+            if (first == 0) setReturnHead(column);
+            const auto set = choices ? setAllChoices : setFree;
+            set(column, &fields[first], last - first);
+        });
     }
-    column.more(sheet.fields.size() - count);
+    return blocks;
 }
 
 }  // namespace fettle

@@ -1,7 +1,10 @@
-// Why: the parts of the findings sheet, each set under the other into a column of a page. How large, how many
-// and how long is decided once for a whole page (Fit), so that a crowded sheet stays even. Units of Fit: pt,
-// mm, counts. Thread: the window's.
+// Why: the parts of the findings sheet, each set under the other into a column of a page. A part is a list of
+// blocks, so that it can run on over the next page: a block stands on one page, its heading with it. How
+// large all is set is decided once for a whole page (Fit). Units of Fit: pt, mm, counts. Thread: the
+// window's.
 #pragma once
+
+#include <functional>
 
 #include "core/fleet/sheet_content.h"
 #include "ui/sheet/sheet_page.h"
@@ -9,26 +12,16 @@
 namespace fettle {
 
 struct Fit {
-    double pt = 9;
-    double leastFigureMm = 42;
-    std::size_t steps = 12, parts = 8, blanks = 8, cautions = 8, fields = 16;
-    int lines = 0;            // of a paragraph; 0: as many as it takes
-    std::size_t whyFits = 1;  // how far down the reasons may be shortened
-    double boxMm = 10;
-    bool afterUnderWhy = false;  // what to measure after the job stands under the reasons
-};
-
-// How much of the reasons: rows of the table, blind spots and other lists, lines of a paragraph (0: all).
-struct WhyFit {
-    std::size_t rows = 16, few = 8;
-    int lines = 0;
+    double pt = kBodyPt;
+    double boxMm = 9;       // of the boxes to write in
+    std::size_t rows = 40;  // of the table of lines
 };
 
 // Where things are set one under the other.
 class Column {
   public:
     Column(SheetPage& page, const Fit& fit, double left, double width, double top)
-        : page_(page), fit_(fit), left_(left), width_(width), y_(top), lines_(fit.lines) {}
+        : page_(page), fit_(fit), left_(left), width_(width), y_(top) {}
 
     SheetPage& page() { return page_; }
     const Fit& fit() const { return fit_; }
@@ -37,13 +30,11 @@ class Column {
     double y() const { return y_; }
     void gap(double mm) { y_ += mm * kMm; }
     void moveTo(double y) { y_ = y; }
-    void limitLines(int lines) { lines_ = lines; }
 
     void heading(const QString& text);
     void paragraph(const QString& text, const QString& lead = {});
-    void muted(const QString& text, int mostLines = 2);
+    void muted(const QString& text);
     void marked(const QString& mark, const QString& text, double indentMm);  // "1.", "-" before a paragraph
-    void more(std::size_t count);  // "3 more, in the JSON twin"; nothing for 0
     void rule(double widthMm = 0.15, Role ink = Role::Ink, bool dashed = false);
     TextStyle body() const;
     TextStyle small() const;
@@ -52,17 +43,29 @@ class Column {
     SheetPage& page_;
     const Fit& fit_;
     double left_, width_, y_;
-    int lines_;
 };
 
+// Keep a reference to the sheet they were made from.
+using Block = std::function<void(Column&)>;
+using Blocks = std::vector<Block>;
+void setAll(Column& column, const Blocks& blocks);
+
 void setHead(Column& column, const SheetContent& sheet);
-void setWork(Column& column, const SheetContent& sheet);
-void setAfter(Column& column, const SheetContent& sheet);
-void setWhy(Column& column, const SheetContent& sheet, const WhyFit& fit);
-void setCautions(Column& column, const SheetContent& sheet);
-void setReturn(Column& column, const SheetContent& sheet);
+void setLaterHead(Column& column, const SheetContent& sheet);  // of every page but the first
+Blocks workBlocks(const SheetContent& sheet);
+Blocks needBlocks(const SheetContent& sheet);
+Blocks partBlocks(const SheetContent& sheet);
+Blocks whyBlocks(const SheetContent& sheet);
+Blocks lineBlocks(const SheetContent& sheet, std::size_t mostRows);
+Blocks blindBlocks(const SheetContent& sheet);
+Blocks cautionBlocks(const SheetContent& sheet);
+Blocks returnBlocks(const SheetContent& sheet);
+void setCautions(Column& column, const SheetContent& sheet);  // in two columns
 void setFooter(SheetPage& page, const SheetContent& sheet);
-// Captions and the places of the two figures, `heightMm` high without captions.
-void setFigures(Column& column, const SheetContent& sheet, bool spectrum, double heightMm);
+// Label and empty box in a row, then the next; a new row where the width is used up.
+void setBlanks(Column& column, const std::vector<QString>& labels, double indentMm);
+// Captions and the places of the two figures, each `heightMm` high without its caption; side by side, or one
+// over the other.
+void setFigures(Column& column, const SheetContent& sheet, bool spectrum, double heightMm, bool stacked);
 
 }  // namespace fettle

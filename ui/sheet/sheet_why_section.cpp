@@ -10,41 +10,25 @@ namespace {
 
 constexpr double kBarMm = 11;  // of the bars, both sides of their zero line
 constexpr double kFigureGapMm = 6;
-constexpr double kMostTablePt = 7.5;  // the columns of the table are made for it
+constexpr int kMostCaptionLines = 4;
+constexpr double kTablePt = 8;  // the columns of the table are made for it
 
 QString tr(const char* text) {
     return QCoreApplication::translate("Sheet", text);
 }
 
-QString joinedTexts(const std::vector<std::string>& texts, std::size_t most) {
-    QStringList words;
-    for (std::size_t i = 0; i < std::min(texts.size(), most); ++i)
-        words << plainText(texts[i]);
-    return words.join(QStringLiteral("; "));
+// Each on its own, the lead before the first.
+void addList(Blocks& blocks, const std::vector<std::string>& texts, const char* lead) {
+    for (std::size_t i = 0; i < texts.size(); ++i)
+        blocks.push_back([&texts, i, lead](Column& column) {
+            column.paragraph(plainText(texts[i]), i == 0 ? tr(lead) : QStringLiteral("–"));
+        });
 }
 
-void setList(Column& column, const std::vector<std::string>& texts, const QString& lead, std::size_t most) {
-    column.paragraph(joinedTexts(texts, most), lead);
-    column.more(texts.size() - std::min(texts.size(), most));
-}
-
-void setBlind(Column& column, const SheetContent& sheet, std::size_t most) {
-    if (sheet.blind.empty() && sheet.blindNote.empty()) return;
-    column.gap(0.6);
-    column.heading(tr("What this could not see"));
-    const std::size_t count = std::min(sheet.blind.size(), most);
-    for (std::size_t i = 0; i < count; ++i) {
-        const SheetBlind& blind = sheet.blind[i];
-        QString text = plainText(blind.why);
-        if (!blind.cure.empty()) text += tr("; cure: %1").arg(plainText(blind.cure));
-        column.paragraph(text, plainText(blind.what) + QLatin1Char(':'));
-    }
-    QString note = plainText(sheet.blindNote);
-    if (count < sheet.blind.size()) {
-        column.page().shortened = true;
-        note = tr("%1 more, in the JSON twin. %2").arg(sheet.blind.size() - count).arg(note);
-    }
-    column.muted(note, 2);
+void setBlind(Column& column, const SheetBlind& blind) {
+    QString text = plainText(blind.why);
+    if (!blind.cure.empty()) text += tr("; cure: %1").arg(plainText(blind.cure));
+    column.paragraph(text, plainText(blind.what) + QLatin1Char(':'));
 }
 
 // Right edges of the number columns and where the bars stand; shares of the width.
@@ -103,7 +87,7 @@ void setBar(Column& column, const Grid& grid, double dban, double most, double h
 
 void setTableRow(Column& column, const Grid& grid, const PrintedRow& row, double most) {
     SheetPage& page = column.page();
-    TextStyle style{.pt = std::clamp(column.fit().pt - 0.5, kLeastPt, kMostTablePt), .mostLines = 1};
+    TextStyle style{.pt = kTablePt, .mostLines = 1};
     style.bold = row.kind == ArithmeticRow::Kind::Weight;
     if (style.bold) {
         column.gap(0.3);
@@ -122,67 +106,112 @@ void setTableRow(Column& column, const Grid& grid, const PrintedRow& row, double
     column.moveTo(y + height);
 }
 
-void setLineTable(Column& column, const SheetContent& sheet, std::size_t mostRows) {
-    if (sheet.rows.empty()) return column.muted(plainText(sheet.rowsNote), 3);
-    const PrintedTable table = printedTable(sheet.rows, mostRows);
-    if (table.cut > 0) column.page().shortened = true;
-    const Grid grid(column);
-    setTableHead(column, grid);
-    const double top = column.y(), most = largestOf(table);
-    for (const PrintedRow& row : table.rows)
-        setTableRow(column, grid, row, most);
+// The zero line of the bars beside one row.
+void setZero(Column& column, const Grid& grid, double top) {
     column.page().rules.push_back(
         {QLineF(grid.zero, top, grid.zero, column.y()), 0.1, Role::MutedInk, false});
+}
+
+void setTableNotes(Column& column, const SheetContent& sheet) {
     column.gap(0.5);
-    column.muted(plainText(sheet.rowsNote), 2);
+    column.muted(plainText(sheet.rowsNote));
     column.muted(
         tr("The rows add up to the weight; search is the price of having looked in many places. "
-           "dB up: over the floor about the line. Bars: to the right for it, to the left against it."),
-        3);
+           "dB up: over the floor about the line. Bars: to the right for it, to the left against it."));
 }
 
 }  // namespace
 
-void setWhy(Column& column, const SheetContent& sheet, const WhyFit& fit) {
-    if (column.fit().afterUnderWhy) {
-        column.heading(tr("After the job"));
-        setAfter(column, sheet);
-    }
-    if (fit.lines > 0) column.limitLines(fit.lines);
-    column.heading(tr("Why we think so"));
-    column.paragraph(plainText(sheet.verdict));
-    column.paragraph(plainText(sheet.howBad), tr("How bad:"));
-    column.paragraph(plainText(sheet.limitDate));
-    column.paragraph(plainText(sheet.howSure), tr("How sure:"));
-    column.paragraph(plainText(sheet.siteRecord));
-    column.paragraph(plainText(sheet.provedOn), tr("Proved on:"));
-    setLineTable(column, sheet, fit.rows);
-    setList(column, sheet.against, tr("Against it:"), fit.few);
-    setList(column, sheet.rivals, tr("It could also be:"), fit.few);
-    setList(column, sheet.otherFindings, tr("Also found on this machine:"), fit.few);
-    setBlind(column, sheet, fit.few);
+Blocks whyBlocks(const SheetContent& sheet) {
+    const auto add = [](Blocks& blocks, const std::string& text, const char* lead) {
+        blocks.push_back([&text, lead](Column& column) {
+            column.paragraph(plainText(text), *lead ? tr(lead) : QString());
+        });
+    };
+    Blocks blocks{[&sheet](Column& column) {
+        column.heading(tr("Why we think so"));
+        column.paragraph(plainText(sheet.verdict));
+    }};
+    add(blocks, sheet.howBad, "How bad:");
+    add(blocks, sheet.limitDate, "");
+    add(blocks, sheet.howSure, "How sure:");
+    add(blocks, sheet.siteRecord, "");
+    add(blocks, sheet.provedOn, "Proved on:");
+    addList(blocks, sheet.against, "Against it:");
+    addList(blocks, sheet.rivals, "It could also be:");
+    addList(blocks, sheet.otherFindings, "Also found on this machine:");
+    return blocks;
 }
 
-void setFigures(Column& column, const SheetContent& sheet, bool spectrum, double heightMm) {
+Blocks lineBlocks(const SheetContent& sheet, std::size_t mostRows) {
+    if (sheet.rows.empty())
+        return {[&sheet](Column& column) {
+            column.heading(tr("Lines"));
+            column.paragraph(plainText(sheet.rowsNote));
+        }};
+    const auto table = std::make_shared<const PrintedTable>(printedTable(sheet.rows, mostRows));
+    Blocks blocks;
+    for (std::size_t i = 0; i < table->rows.size(); ++i)
+        blocks.push_back([table, i](Column& column) {
+            if (table->cut > 0) column.page().shortened = true;
+            const Grid grid(column);
+            if (i == 0) {
+                column.heading(tr("The lines it stands on"));
+                setTableHead(column, grid);
+            }
+            const double top = column.y();
+            setTableRow(column, grid, table->rows[i], largestOf(*table));
+            setZero(column, grid, top);
+        });
+    blocks.push_back([&sheet](Column& column) { setTableNotes(column, sheet); });
+    return blocks;
+}
+
+Blocks blindBlocks(const SheetContent& sheet) {
+    Blocks blocks;
+    if (sheet.blind.empty() && sheet.blindNote.empty()) return blocks;
+    blocks.push_back([&sheet](Column& column) {
+        column.heading(tr("What this could not see"));
+        if (!sheet.blind.empty()) setBlind(column, sheet.blind.front());
+    });
+    for (std::size_t i = 1; i < sheet.blind.size(); ++i)
+        blocks.push_back([&sheet, i](Column& column) { setBlind(column, sheet.blind[i]); });
+    blocks.push_back([&sheet](Column& column) { column.muted(plainText(sheet.blindNote)); });
+    return blocks;
+}
+
+namespace {
+
+// A figure of this size with its caption; where it stands goes into `where`.
+double setFigure(Column& column, const std::string& caption, const QRectF& rect, QRectF& where) {
+    where = rect;
+    TextStyle style = column.small();
+    style.mostLines = kMostCaptionLines;
+    const double under = rect.bottom() + 0.6 * kMm;
+    return under + place(column.page(), plainText(caption), {rect.left(), under}, rect.width(), style) +
+           0.8 * kMm;
+}
+
+}  // namespace
+
+void setFigures(Column& column, const SheetContent& sheet, bool spectrum, double heightMm, bool stacked) {
     SheetPage& page = column.page();
     const bool trend = sheet.trend.days.size() > 1;
-    const double top = column.y(), gap = kFigureGapMm * kMm, height = heightMm * kMm;
-    const double width = spectrum && trend ? (column.width() - gap) / 2 : column.width();
-    double left = column.left(), bottom = top;
-    const auto caption = [&](const std::string& text, bool figure, QRectF& place_) {
-        const double at = top + (figure ? height + 0.5 * kMm : 0);
-        const double wide = figure || (!spectrum && !trend) ? width : column.width();
-        if (figure) place_ = QRectF(left, top, width, height);
-        bottom = std::max(bottom, at + place(page, plainText(text), {left, at}, wide,
-                                             {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 2}));
-        left += figure ? width + gap : 0;
-    };
-    if (spectrum) caption(sheet.spectrum.caption, true, page.spectrum);
-    if (trend) caption(sheet.trend.caption, true, page.trend);
+    const double gap = kFigureGapMm * kMm, height = heightMm * kMm;
+    const bool beside = spectrum && trend && !stacked;
+    const double width = beside ? (column.width() - gap) / 2 : column.width();
+    QRectF rect(column.left(), column.y(), width, height);
+    double bottom = column.y();
+    if (spectrum) bottom = setFigure(column, sheet.spectrum.caption, rect, page.spectrum);
+    if (beside)
+        rect.moveLeft(column.left() + width + gap);
+    else
+        rect.moveTop(bottom);
+    if (trend) bottom = std::max(bottom, setFigure(column, sheet.trend.caption, rect, page.trend));
     column.moveTo(bottom);
-    if (!spectrum) column.muted(tr("No spectrum: %1").arg(plainText(sheet.spectrum.caption)), 1);
-    if (!trend) column.muted(tr("No trend: fewer than two days were measured."), 1);
-    column.gap(1.2);
+    if (!spectrum) column.muted(tr("No spectrum: %1").arg(plainText(sheet.spectrum.caption)));
+    if (!trend) column.muted(tr("No trend: fewer than two days were measured."));
+    column.gap(1);
 }
 
 }  // namespace fettle
