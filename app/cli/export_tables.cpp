@@ -7,6 +7,7 @@
 #include "core/base/json_object.h"
 #include "core/base/text.h"
 #include "core/exchange/csv_cell.h"
+#include "core/exchange/json_parts.h"
 
 namespace fettle {
 
@@ -60,10 +61,6 @@ class Table {
     std::size_t rows_ = 0;
 };
 
-Json orNull(const std::string& text) {
-    return text.empty() ? Json() : Json(text);
-}
-
 Status addMachines(FleetFile&, const ExportSpan& span, Table& table) {
     for (const MachineEntry& m : span.machines)
         table.row({m.tag, m.asset, m.service, m.site, m.area, m.criticality, m.standby, m.byHand, m.byHandWhy,
@@ -101,8 +98,8 @@ Status addJobs(FleetFile& fleet, const ExportSpan& span, Table& table) {
     for (const Job& j : *jobs)
         if (span.has(j.createdAt))
             table.row({j.id, j.machine, j.findings, j.workOrder, j.state, j.urgency, j.revision,
-                       j.replaces ? Json(*j.replaces) : Json(), orNull(j.orderPartsBy), orNull(j.runUntil),
-                       orNull(j.plannedStop), formatUtc(j.createdAt)});
+                       orNull(j.replaces), orNull(j.orderPartsBy), orNull(j.runUntil), orNull(j.plannedStop),
+                       formatUtc(j.createdAt)});
     return {};
 }
 

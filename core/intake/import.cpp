@@ -125,7 +125,6 @@ Status Writer::take(TakenIn taken) {
         case TakenIn::Kind::Stopped:
             break;
     }
-    if (taken.failure.kind == ErrorKind::Cancelled) return {};
     return stops(taken.failure);
 }
 
@@ -215,8 +214,7 @@ Result<IntakeShared> sharedOf(FleetFile& fleet, const FileSystem& files, const I
     if (!book) return fail(book.error());
     auto closed = ClosedPeriods::of(fleet);
     if (!closed) return fail(closed.error());
-    return IntakeShared{files,          fleet.path(),  std::move(*book), std::move(*closed),
-                        nowOf(options), options.cancel};
+    return IntakeShared{files, fleet.path(), std::move(*book), std::move(*closed), nowOf(options)};
 }
 
 }  // namespace

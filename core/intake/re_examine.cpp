@@ -32,8 +32,7 @@ struct Weighed {
 // Reads and weighs on a connection of its own.
 class Reweigher {
   public:
-    Reweigher(std::string fleetPath, CancelToken cancel)
-        : fleetPath_(std::move(fleetPath)), cancel_(std::move(cancel)) {}
+    explicit Reweigher(std::string fleetPath) : fleetPath_(std::move(fleetPath)) {}
 
     Weighed weigh(const Again& again) {
         Weighed weighed;
@@ -70,9 +69,7 @@ class Reweigher {
             weighed.objection = objection->place + " " + objection->rule;
             return {};
         }
-        ExamineOptions options;
-        options.cancel = cancel_;
-        const auto examined = examineRecording(**description, *recording, options);
+        const auto examined = examineRecording(**description, *recording);
         if (!examined) return fail(examined.error());
         const auto before = fleet_->recordings().examinationJson(again.entry.id);
         if (!before) return fail(before.error());
@@ -84,7 +81,6 @@ class Reweigher {
     }
 
     std::string fleetPath_;
-    CancelToken cancel_;
     std::unique_ptr<FleetFile> fleet_;
 };
 
@@ -136,7 +132,6 @@ Status ReExamination::chooseOf(const BookedMachine& machine) {
 Status ReExamination::take(const Again& again, Weighed weighed) {
     const std::string name = fmt::format("{} {}", again.machine->entry.tag, formatUtc(again.entry.time));
     if (weighed.failure) {
-        if (weighed.failure->kind == ErrorKind::Cancelled) return {};
         if (weighed.failure->kind != ErrorKind::Damaged) return fail(*weighed.failure);
         weighed.objection = weighed.failure->sentence();
     }
@@ -156,7 +151,7 @@ Status ReExamination::run() {
     const int wanted = options_.threads > 0 ? options_.threads : int(std::thread::hardware_concurrency());
     const int threads = std::clamp<int>(wanted, 1, int(std::max<std::size_t>(1, list_.size())));
     OrderedWork<Weighed> work(list_.size(), threads, [this] {
-        const auto reweigher = std::make_shared<Reweigher>(fleet_.path(), options_.cancel);
+        const auto reweigher = std::make_shared<Reweigher>(fleet_.path());
         return [reweigher, this](std::size_t i) { return reweigher->weigh(list_[i]); };
     });
     std::size_t done = 0;

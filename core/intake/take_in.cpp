@@ -81,9 +81,7 @@ TakenIn IntakeWorker::taken(const FoundFile& file) {
         taken.kind = TakenIn::Kind::Known;
         return taken;
     }
-    ExamineOptions options;
-    options.cancel = shared_.cancel;
-    const auto examined = examineRecording(*admitted->description, read->recording, options);
+    const auto examined = examineRecording(*admitted->description, read->recording);
     if (!examined) return stopped(file, examined.error());
     taken.recording =
         storedForm(read->recording, admitted->machine->entry.id, *admitted->description, *examined);

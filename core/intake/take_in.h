@@ -22,7 +22,6 @@ struct IntakeShared {
     RegisterBook book;
     ClosedPeriods closed;
     Instant now;
-    CancelToken cancel;
 };
 
 struct TakenIn {
@@ -31,7 +30,7 @@ struct TakenIn {
         Known,       // is in the fleet file
         Objected,    // `objection` says why not
         PassedOver,  // met in a folder, and no recording
-        Stopped      // cancelled, or the fleet file cannot be read: `failure`
+        Stopped      // the fleet file or the program's own tables cannot be read: `failure`
     };
     Kind kind = Kind::Stopped;
     std::string path;
