@@ -6,6 +6,7 @@
 
 #include "core/base/text.h"
 #include "core/fleet/advice.h"
+#include "core/fleet/site_calendar.h"
 
 namespace fettle {
 
@@ -37,9 +38,10 @@ Status checkPlaceAndTime(FleetFile& fleet, const std::string& tag, const std::st
     return {};
 }
 
-bool isAlike(const Feedback& a, const Feedback& b) {
+bool isAlike(const Feedback& a, const Feedback& b, const std::string& timeZone) {
+    const auto day = dateIn(timeZone, a.time), other = dateIn(timeZone, b.time);
     return a.machine == b.machine && a.fault == b.fault && a.at == b.at && a.outcome == b.outcome &&
-           a.by == b.by && dayOf(a.time) == dayOf(b.time);
+           a.by == b.by && day && other && *day == *other;
 }
 
 }  // namespace
@@ -59,10 +61,12 @@ Result<KeptReport> keepReport(FleetFile& fleet, const Feedback& report, Instant 
         return broken("fault", fmt::format("\"{}\" is no fault key", oneLine(report.fault, 80)));
     if (auto good = checkPlaceAndTime(fleet, report.machine, report.at, report.time, now); !good)
         return fail(good.error());
+    const auto site = fleet.site();
+    if (!site) return fail(site.error());
     const auto reports = fleet.log().feedback();
     if (!reports) return fail(reports.error());
     for (const Feedback& one : *reports)
-        if (isAlike(one, report)) return KeptReport{one.id, true};
+        if (isAlike(one, report, site->timeZone)) return KeptReport{one.id, true};
     const auto id = fleet.log().addFeedback(report);
     if (!id) return fail(id.error());
     return KeptReport{*id, false};

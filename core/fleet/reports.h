@@ -12,7 +12,7 @@ Result<std::int64_t> keepEvent(FleetFile& fleet, const Event& event, Instant now
 
 struct KeptReport {
     std::int64_t id = 0;
-    bool already = false;  // alike in machine, fault, place, outcome, day and reporter
+    bool already = false;  // alike in machine, fault, place, outcome, site's day and reporter
 };
 Result<KeptReport> keepReport(FleetFile& fleet, const Feedback& report, Instant now);
 
