@@ -107,13 +107,26 @@ void takeMajority(const std::vector<Share>& shares, Hypothesis& h) {
     if (*h.persistence > 0.5 || !isNamed(h)) return;
     h.why = fmt::format("named in {:.0f} of {:.0f} recordings only", named, all);
     h.sentence.clear();
+    h.causeNotes.clear();
     h.severity = {};
+}
+
+// A mean of shares that sum to 1 sums to 1 again.
+void takeCauseShare(const std::vector<Share>& shares, Hypothesis& h) {
+    double sum = 0, all = 0;
+    for (const Share& share : shares) {
+        if (!share.hypothesis->causeShare) continue;
+        sum += double(share.recordings) * *share.hypothesis->causeShare;
+        all += double(share.recordings);
+    }
+    if (all > 0) h.causeShare = sum / all;
 }
 
 Hypothesis joined(const std::vector<Share>& shares) {
     const Share& best = *std::max_element(shares.begin(), shares.end(), weaker);
     Hypothesis h = *best.hypothesis;
     h.recording = best.first + best.hypothesis->recording;
+    takeCauseShare(shares, h);
     if (h.weightDban)
         takeMean(shares, h);
     else

@@ -54,6 +54,12 @@ struct Rival {
     std::string lines;  // kClaimedByRival | kClaimedFromRival
 };
 
+// What one feature of the pattern said for a cause (cause_table.h).
+struct CauseNote {
+    std::string feature, unit;
+    double value = 0, dban = 0;
+};
+
 // One hypothesis over all recordings of the examination.
 struct Hypothesis {
     std::string fault, at;
@@ -71,6 +77,8 @@ struct Hypothesis {
     std::optional<double> persistence;  // share of the recordings at 10 decibans or more, or that name it
     std::vector<std::string> against;
     std::string sentence;
+    std::optional<double> causeShare;   // among the causes of raised shaft vibration; sums to 1 at a place
+    std::vector<CauseNote> causeNotes;  // of a cause that is named
 };
 
 struct BlindSpot {

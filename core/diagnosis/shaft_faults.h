@@ -1,7 +1,7 @@
-// Why: unbalance, misalignment and looseness are lines of every machine. One recording without a baseline can
-// only say how large they are (zone) and what they look like (pattern): "possible", with the test that
-// decides. They have no weight. Source of the patterns: textbook signatures as in ISO 13373-3:2015 (cited by
-// title), figures from memory.
+// Why: unbalance, misalignment, looseness and their like are lines of every machine. One recording without a
+// baseline can only say how large they are (zone) and what they look like (cause_table.h): "possible", each
+// with its share among the causes and the test that decides. They have no weight; their change over weeks has
+// (core/trend). Thread: pure.
 #pragma once
 
 #include <vector>
@@ -11,8 +11,11 @@
 
 namespace fettle {
 
-// Always three hypotheses, each without a weight: those whose pattern fits a zone of C or D carry severity
-// and a sentence, the rest `why` they are not named.
+// One a cause of the table, each without a weight and with its share where the shaft turns at a known speed;
+// in a zone of C or D the likeliest ones carry severity and a sentence, the rest `why` they are not named.
 std::vector<Hypothesis> shaftFaults(const PreparedRecording& prepared);
+
+// What is followed over weeks besides 1x to 3x: "orders 4-10" and "half orders" of each acceleration channel.
+std::vector<FaultMeasure> shaftMeasures(const PreparedRecording& prepared);
 
 }  // namespace fettle

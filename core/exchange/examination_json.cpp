@@ -132,6 +132,12 @@ void addArithmetic(Json& json, const Hypothesis& h) {
     json["recording_count"] = h.recordingCount;
 }
 
+Json causeNotesJson(const std::vector<CauseNote>& notes) {
+    return list(notes, [](const CauseNote& n) {
+        return Json{{"feature", n.feature}, {"unit", n.unit}, {"value", n.value}, {"dban", n.dban}};
+    });
+}
+
 Json findingJson(const Hypothesis& h) {
     Json json{{"fault", h.fault},
               {"variant", Json()},
@@ -153,6 +159,8 @@ Json findingJson(const Hypothesis& h) {
     });
     json["against"] = h.against;
     json["sentence"] = h.sentence;
+    if (h.causeShare) json["cause_share"] = *h.causeShare;
+    if (!h.causeNotes.empty()) json["cause_notes"] = causeNotesJson(h.causeNotes);
     return json;
 }
 
@@ -164,6 +172,7 @@ Json consideredJson(const Hypothesis& h) {
               {"persistence", orNull(h.persistence)},
               {"proved_on", orNull(h.provedOn)},
               {"why", h.why}};
+    if (h.causeShare) json["cause_share"] = *h.causeShare;
     addArithmetic(json, h);
     return json;
 }

@@ -159,6 +159,7 @@ Hypothesis hypothesisOf(const Json& json) {
     h.why = text(json, "why");
     h.persistence = maybe(json, "persistence");
     h.provedOn = text(json, "proved_on");
+    h.causeShare = maybe(json, "cause_share");
     if (!h.weightDban) return h;
     h.recording = count(json, "recording");
     h.recordingCount = count(json, "recording_count");
@@ -188,6 +189,9 @@ void takeFinding(const Json& json, Hypothesis& h) {
     });
     h.against = texts(json, "against");
     h.sentence = text(json, "sentence");
+    h.causeNotes = list(json, "cause_notes", [](const Json& j) {
+        return CauseNote{text(j, "feature"), text(j, "unit"), number(j, "value"), number(j, "dban")};
+    });
 }
 
 void takeFindings(const Json& json, Examination& e) {
