@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <map>
 #include <set>
 #include <thread>
@@ -22,6 +23,13 @@ constexpr std::size_t kMostWarnings = 1000;  // of different words
 Instant nowOf(const ImportOptions& options) {
     using namespace std::chrono;
     return options.now ? *options.now : floor<milliseconds>(system_clock::now());
+}
+
+// A refusal is kept under the whole path: the same file may be named from another folder later.
+std::string wholePath(const std::string& path) {
+    std::error_code problem;
+    const auto whole = std::filesystem::absolute(path, problem);
+    return problem ? path : whole.lexically_normal().string();
 }
 
 // The one who writes: takes outcomes in order, stores in batches, tells.
@@ -88,8 +96,12 @@ Status Writer::refuse(const std::string& path, const Objection& objection) {
     refusal.rule = objection.rule;
     refusal.kind = objection.parked ? "parked" : "refused";
     refusal.firstSeen = refusal.lastSeen = now_;
-    if (auto put = fleet_.log().putRefusal(refusal); !put) return stops(put.error());
     report_.refusals.push_back(refusal);
+    Refusal kept = refusal;
+    kept.path = wholePath(path);
+    if (kept.path != path && refusedBefore_.count(path))
+        if (auto cleared = fleet_.log().clearRefusal(path); !cleared) return stops(cleared.error());
+    if (auto put = fleet_.log().putRefusal(kept); !put) return stops(put.error());
     if (options_.refused) options_.refused(refusal);
     return {};
 }
@@ -130,8 +142,10 @@ Status Writer::take(TakenIn taken) {
 
 // Text that is not UTF-8 stands in the file with '?' in it: such paths are always asked for.
 Status Writer::noLongerRefused(const std::string& path) {
-    if (!refusedBefore_.count(path) && isUtf8(path)) return {};
-    if (auto cleared = fleet_.log().clearRefusal(path); !cleared) return stops(cleared.error());
+    for (const std::string& name : {path, wholePath(path)}) {
+        if (!refusedBefore_.count(name) && isUtf8(name)) continue;
+        if (auto cleared = fleet_.log().clearRefusal(name); !cleared) return stops(cleared.error());
+    }
     return {};
 }
 

@@ -183,6 +183,24 @@ TEST_F(ImportTest, AcknowledgesStoredAndKnownAndNothingElse) {
     EXPECT_THAT(acknowledged, ElementsAre(good, same));
 }
 
+// Refused as "in/a.wav" and taken in, or refused for another reason, under its whole path.
+TEST_F(ImportTest, ARefusalIsOfTheFileAndNotOfItsName) {
+    const auto back = std::filesystem::current_path();
+    const std::string path = sendNoise("a", {.machine = "X-9"});
+    std::filesystem::current_path(folder_.path());
+    EXPECT_EQ(taken({"in/../in/a.wav"}).refusals[0].path, "in/../in/a.wav") << "told as it was named";
+    std::filesystem::current_path(back);
+    ASSERT_EQ(fleet_->log().refusals()->size(), 1u);
+    EXPECT_EQ(fleet_->log().refusals()->front().path, path);
+    sendNoise("a", {.point = "nowhere"});
+    taken({path});
+    ASSERT_EQ(fleet_->log().refusals()->size(), 1u);
+    EXPECT_EQ(fleet_->log().refusals()->front().place, "/point");
+    sendNoise("a", {});
+    EXPECT_EQ(taken({path}).stored, 1u);
+    EXPECT_TRUE(fleet_->log().refusals(true)->empty());
+}
+
 TEST_F(ImportTest, RefusalsAreKeptAndGoWhenTheFileIsTakenInAfterAll) {
     const std::string path = sendNoise("a", {.machine = "X-9"});
     ImportReport report = taken();
