@@ -14,6 +14,7 @@ namespace {
 constexpr double kShareOfBC = 0.25, kLineStepDb = 6, kLineShareOfAB = 0.1;
 // Days that are all alike to the last digit are told apart by no less than this; dB, or the unit.
 constexpr double kLeastSpread = 0.05;
+constexpr double kPersistsDban = 10;
 
 double spreadOf(const Baseline& baseline) {
     return std::max(baseline.spread, kLeastSpread);
@@ -25,6 +26,13 @@ double dayP(const Baseline& baseline, double value, double floorP) {
     const double t =
         (onScale(value, baseline.scale) - baseline.mean) / (spreadOf(baseline) * std::sqrt(1 + 1 / count));
     return std::max(studentTwoSided(t, count - 1), floorP);
+}
+
+double persistenceOf(const Baseline& baseline, std::span<const DayValue> week, double floorP, double kappa) {
+    const auto out = std::count_if(week.begin(), week.end(), [&](const DayValue& one) {
+        return changeDban(dayP(baseline, one.value, floorP), kappa) >= kPersistsDban;
+    });
+    return double(out) / double(week.size());
 }
 
 double meanOfDaysDban(const Baseline& baseline, std::span<const DayValue> week, double floorP, double kappa) {
@@ -52,6 +60,7 @@ std::optional<Change> weighChange(const Baseline& baseline, std::span<const DayV
     change.was = baseline.median;
     change.now = medianOf(std::move(values));
     change.step = onScale(change.now, baseline.scale) - onScale(change.was, baseline.scale);
+    change.persistence = persistenceOf(baseline, week, floorP, options.kappa);
     change.p = dayP(baseline, change.now, floorP);
     change.mostDban = changeDban(floorP, options.kappa);
     change.weightDban = options.rule == WeekRule::MiddleDay

@@ -35,6 +35,7 @@ struct Change {
     double was = 0, now = 0;  // medians of baseline and week, in the unit
     double step = 0;          // now less was, on the scale: dB or the unit
     int weekDays = 0;
+    double persistence = 0;  // share of these days that reach 10 decibans by themselves
     bool up() const { return step > 0; }
 };
 

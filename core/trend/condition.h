@@ -18,7 +18,7 @@ struct RunValue {
     Instant time{};
     double value = 0;
     std::string running;  // "running", "running_unloaded" ...
-    std::optional<double> speedRpm, loadPct;
+    std::optional<double> speedRpm, loadPct, frameTempC;
 };
 
 inline constexpr double kLikeSpeedShare = 0.03;  // of the speed, either way

@@ -1,31 +1,13 @@
 #include "core/trend/followed.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 
 namespace fettle {
 
 namespace {
-
-struct Row {
-    Followed quantity;
-    const char* name;
-    bool line;
-    Scale scale;
-    double leastStep;
-};
-// Least steps: common practice, no source.
-constexpr std::array<Row, 6> kRows = {
-    {{Followed::Order1, "1x", true, Scale::Decibels, 6},
-     {Followed::Order2, "2x", true, Scale::Decibels, 6},
-     {Followed::Order3, "3x", true, Scale::Decibels, 6},
-     {Followed::Velocity, "vibration", false, Scale::Decibels, 6},
-     {Followed::HighBand, "band above 1 kHz", false, Scale::Decibels, 6},
-     {Followed::TemperatureRise, "frame over ambient", false, Scale::Linear, 10}}};
-
-const Row& rowOf(Followed quantity) {
-    return kRows[std::size_t(quantity)];
-}
 
 std::vector<RunValue> within(std::span<const RunValue> values, int firstDay, int lastDay) {
     std::vector<RunValue> some;
@@ -34,26 +16,30 @@ std::vector<RunValue> within(std::span<const RunValue> values, int firstDay, int
     return some;
 }
 
+// Of days oldest first: those in [first, last].
+std::span<const DayValue> daysIn(std::span<const DayValue> days, int first, int last) {
+    const auto from =
+        std::find_if(days.begin(), days.end(), [&](const DayValue& d) { return d.day >= first; });
+    const auto to = std::find_if(from, days.end(), [&](const DayValue& d) { return d.day > last; });
+    return {from, to};
+}
+
 }  // namespace
 
-std::string toText(Followed quantity) {
-    return rowOf(quantity).name;
+std::string followedName(Followed quantity) {
+    static constexpr std::array<const char*, 7> kNames = {
+        "1x", "2x", "3x", "vibration", "high band", "frame over ambient", "measure"};
+    return kNames[std::size_t(quantity)];
 }
 
-bool isLine(Followed quantity) {
-    return rowOf(quantity).line;
-}
-
-Scale scaleOf(Followed quantity) {
-    return rowOf(quantity).scale;
-}
-
-double leastStepOf(Followed quantity) {
-    return rowOf(quantity).leastStep;
+std::string WeekChange::baselineWords() const {
+    if (baselineDays == 0) return why;
+    const auto date = [](int day) { return formatDate(startOfDay(day)); };
+    return fmt::format("{} days from {} to {}", baselineDays, date(baselineFrom), date(baselineTo));
 }
 
 WeekChange changeOfWeek(std::span<const RunValue> values, std::optional<int> segmentStart, int firstDay,
-                        int lastDay, Followed quantity, const MattersBy& by) {
+                        int lastDay, Scale scale, const MattersBy& by) {
     WeekChange out;
     const auto condition = usualCondition(within(values, firstDay, lastDay));
     if (!condition) {
@@ -62,24 +48,18 @@ WeekChange changeOfWeek(std::span<const RunValue> values, std::optional<int> seg
     }
     out.condition = condition->words();
     const std::vector<DayValue> days = likeDays(values, *condition);
-    const BaselineSearch search = baselineOf(days, segmentStart, firstDay, scaleOf(quantity));
+    const BaselineSearch search = baselineOf(days, segmentStart, firstDay, scale);
     out.why = search.why;
     if (!search.baseline) return out;
     out.baselineDays = int(search.baseline->days.size());
     out.baselineFrom = search.baseline->firstDay();
     out.baselineTo = search.baseline->lastDay();
-    std::vector<DayValue> week, upToNow;
-    for (const DayValue& one : days) {
-        if (one.day > lastDay) continue;
-        upToNow.push_back(one);
-        if (one.day >= firstDay) week.push_back(one);
-    }
-    out.change = weighChange(*search.baseline, week);
+    out.change = weighChange(*search.baseline, daysIn(days, firstDay, lastDay));
     if (!out.change) {
         out.why = "too few days of the week at like speed and load";
         return out;
     }
-    out.since = changedSince(*search.baseline, upToNow);
+    out.since = changedSince(*search.baseline, daysIn(days, search.baseline->lastDay() + 1, lastDay));
     out.matters = matters(*out.change, by);
     return out;
 }
