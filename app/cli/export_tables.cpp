@@ -140,6 +140,26 @@ Status addWeights(FleetFile& fleet, const ExportSpan& span, Table& table) {
     return {};
 }
 
+Status addSeries(FleetFile& fleet, const MachineEntry& machine, const MeasureSeries& series,
+                 const ExportSpan& span, Table& table) {
+    const auto values = fleet.trends().measured(series, span.from, span.until);
+    if (!values) return fail(values.error());
+    for (const TrendPoint& v : *values)
+        table.row({machine.tag, formatUtc(v.time), v.recording, series.point, series.channelName,
+                   series.direction, v.running, series.fault, series.at, series.name, series.unit, v.value});
+    return {};
+}
+
+Status addMeasures(FleetFile& fleet, const ExportSpan& span, Table& table) {
+    for (const MachineEntry& machine : span.machines) {
+        const auto all = fleet.trends().measures(machine.id);
+        if (!all) return fail(all.error());
+        for (const MeasureSeries& series : *all)
+            if (auto good = addSeries(fleet, machine, series, span, table); !good) return good;
+    }
+    return {};
+}
+
 struct Kind {
     std::string name;
     std::vector<std::string> columns;
@@ -164,7 +184,11 @@ const std::vector<Kind>& kinds() {
         {"refusals",
          {"path", "place", "rule", "kind", "first_seen", "last_seen", "times", "answered"},
          addRefusals},
-        {"weights", {"machine", "time", "recording", "fault", "at", "weight_dban"}, addWeights}};
+        {"weights", {"machine", "time", "recording", "fault", "at", "weight_dban"}, addWeights},
+        {"measures",
+         {"machine", "time", "recording", "point", "channel", "direction", "running", "fault", "at",
+          "measure", "unit", "value"},
+         addMeasures}};
     return all;
 }
 

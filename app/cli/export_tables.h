@@ -11,7 +11,7 @@
 
 namespace fettle {
 
-// machines decisions jobs feedback events refusals weights
+// machines decisions jobs feedback events refusals weights measures
 const std::vector<std::string>& exportTableNames();
 
 // How many rows were written.
