@@ -41,6 +41,13 @@ const QuantityRow& rowOf(Quantity quantity) {
     return kRows[std::size_t(quantity)];
 }
 
+std::string valuesSql() {
+    std::string sql = "SELECT time, running";
+    for (const QuantityRow& row : kRows)
+        sql += std::string(", ") + row.column;
+    return sql + " FROM trend WHERE channel=? AND time BETWEEN ? AND ? ORDER BY time, recording";
+}
+
 std::string latestSql() {
     std::string sql =
         "SELECT c.name, c.point, c.quantity, c.unit, c.direction, t.time, t.running, t.zone, "
@@ -81,6 +88,25 @@ Result<std::vector<TrendPoint>> TrendStore::trend(std::int64_t channel, Quantity
     return allRows<TrendPoint>(rows, [](Statement& row, TrendPoint& point) {
         row.into(point.time, point.recording, point.running, point.value);
     });
+}
+
+Result<std::vector<TrendValues>> TrendStore::values(std::int64_t channel, Instant from, Instant until) {
+    static const std::string sql = valuesSql();
+    Statement rows(database_, sql);
+    rows.bind(channel, from, until);
+    return allRows<TrendValues>(rows, [](Statement& row, TrendValues& one) {
+        row.into(one.time, one.running);
+        for (auto& value : one.values)
+            row.into(value);
+    });
+}
+
+Result<std::optional<Instant>> TrendStore::first(std::int64_t channel) {
+    Statement rows(database_, "SELECT time FROM trend WHERE channel=? ORDER BY time LIMIT 1");
+    std::optional<Instant> found;
+    if (rows.bind(channel).next()) rows.into(found.emplace());
+    if (auto good = rows.status(); !good) return fail(good.error());
+    return found;
 }
 
 Result<std::optional<TrendRow>> TrendStore::latest(std::int64_t channel) {

@@ -73,6 +73,14 @@ struct TrendPoint {
     double value = 0;
 };
 
+// All quantities of one recording on one channel.
+struct TrendValues {
+    Instant time{};
+    std::string running;
+    std::optional<double> values[kQuantities];
+    std::optional<double> of(Quantity quantity) const { return values[std::size_t(quantity)]; }
+};
+
 // A number that one fault would raise (core/diagnosis: FaultMeasure), as it is stored.
 struct StoredMeasure {
     std::string channel, point;  // names within the recording
@@ -102,6 +110,9 @@ class TrendStore {
     // One quantity of one channel within [from, until], oldest first; rows without the value are left out.
     Result<std::vector<TrendPoint>> trend(std::int64_t channel, Quantity quantity, Instant from,
                                           Instant until);
+    // All quantities of one channel in one reading, within [from, until], oldest first.
+    Result<std::vector<TrendValues>> values(std::int64_t channel, Instant from, Instant until);
+    Result<std::optional<Instant>> first(std::int64_t channel);  // of its oldest row
     Result<std::optional<TrendRow>> latest(std::int64_t channel);
     // Every measure of the machine that has a value, in the order of fault, place, name, point and channel.
     Result<std::vector<MeasureSeries>> measures(std::int64_t machine);

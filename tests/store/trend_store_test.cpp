@@ -71,6 +71,20 @@ TEST_F(TrendStoreTest, EveryQuantityHasItsOwnColumn) {
     EXPECT_STREQ(unitOf(Quantity::VelocityRms), "mm/s");
 }
 
+TEST_F(TrendStoreTest, AllQuantitiesInOneReadingAndTheFirstRow) {
+    putDays(4);
+    const std::int64_t z = idOf("z");
+    const auto all = trends().values(z, at("2026-05-02T06:00:00Z"), at("2026-05-03T06:00:00Z")).value();
+    ASSERT_EQ(all.size(), 2u);
+    EXPECT_EQ(all[0].time, at("2026-05-02T06:00:00Z"));
+    EXPECT_EQ(all[0].running, "running");
+    EXPECT_EQ(all[1].of(Quantity::Peak), trends().latest(z).value()->values[2].value() - 1 / 16.0);
+    EXPECT_FALSE(all[1].of(Quantity::AmbientTempC));
+    EXPECT_EQ(trends().first(z).value(), at("2026-05-01T06:00:00Z"));
+    EXPECT_FALSE(trends().first(z + 99).value());
+    EXPECT_TRUE(trends().values(z + 99, Instant::min(), Instant::max())->empty());
+}
+
 TEST_F(TrendStoreTest, TheLatestRowWhole) {
     putDays(3);
     const TrendRow row = trends().latest(idOf("z")).value().value();
