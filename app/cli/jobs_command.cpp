@@ -1,5 +1,5 @@
 // Why: a job groups findings of one machine for the planner: drafted from the sheet's dates, moved from state
-// to state, revised into a new one that replaces it. Without options it lists the jobs.
+// to state, revised into a new one that replaces it, verified once it is done. Without options it lists them.
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
@@ -10,7 +10,9 @@
 #include "app/cli/commands.h"
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
+#include "app/cli/verify_answer.h"
 #include "core/base/text.h"
+#include "core/fleet/job_done.h"
 #include "core/fleet/sheet_content.h"
 #include "core/round/round.h"
 
@@ -19,12 +21,14 @@ namespace fettle {
 namespace {
 
 struct JobsCommand {
-    std::string fleet, machine, state, workOrder, plannedStop;
+    std::string fleet, machine, state, workOrder, plannedStop, on, until;
     std::vector<std::size_t> findings;
     std::int64_t id = 0, revise = 0;
-    bool json = false;
+    bool json = false, verify = false;
 
-    bool changes() const { return !state.empty() || !workOrder.empty() || !plannedStop.empty(); }
+    bool changes() const {
+        return !state.empty() || !workOrder.empty() || !plannedStop.empty() || !on.empty();
+    }
 };
 
 Json toJson(const Job& job) {
@@ -77,11 +81,30 @@ void apply(const JobsCommand& command, Job& job) {
     if (!command.plannedStop.empty()) job.plannedStop = command.plannedStop;
 }
 
+// When it was done belongs to the machine's history; without it the job cannot be verified.
+Status keepWhenDone(FleetFile& fleet, const JobsCommand& command, const Job& job) {
+    if (!command.on.empty()) return keepDone(fleet, job, command.on, "");
+    if (command.state != "done") return {};
+    const auto events = fleet.log().events(job.machine);
+    if (!events) return fail(events.error());
+    if (!doneOf(job, *events))
+        tell(
+            fmt::format("note: when was it done? jobs FLEET --id {} --on 2026-05-04 tells it; without it the "
+                        "job cannot be verified",
+                        job.id));
+    return {};
+}
+
 int keep(FleetFile& fleet, const JobsCommand& command, Job job) {
     apply(command, job);
+    const bool isNew = job.id == 0;
+    if (auto good = isNew ? Status() : keepWhenDone(fleet, command, job); !good)
+        return couldNotRun(good.error());
     const auto id = fleet.log().putJob(job);
     if (!id) return couldNotRun(id.error());
     job.id = *id;
+    if (auto good = isNew ? keepWhenDone(fleet, command, job) : Status(); !good)
+        return couldNotRun(good.error());
     if (command.json)
         printJson(toJson(job));
     else
@@ -154,15 +177,21 @@ int run(const JobsCommand& command) {
     const bool one = command.id || command.revise;
     const bool writes = one || !command.findings.empty();
     if (command.changes() && !writes) {
-        tell("jobs: --state, --work-order and --planned-stop need --id, --revise or --finding");
+        tell("jobs: --state, --work-order, --planned-stop and --on need --id, --revise or --finding");
         return kWrongUsage;
     }
     if (!command.findings.empty() && command.machine.empty()) {
         tell("jobs: --finding needs --machine");
         return kWrongUsage;
     }
-    const auto fleet = openFleet(command.fleet, writes);
+    if (command.verify && (command.changes() || command.revise || !command.findings.empty())) {
+        tell("jobs: --verify changes nothing; it takes --machine, --id, --until and --json");
+        return kWrongUsage;
+    }
+    const auto fleet = openFleet(command.fleet, writes && !command.verify);
     if (!fleet) return kCouldNotRun;
+    if (command.verify)
+        return answerVerify(*fleet, {command.machine, command.id, command.until, command.json});
     if (one) return change(*fleet, command);
     return command.findings.empty() ? showAll(*fleet, command) : draft(*fleet, command);
 }
@@ -187,6 +216,12 @@ void addJobsCommand(CLI::App& app, int& status) {
         ->check(CLI::IsMember({"drafted", "issued", "scheduled", "done", "verified", "closed"}));
     sub->add_option("--work-order", command->workOrder, "its number in the work-order system");
     sub->add_option("--planned-stop", command->plannedStop, "day of the stop, 2026-05-04");
+    sub->add_option("--on", command->on,
+                    "day on which the work was done, 2026-05-04 (or a UTC time): kept as an event");
+    auto* verify = sub->add_flag("--verify", command->verify,
+                                 "whether jobs that are done cured the machine, with the figures");
+    sub->add_option("--until", command->until, "with --verify: as known on that day (newest recording)")
+        ->needs(verify);
     sub->add_flag("--json", command->json, "JSON instead of lines");
     sub->callback([command, &status] { status = run(*command); });
 }

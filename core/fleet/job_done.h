@@ -1,0 +1,33 @@
+// Why: the fleet file keeps that a job is done, not when; the moment stands in the machine's history. Told
+// with the job ("job 3 done") it holds; else it is the first repair, part or cleaning at or after the job was
+// drafted; a greasing counts for a job about lubrication. Nothing is guessed beyond that. Times UTC. Thread:
+// as the FleetFile. Errors: those of the stores; Invalid for a day that is none or has not come.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/store/fleet_file.h"
+
+namespace fettle {
+
+struct JobFinding {
+    std::string fault, at;
+};
+// Of "bearing_outer_race @ driver DE".
+JobFinding jobFinding(const std::string& text);
+
+struct JobDone {
+    Instant time{};
+    bool greasedOnly = false;
+    std::string words;  // "repair: shaft seal renewed"
+};
+// `events`: of the machine, oldest first. Empty: when it was done is not known.
+std::optional<JobDone> doneOf(const Job& job, const std::vector<Event>& events);
+
+// Keeps the moment as an event of the machine: `on` is a day of the site (its end: the day itself may hold
+// both states) or a UTC time.
+Status keepDone(FleetFile& fleet, const Job& job, const std::string& on, const std::string& by);
+
+}  // namespace fettle
