@@ -301,11 +301,12 @@ Status closeRound(FleetFile& fleet, std::int64_t round, const std::string& by) {
     return fleet.rounds().close(round, orLoginName(by));
 }
 
-Result<SiteRecord> siteRecord(FleetFile& fleet) {
+Result<SiteRecord> siteRecord(FleetFile& fleet, const std::string& fault) {
     const auto reports = fleet.log().feedback();
     if (!reports) return fail(reports.error());
     SiteRecord record;
     for (const Feedback& report : *reports) {
+        if (!fault.empty() && report.fault != fault) continue;
         record.opened += report.outcome != "not_opened";
         record.confirmed += report.outcome == "confirmed";
     }

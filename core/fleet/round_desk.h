@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/base/progress.h"
+#include "core/round/reliability.h"
 #include "core/round/round.h"
 #include "core/store/fleet_file.h"
 
@@ -45,10 +46,13 @@ Status closeRound(FleetFile& fleet, std::int64_t round, const std::string& by);
 // far" (the second half from 1 answer on; the word "confirmed" counts planner's reports).
 Result<std::string> listPromise(FleetFile& fleet, const RoundList& list);
 
-// What the planner's reports say: how many findings were opened and how many of them confirmed.
+// What the planner's reports say: how many findings were opened and how many of them confirmed. All that is
+// told of them and of the kept rounds: core/fleet/reliability.h.
 struct SiteRecord {
     std::size_t opened = 0, confirmed = 0;
+    Share share() const { return shareOf(confirmed, opened); }
 };
-Result<SiteRecord> siteRecord(FleetFile& fleet);
+// Of findings with this fault; empty: of all.
+Result<SiteRecord> siteRecord(FleetFile& fleet, const std::string& fault = "");
 
 }  // namespace fettle
