@@ -44,7 +44,7 @@ QSplitter* splitter(Qt::Orientation orientation, const QString& name, QWidget* p
 QTabWidget* tabWidget(const QString& name, QWidget* parent) {
     auto* made = new QTabWidget(parent);
     made->setObjectName(name);
-    made->setDocumentMode(true);
+    setQuietTabs(*made);
     return made;
 }
 
