@@ -89,7 +89,7 @@ int run(int argc, char** argv) {
         std::fprintf(stderr, "fettle: there is no display to open a window on\n");
         return 3;
     }
-    quietSizeHints();
+    quietStandIn();
     QLocale::setDefault(QLocale::c());
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("fettle"));

@@ -10,13 +10,14 @@ namespace {
 QtMessageHandler before = nullptr;
 
 void passOn(QtMsgType type, const QMessageLogContext& context, const QString& message) {
-    if (message.startsWith(QLatin1String("This plugin does not support propagateSizeHints()"))) return;
+    for (const char* what : {"propagateSizeHints()", "raise()"})
+        if (message.startsWith(QLatin1String("This plugin does not support ") + QLatin1String(what))) return;
     if (before) before(type, context, message);
 }
 
 }  // namespace
 
-void quietSizeHints() {
+void quietStandIn() {
     before = qInstallMessageHandler(passOn);
 }
 

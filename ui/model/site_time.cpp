@@ -16,6 +16,7 @@ QString marked(Instant time, const QTimeZone& zone, const QString& format) {
 }  // namespace
 
 QTimeZone siteZone(const std::string& name) {
+    if (name.empty()) return QTimeZone::utc();  // Qt would take this computer's
     const QTimeZone zone(QByteArray::fromStdString(name));
     return zone.isValid() ? zone : QTimeZone::utc();
 }

@@ -1,3 +1,6 @@
+#include <qwt_plot.h>
+#include <qwt_scale_draw.h>
+
 #include <QComboBox>
 #include <QEvent>
 #include <QHBoxLayout>
@@ -11,6 +14,7 @@
 #include "ui/pages/machine_page.h"
 #include "ui/pages/page_parts.h"
 #include "ui/panels/nameplate_line.h"
+#include "ui/plot/time_axis.h"
 #include "ui/plot/waterfall.h"
 
 namespace fettle {
@@ -20,7 +24,6 @@ namespace {
 constexpr int kPanelBesideEms = 64;   // from this width on the panel stands beside the plots
 constexpr int kPlotsBesideEms = 105;  // from this width on the three plots of a recording do
 constexpr int kPanelEms = 31;
-
 constexpr int kLowEms = 38;  // lower than that waterfall and trend take turns
 
 enum Arrangement { Narrow, Usual, Wide, kArrangements };
@@ -182,6 +185,9 @@ void MachinePage::placeHistory(bool asTabs) {
         upright_->setSizes({330, 330, 0, 400, 400});
     }
     historyTabs_->setVisible(asTabs);
+    // Over the trend its time labels serve both.
+    waterfall_->plot().axisScaleDraw(QwtPlot::xBottom)->enableComponent(QwtScaleDraw::Labels, asTabs);
+    axis_->align();
 }
 
 void MachinePage::resizeEvent(QResizeEvent* event) {

@@ -21,6 +21,8 @@ namespace {
 constexpr const char* kFootActions[] = {"round.look",   "round.accept", "round.dispute", "round.defer",
                                         "round.unseen", "round.next",   "round.leave"};
 
+constexpr int kLowEms = 30;
+
 QPushButton* button(const QString& text, const char* name, QWidget* parent) {
     auto* made = new QPushButton(text, parent);
     made->setObjectName(QString::fromLatin1(name));
@@ -127,9 +129,17 @@ void RoundPage::build() {
     connect(emptyImport_, &QPushButton::clicked, this, &RoundPage::importWanted);
 }
 
+// In a low window the letters need the room of the margins.
+void RoundPage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const bool low = height() < kLowEms * fontMetrics().height();
+    heading_->layout()->setContentsMargins(16, low ? 4 : 12, 16, low ? 2 : 8);
+    foot_->layout()->setContentsMargins(16, low ? 2 : 8, 16, low ? 2 : 8);
+}
+
 // Below the ledger: the whole sentence of the current machine, and what can be done with it.
 QWidget* RoundPage::foot() {
-    auto* foot = new QWidget(this);
+    auto* foot = foot_ = new QWidget(this);
     detail_ = new QLabel(foot);
     detail_->setObjectName(QStringLiteral("roundDetail"));
     detail_->setWordWrap(true);

@@ -53,6 +53,9 @@ class RoundPage : public QWidget {
     void troubled(const QString& sentence);
     void roundShown();  // a round was read and is shown
 
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
+
   private:
     QAction* add(const char* id, void (RoundPage::*slot)());
     void build();
@@ -84,6 +87,7 @@ class RoundPage : public QWidget {
     RoundLedger* ledger_ = nullptr;
     QStackedWidget* middle_ = nullptr;
     QLabel *empty_ = nullptr, *detail_ = nullptr;
+    QWidget* foot_ = nullptr;
     QPushButton *start_ = nullptr, *close_ = nullptr, *emptyImport_ = nullptr, *emptyRegister_ = nullptr;
     std::map<std::string, QAction*> actions_;
     std::optional<std::int64_t> wanted_;

@@ -166,7 +166,7 @@ const RoundMachine* Workplace::machineOfRound(const QString& tag) const {
 void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("import")) importPaths({});
     if (name == QStringLiteral("refused")) (new RefusalsDialog(*work_, theme_, this))->open();
-    if (name == QStringLiteral("event")) noteEvent(selection_->machine());
+    if (name == QStringLiteral("event")) whenRead([this] { noteEvent(selection_->machine()); });
     if (name == QStringLiteral("sheet")) showSheet(machineHere());
     if (name == QStringLiteral("start")) whenRead([this] { startRound(); });
     if (name == QStringLiteral("close")) whenRead([this] { closeRound(); });
