@@ -1,5 +1,6 @@
 // Why: dated events of machines, one from the command line or many from a file (the list that `export events`
-// writes). An event that is there already is not doubled.
+// writes). An event that is there already is not doubled. --list tells what a machine has, and what its
+// sensor heard of each greasing.
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
@@ -7,6 +8,7 @@
 
 #include "app/cli/answer.h"
 #include "app/cli/commands.h"
+#include "app/cli/event_list.h"
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
@@ -21,6 +23,7 @@ namespace {
 struct EventCommand {
     std::string fleet, file, time;
     Event event;
+    bool list = false, json = false;
 };
 
 Result<Event> eventOf(const Json& item, const std::string& place, const std::string& file,
@@ -79,7 +82,17 @@ int addOne(FleetFile& fleet, const EventCommand& command) {
     return kDone;
 }
 
+int list(const EventCommand& command) {
+    if (command.event.machine.empty()) {
+        tell("event: --list needs --machine");
+        return kWrongUsage;
+    }
+    const auto fleet = openFleet(command.fleet, false);
+    return fleet ? answerEventList(*fleet, command.event.machine, command.json) : kCouldNotRun;
+}
+
 int run(const EventCommand& command) {
+    if (command.list) return list(command);
     const bool one = !command.event.machine.empty() && !command.event.kind.empty();
     if (one != command.file.empty()) {
         tell("event: give --machine and --kind, or --file");
@@ -111,6 +124,11 @@ void addEventCommand(CLI::App& app, int& status) {
     auto* file = sub->add_option("--file", command->file, "a JSON list of {machine, time, kind, at, text}");
     for (CLI::Option* alone : {machine, kind, time, at, text})
         file->excludes(alone);
+    auto* listed = sub->add_flag("--list", command->list,
+                                 "the machine's events, and what its sensor heard of each greasing");
+    for (CLI::Option* alone : {kind, time, at, text, file})
+        listed->excludes(alone);
+    sub->add_flag("--json", command->json, "with --list: one JSON object instead of lines")->needs(listed);
     sub->add_option("--by", command->event.by, "who says so (login name)");
     sub->callback([command, &status] { status = run(*command); });
 }

@@ -7,6 +7,7 @@
 
 #include "app/cli/answer.h"
 #include "app/cli/commands.h"
+#include "app/cli/first_listed_answer.h"
 #include "app/cli/load.h"
 #include "app/cli/long_work.h"
 #include "app/cli/open_fleet.h"
@@ -21,7 +22,7 @@ namespace fettle {
 namespace {
 
 struct RoundCommand {
-    std::string fleet, until, by;
+    std::string fleet, until, by, firstListed, before;
     bool json = false, open = false, close = false, kept = false;
 };
 
@@ -125,6 +126,8 @@ int close(FleetFile& fleet, const RoundCommand& command) {
 int run(const RoundCommand& command) {
     const auto fleet = openFleet(command.fleet, command.open || command.close);
     if (!fleet) return kCouldNotRun;
+    if (!command.firstListed.empty())
+        return answerFirstListed(*fleet, command.firstListed, command.before, command.json);
     if (command.close) return close(*fleet, command);
     if (command.kept) return showKept(*fleet, command);
     if (command.open) {
@@ -151,6 +154,13 @@ void addRoundCommand(CLI::App& app, int& status) {
     auto* close = sub->add_flag("--close", command->close, "close the open round");
     sub->add_option("--by", command->by, "who closes it (login name)");
     sub->add_flag("--json", command->json, "one JSON object instead of the text");
+    auto* first =
+        sub->add_option("--first-listed", command->firstListed,
+                        "tag: the first day on which the rule would have listed this machine, before "
+                        "each of its failures");
+    sub->add_option("--before", command->before, "with --first-listed: before this day instead")
+        ->needs(first);
+    first->excludes(until)->excludes(open)->excludes(kept)->excludes(close);
     open->excludes(kept)->excludes(close);
     kept->excludes(close)->excludes(until);
     close->excludes(until);
