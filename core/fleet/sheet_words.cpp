@@ -168,10 +168,11 @@ std::string worseWords(const Governing& governing) {
     const std::string limit = fmt::format("{:.1f} mm/s", trip);
     const double shown = asPrinted(*governing.level);
     if (shown < asPrinted(trip)) return fmt::format("the level goes above {} (1.25 x the C/D limit)", limit);
+    const std::string where = shown > asPrinted(trip) ? "past " + limit + ", where" : "where";
     return fmt::format(
-        "nobody who answers for the machine has agreed today that it runs on: at {:.1f} mm/s it is {} the {} "
-        "at which a machine is tripped at the latest (1.25 x the C/D limit)",
-        shown, shown > asPrinted(trip) ? "past" : "at", limit);
+        "nobody who answers for the machine has agreed today that it runs on: at {:.1f} mm/s it is {} a "
+        "machine is tripped at the latest (1.25 x the C/D limit)",
+        shown, where);
 }
 
 std::string roundWords(const Period& period) {

@@ -76,9 +76,9 @@ SheetPart partOf(const SheetCase& sheet, const Advice& advice, const AdvicePart&
     if (asked.from == "bearing") part.designation = bearingAt(machine, at);
     if (asked.from == "belt") part.designation = beltOf(machine, at);
     if (asked.from == "motor") part.designation = plateOf(machine.driver);
-    if (asked.from == "motor") part.note = "in case the motor is changed instead; compare it with the plate";
+    if (asked.from == "motor") part.note = "if the motor is changed instead; compare the plates";
     if (asked.from == "coupling" && !machine.coupling.empty())
-        part.note = fmt::format("the register says \"{}\": {}", machine.coupling, kConfirm);
+        part.note = fmt::format("register says \"{}\"; {}", machine.coupling, kConfirm);
     if (asked.from == "bearing" && part.designation.empty()) {
         part.note = "designation not in the register: " + part.note;
         part.blanks.insert(part.blanks.begin(), "designation");

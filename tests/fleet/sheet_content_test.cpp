@@ -277,7 +277,8 @@ TEST_F(OneName, TheRecordingWhoseLinesAreToldIsShown) {
     ASSERT_EQ(all[0].file, all[2].file) << "one name for all";
     const auto week = examinationOfSpan(*fleet_, "D-MUTE", intake_test::at("2026-05-04T00:00:00Z"),
                                         intake_test::at("2026-05-10T23:59:59Z"));
-    ASSERT_TRUE(week && *week);
+    ASSERT_TRUE(week) << week.error().sentence();
+    ASSERT_TRUE(*week) << "running state: " << all[0].running << ", " << all[1].running;
     const Hypothesis& h = (*week)->examination.findings[0];
     ASSERT_TRUE(h.weightDban);
     const std::int64_t strongest = (*week)->recordingIds[h.recording];

@@ -189,7 +189,7 @@ TEST(StopAtOnce, NeverNamesALevelThatWasPassedAsStillToCome) {
         EXPECT_THAT(worseWords(governing), Not(HasSubstr("goes above"))) << level;
         EXPECT_THAT(worseWords(governing), HasSubstr("agreed today")) << level;
     }
-    EXPECT_THAT(worseWords(governing), HasSubstr("6.2 mm/s it is past the 5.6 mm/s"));
+    EXPECT_THAT(worseWords(governing), HasSubstr("at 6.2 mm/s it is past 5.6 mm/s, where"));
 }
 
 TEST(Advice, EveryFaultHasARowThatIsWhole) {

@@ -12,7 +12,8 @@ namespace {
 
 constexpr double kGutterMm = 6, kMostBoxMm = 14;
 constexpr double kSlackMm = 0.1;  // so that what fitted once fits again
-constexpr double kShares[] = {0.5, 0.54, 0.58, 0.46};
+constexpr double kShares[] = {0.5, 0.54, 0.58, 0.46, 0.42};
+constexpr double kCut = 1e6;  // higher than any column: words are not cut for a better fit
 constexpr double kSizes[] = {9, kBodyPt};
 constexpr std::size_t kRows[] = {40, 24, 16};
 constexpr double kStackedMm = 42, kMostStackedMm = 62, kBesideMm = 45, kMostBesideMm = 70;
@@ -21,19 +22,19 @@ double lowest(const SheetPage& page) {
     return page.area().bottom() - lineHeight(kLeastPt) - 0.8 * kMm;
 }
 
-double heightOf(const Blocks& blocks, const Fit& fit, double width) {
+double heightOf(const Blocks& blocks, const Fit& fit, double width, double whereCut = 0) {
     SheetPage trial;
     Column column(trial, fit, 0, width, 0);
     setAll(column, blocks);
-    return column.y();
+    return column.y() + (trial.shortened ? whereCut : 0);
 }
 
 // Side by side, parted where the taller one is shortest.
 void setHalves(Column& top, const Blocks& left, const Blocks& right) {
     const double width = top.width() - kGutterMm * kMm;
     const auto taller = [&](double share) {
-        return std::max(heightOf(left, top.fit(), share * width),
-                        heightOf(right, top.fit(), (1 - share) * width));
+        return std::max(heightOf(left, top.fit(), share * width, kCut),
+                        heightOf(right, top.fit(), (1 - share) * width, kCut));
     };
     const double share = *std::min_element(std::begin(kShares), std::end(kShares),
                                            [&](double a, double b) { return taller(a) < taller(b); });

@@ -7,7 +7,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kBlankMm = 14, kBlankGapMm = 2, kTickMm = 2.6, kIsolationMm = 6;
+constexpr double kBlankMm = 11, kBlankGapMm = 1.5, kTickMm = 2.6, kIsolationMm = 5.5;
 
 QString tr(const char* text) {
     return QCoreApplication::translate("Sheet", text);
@@ -27,7 +27,7 @@ QString hoursText(const SheetNeed& need) {
 
 void setPeople(Column& column, const SheetNeed& need) {
     QString who = plainText(need.trades);
-    if (need.heads) who = QStringLiteral("%1: ").arg(*need.heads) + who;
+    if (need.heads) who = tr("%1 (%2)").arg(*need.heads).arg(who);
     column.paragraph(who, tr("People:"));
     const QString hours = hoursText(need);
     column.paragraph(hours, tr("Hours:"));

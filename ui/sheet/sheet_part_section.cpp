@@ -7,7 +7,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kTickMm = 2.6, kGapMm = 2, kNameMm = 58, kQuantityMm = 13, kStoresMm = 22;
+constexpr double kTickMm = 2.6, kGapMm = 2, kNameMm = 52, kQuantityMm = 12, kStoresMm = 17.5;
 constexpr int kMostNameLines = 12;
 constexpr const char* kUsualNote = "confirm on the plate before ordering";
 
