@@ -6,6 +6,7 @@
 #include <map>
 
 #include "core/base/text.h"
+#include "core/fleet/verification.h"
 
 namespace fettle {
 
@@ -84,14 +85,25 @@ std::string nameOf(const Job& job) {
     return name;
 }
 
+// Where verification is over its outcome, else how far it is.
+Result<std::string> doneWords(FleetFile& fleet, const Job& job, const std::string& until) {
+    const auto v = verifyJob(fleet, job, until);
+    if (!v) return fail(v.error());
+    const std::string asks = v->verdict ? " is done: " : " is done: verify that it cured; ";
+    return nameOf(job) + asks + v->words();
+}
+
 // Of a machine in service.
-void addJob(const Job& job, const std::string& until, std::vector<DueItem>& due) {
+Status addJob(FleetFile& fleet, const Job& job, const std::string& until, std::vector<DueItem>& due) {
     const std::string& day = job.plannedStop.empty() ? job.runUntil : job.plannedStop;
-    if (job.state == "done")
-        due.push_back({job.machine, "verify", day, nameOf(job) + " is done: verify that it cured"});
-    else if (!day.empty() && day < until)
+    if (job.state == "done") {
+        auto words = doneWords(fleet, job, until);
+        if (!words) return fail(words.error());
+        due.push_back({job.machine, "verify", day, std::move(*words)});
+    } else if (!day.empty() && day < until)
         due.push_back({job.machine, "overdue", day,
                        fmt::format("{} was due {} and is {}", nameOf(job), day, job.state)});
+    return {};
 }
 
 Status addJobs(FleetFile& fleet, const std::string& until, const RemovedOn& removed,
@@ -101,9 +113,9 @@ Status addJobs(FleetFile& fleet, const std::string& until, const RemovedOn& remo
     for (const Job& job : *jobs) {
         if (isReplaced(*jobs, job.id) || job.state == "verified" || job.state == "closed") continue;
         const auto gone = removed.find(job.machine);
-        if (gone == removed.end())
-            addJob(job, until, due);
-        else
+        if (gone == removed.end()) {
+            if (auto good = addJob(fleet, job, until, due); !good) return good;
+        } else
             due.push_back({job.machine, "overdue", gone->second,
                            fmt::format("{} is {}, but the machine was taken out of the register on {}: "
                                        "close the job",
