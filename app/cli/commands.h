@@ -17,7 +17,8 @@ void addRoundCommand(CLI::App& app, int& status);      // the weekly list: now, 
 void addDecideCommand(CLI::App& app, int& status);     // decisions in the open round
 void addEventCommand(CLI::App& app, int& status);      // dated events of machines
 void addFeedbackCommand(CLI::App& app, int& status);   // what was found when a finding was opened
-void addJobsCommand(CLI::App& app, int& status);       // list, draft and change jobs
+void addJobsCommand(CLI::App& app, int& status);       // list, draft, change and verify jobs
+void addWhoseLineCommand(CLI::App& app, int& status);  // which machine's stops a line leaves with
 void addSheetCommand(CLI::App& app, int& status);      // findings sheet of a machine
 void addExportCommand(CLI::App& app, int& status);     // recordings, trends, register, events out again
 void addCheckCommand(CLI::App& app, int& status);      // is the fleet file whole?

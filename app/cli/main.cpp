@@ -27,6 +27,7 @@ int main(int argc, char** argv) {
         fettle::addEventCommand(app, status);
         fettle::addFeedbackCommand(app, status);
         fettle::addJobsCommand(app, status);
+        fettle::addWhoseLineCommand(app, status);
         fettle::addSheetCommand(app, status);
         fettle::addExportCommand(app, status);
         fettle::addCheckCommand(app, status);
