@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kGutterMm = 6, kMostBoxMm = 14;
 constexpr double kSlackMm = 0.1;  // so that what fitted once fits again
-constexpr double kShares[] = {0.5, 0.54, 0.58, 0.46, 0.42};
+constexpr double kShares[] = {0.5, 0.53, 0.56, 0.59, 0.46, 0.42};
 constexpr double kCut = 1e6;  // higher than any column: words are not cut for a better fit
 constexpr double kSizes[] = {9, kBodyPt};
 constexpr std::size_t kRows[] = {40, 24, 16};

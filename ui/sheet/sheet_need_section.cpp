@@ -7,7 +7,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kBlankMm = 11, kBlankGapMm = 1.5, kTickMm = 2.6, kIsolationMm = 5.5;
+constexpr double kBlankMm = 11, kBlankGapMm = 1.5, kTickMm = 2.6, kIsolationMm = 5;
 
 QString tr(const char* text) {
     return QCoreApplication::translate("Sheet", text);
@@ -41,15 +41,20 @@ void setPeople(Column& column, const SheetNeed& need) {
 void setPermits(Column& column, const std::vector<std::string>& permits) {
     if (permits.empty()) return;
     column.paragraph(tr("the site decides"), tr("Likely permits:"));
-    const double indent = 4.5 * kMm;
+    const double indent = 4 * kMm, line = lineHeight(column.fit().pt), tick = kTickMm * kMm;
+    const double right = column.left() + column.width();
+    double x = column.left(), y = column.y(), bottom = y;
     for (const std::string& permit : permits) {
-        const double line = lineHeight(column.fit().pt), tick = kTickMm * kMm;
-        column.page().boxes.push_back({QRectF(column.left(), column.y() + (line - tick) / 2, tick, tick)});
-        column.moveTo(column.y() + place(column.page(), plainText(permit),
-                                         {column.left() + indent, column.y()}, column.width() - indent,
-                                         column.body()));
-        column.gap(0.3);
+        const QString text = plainText(permit);
+        const double width = indent + textWidth(text, column.fit().pt) + 1 * kMm;
+        if (x > column.left() && x + width > right) x = column.left(), y = bottom;
+        column.page().boxes.push_back({QRectF(x, y + (line - tick) / 2, tick, tick)});
+        bottom = std::max(bottom, y + 0.3 * kMm +
+                                      place(column.page(), text, {x + indent, y},
+                                            std::min(width, right - x) - indent, column.body()));
+        x += width + 2 * kMm;
     }
+    column.moveTo(bottom);
     column.gap(0.6);
 }
 

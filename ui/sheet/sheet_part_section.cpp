@@ -88,9 +88,9 @@ double setStores(Column& column, const SheetPart& part, const Grid& grid) {
 }
 
 void setPart(Column& column, const SheetContent& sheet, std::size_t i) {
-    const Grid grid(column, sheet.partBoxes.size());
+    Grid grid(column, sheet.partBoxes.size());
     if (i == 0) {
-        column.heading(tr("Parts"));
+        column.heading(tr("Parts: %1").arg(plainText(sheet.leadTime)));
         setTableHead(column, sheet, grid);
     }
     const SheetPart& part = sheet.parts[i];
@@ -104,8 +104,6 @@ Blocks partBlocks(const SheetContent& sheet) {
     Blocks blocks;
     for (std::size_t i = 0; i < sheet.parts.size(); ++i)
         blocks.push_back([&sheet, i](Column& column) { setPart(column, sheet, i); });
-    if (!sheet.parts.empty())
-        blocks.push_back([&sheet](Column& column) { column.muted(plainText(sheet.leadTime)); });
     return blocks;
 }
 
