@@ -250,7 +250,7 @@ class OneName : public SmallSite {
         intake_test::Said said;
         said.machine = "D-MUTE";
         said.time = "2026-05-0" + std::to_string(day) + "T06:20:00Z";
-        said.scale = sent.scale;
+        sent.tell(said);
         const std::string file = intake_test::send(folder_ / "gate", "now", sent.wav, said);
         ImportOptions options;
         options.now = intake_test::kNow;

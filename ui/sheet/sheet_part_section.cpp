@@ -94,6 +94,7 @@ void setPart(Column& column, const SheetContent& sheet, std::size_t i) {
         setTableHead(column, sheet, grid);
     }
     const SheetPart& part = sheet.parts[i];
+    if (part.blanks.empty() && !part.designation.empty()) grid.nameWidth += kGapMm * kMm + grid.confirmWidth;
     column.moveTo(std::max(
         {setName(column, part, grid), setConfirm(column, part, grid), setStores(column, part, grid)}));
 }
