@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <set>
 
+#include "core/diagnosis/sensor_checks.h"
+
 namespace fettle {
 
 namespace {
@@ -69,10 +71,10 @@ Marked unseen(const Story& story, const Examination& e) {
 // description or on the length of a recording says nothing about the sensor.
 Marked sensorMark(const Story& story, const Examination& e) {
     if (story.kind == "silent") return {Mark::NotVisible, "recordings came in these days", &story, nullptr};
-    static const std::set<std::string> beside{"unknown_channel", "short", "coarse"};
     for (const RecordingFacts& r : e.recordings)
         for (const QualityNote& note : r.quality)
-            if (!beside.count(note.code)) return {Mark::Hit, note.code + ": " + note.detail, &story, nullptr};
+            if (speaksOfSensor(note.code))
+                return {Mark::Hit, note.code + ": " + note.detail, &story, nullptr};
     return {Mark::Missed, "no check of the recordings objects", &story, nullptr};
 }
 

@@ -8,13 +8,18 @@
 #include "core/base/text.h"
 #include "core/base/units.h"
 #include "core/diagnosis/levels.h"
+#include "core/diagnosis/order_resampling.h"
 #include "core/diagnosis/running.h"
 #include "core/diagnosis/sensor_checks.h"
-#include "core/diagnosis/speed.h"
+#include "core/diagnosis/speed_comb.h"
 
 namespace fettle {
 
 namespace {
+
+constexpr double kLeastMainsSpreadHz = 0.02;  // of a mains that was measured
+constexpr double kTrackReach = 0.02;          // how far a speed is followed from its mean
+constexpr double kBesideMean = 0.003;         // of a track
 
 const Point* pointOf(const Machine& machine, const Recording& recording, const Channel& channel) {
     const std::string& id = !channel.point.empty() ? channel.point : recording.point;
@@ -87,12 +92,97 @@ void readChannels(const Machine& machine, PreparedRecording& prepared, const Wei
         prepared.facts.levels.push_back(levelsOf(machine, channel, role, &views));
         dropZonesOfBadRecord(check, prepared.facts.levels.back());
         if (!check.unfit && views.samplesUsed > 0) prepared.views.push_back(std::move(views));
+        if (role.quantity == "flux" && !check.unfit) {
+            FluxView flux = fluxView(channel, i, settings);
+            if (!flux.z.empty()) prepared.flux.push_back(std::move(flux));
+        }
     }
 }
 
-double mainsOf(const Machine& machine, const Recording& recording) {
-    if (!machine.driver.inverter) return machine.mainsHz;
-    return recording.outputHz.value_or(machine.driver.ratedHz.value_or(machine.mainsHz));
+RecordingPtr withRateOver(const Recording& recording, double tooHighBy) {
+    auto corrected = std::make_shared<Recording>(recording);
+    for (Channel& channel : corrected->channels)
+        channel.sampleRateHz /= 1 + tooHighBy;
+    return corrected;
+}
+
+// Channels, mains and speed as the stated sample rate has them.
+PreparedRecording readAt(const Machine& machine, const RecordingPtr& recording,
+                         const PrepareOptions& options) {
+    PreparedRecording prepared;
+    prepared.recording = recording;
+    prepared.facts.file = recording->file;
+    readChannels(machine, prepared, options.settings);
+    const auto given = options.ignoreSpeed ? std::nullopt : recording->speedRpm;
+    SpeedAnswer answer =
+        findSpeed({machine, *recording, given, prepared.views, prepared.flux, options.settings});
+    prepared.facts.speed = std::move(answer.speed);
+    prepared.mains = answer.mains;
+    prepared.turnsInFlux = answer.inFlux;
+    prepared.combSeen = answer.combSeen;
+    prepared.facts.quality.insert(prepared.facts.quality.end(), answer.notes.begin(), answer.notes.end());
+    return prepared;
+}
+
+// The same at the rate that the mains shows, where it shows the stated one to be wrong.
+PreparedRecording readAtTrueRate(const Machine& machine, const RecordingPtr& recording,
+                                 const PrepareOptions& options) {
+    PreparedRecording prepared = readAt(machine, recording, options);
+    const ClockCheck clock = checkClock(machine, prepared.mains);
+    if (clock.corrected) prepared = readAt(machine, withRateOver(*recording, clock.error), options);
+    if (clock.told) prepared.facts.quality.push_back({"sample_rate", "", clock.detail});
+    return prepared;
+}
+
+// Where the speed may be looked for in short pieces, Hz.
+std::optional<std::pair<double, double>> trackedBetween(const Machine& machine,
+                                                        const PreparedRecording& prepared) {
+    if (const auto& rpm = prepared.facts.speed.rpm)
+        return std::pair(*rpm / 60 * (1 - kTrackReach), *rpm / 60 * (1 + kTrackReach));
+    const auto range = prepared.mains.measured ? speedRangeAt(machine, prepared.mains) : speedRange(machine);
+    if (!range) return std::nullopt;
+    return std::pair(range->least / 60 * (1 - kTrackReach), range->most / 60 * (1 + kTrackReach));
+}
+
+void takeViewsByAngle(const Machine& machine, ReadByAngle& read, PreparedRecording& prepared,
+                      const WeighingSettings& settings) {
+    const double carrier = highestCarrierHz(machine, *prepared.recording);
+    for (std::size_t i = 0; i < prepared.views.size(); ++i) {
+        const std::size_t index = prepared.views[i].channel;
+        Channel turned = prepared.recording->channels[index];
+        turned.samples = std::move(read.samples[i]);
+        turned.sampleRateHz = read.sampleRateHz;
+        prepared.views[i] = viewsOf(turned, prepared.roles[index].toG, carrier, settings);
+        prepared.views[i].channel = index;
+    }
+    prepared.byAngle = true;
+}
+
+// A speed that wanders: views against shaft angle where that sharpens the comb, and the mean speed with them.
+void followSpeed(const Machine& machine, PreparedRecording& prepared, const WeighingSettings& settings) {
+    if (prepared.views.empty()) return;
+    const auto between = trackedBetween(machine, prepared);
+    const std::vector<double> strong = strongOrders(machine);
+    if (!between) return;
+    auto read = readByAngle(*prepared.recording, prepared.views, between->first, between->second,
+                            prepared.mains, strong);
+    if (!read) return;
+    prepared.track = read->track;
+    SpeedResult& speed = prepared.facts.speed;
+    if (!read->sharper) return;
+    takeViewsByAngle(machine, *read, prepared, settings);
+    const double mean = read->track.meanHz;
+    const auto comb = findComb(combViews(prepared.views, mean * (1 + kTrackReach), strong),
+                               mean * (1 - kBesideMean), mean * (1 + kBesideMean), prepared.mains);
+    if (!comb || !comb->single()) return;
+    speed.rpm = comb->hz * 60;
+    speed.plusMinusRpm = comb->plusMinusHz * 60;
+    speed.from = speed.givenRpm ? "given, refined" : "found";
+    prepared.combSeen = true;
+    prepared.facts.quality.push_back(
+        {"unsteady", "",
+         fmt::format("the speed moved between {:.1f} and {:.1f} r/min; lines are read against shaft angle",
+                     read->track.leastHz * 60, read->track.mostHz * 60)});
 }
 
 // Why lines as narrow as a bearing's cannot be judged in this recording; empty: they can.
@@ -168,14 +258,13 @@ ChannelRole roleOf(const Machine& machine, const Recording& recording, std::size
 
 PreparedRecording prepare(const Machine& machine, const RecordingPtr& recording,
                           const PrepareOptions& options) {
-    PreparedRecording prepared;
-    prepared.recording = recording;
-    prepared.facts.file = recording->file;
-    readChannels(machine, prepared, options.settings);
-    const auto given = options.ignoreSpeed ? std::nullopt : recording->speedRpm;
-    prepared.facts.speed = findSpeed(machine, given, prepared.views, options.settings);
+    PreparedRecording prepared = readAtTrueRate(machine, recording, options);
+    followSpeed(machine, prepared, options.settings);
+    const double mainsSpread = prepared.mains.measured
+                                   ? std::max(kLeastMainsSpreadHz, prepared.mains.plusMinusHz)
+                                   : options.settings.mainsSpreadHz;
     prepared.rates = {prepared.facts.speed.rpm.value_or(0) / 60, prepared.facts.speed.plusMinusRpm / 60,
-                      mainsOf(machine, *recording), options.settings.mainsSpreadHz};
+                      prepared.mains.hz, mainsSpread};
     prepared.facts.running = runningState(machine, prepared);
     prepared.unfit = whyUnfit(prepared, options.settings);
     if (prepared.facts.speed.rpm)

@@ -7,6 +7,8 @@
 #include <vector>
 
 #include "core/diagnosis/examination.h"
+#include "core/diagnosis/speed.h"
+#include "core/diagnosis/speed_track.h"
 #include "core/diagnosis/weigh.h"
 #include "core/machine/machine.h"
 #include "core/signal/recording.h"
@@ -23,10 +25,16 @@ struct ChannelRole {
 ChannelRole roleOf(const Machine& machine, const Recording& recording, std::size_t channel);
 
 struct PreparedRecording {
-    RecordingPtr recording;
-    std::vector<ChannelRole> roles;         // of each recorded channel
-    std::vector<ChannelViews> views;        // of the acceleration channels
+    RecordingPtr recording;           // at its corrected rate where the mains shows the stated one wrong
+    std::vector<ChannelRole> roles;   // of each recorded channel
+    std::vector<ChannelViews> views;  // of the acceleration channels
     std::vector<ChannelEvidence> evidence;  // same order as views; empty where nothing can be weighed
+    std::vector<FluxView> flux;             // of the flux channels
+    Mains mains;
+    bool turnsInFlux = false;  // the motor's own rotation is seen in its flux
+    bool combSeen = false;     // shaft orders stand out in vibration
+    SpeedTrack track;          // where the speed wanders: how; its views are then read against shaft angle
+    bool byAngle = false;      // where that sharpened the comb
     Rates rates;
     RecordingFacts facts;
     std::string unfit;  // why no narrow lines can be weighed; empty: they can

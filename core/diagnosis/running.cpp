@@ -1,6 +1,7 @@
 #include "core/diagnosis/running.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/dsp/statistics.h"
 
@@ -10,7 +11,10 @@ namespace {
 
 // Common practice, no source: a machine that turns shakes by more than this somewhere.
 constexpr double kStillMmS = 0.08, kStillG = 0.01;
-constexpr double kMainsInFlux = 0.5;  // share of the flux power within 1 Hz of the mains frequency
+constexpr double kHighBandHz = 1000, kFewestHighHz = 400;
+constexpr double kOverSensorNoise = 1.5;  // of the high band of a machine that turns
+constexpr double kSlowRpm = 600;          // below, a machine may well hiss too little to be heard
+constexpr double kUnloaded = 0.125;       // of the rated slip
 
 struct Movement {
     bool any = false;  // there is a vibration channel with levels
@@ -28,36 +32,53 @@ Movement movement(const PreparedRecording& prepared) {
     return m;
 }
 
-std::optional<bool> mainsInFlux(const Machine& machine, const PreparedRecording& prepared) {
-    for (std::size_t i = 0; i < prepared.roles.size(); ++i) {
-        const Channel& channel = prepared.recording->channels[i];
-        if (prepared.roles[i].quantity != "flux" || channel.samples.size() < 256) continue;
-        const double hz = prepared.recording->outputHz.value_or(machine.mainsHz);
-        const Spectrum s = periodogram(channel.samples, channel.sampleRateHz);
-        const double near = bandRms(s, hz - 1, hz + 1), all = bandRms(s, 2, s.topHz());
-        return all > 0 && near * near > kMainsInFlux * all * all;
+// Whether every channel's high band is no more than its sensor makes by itself.
+bool hissesNot(const Machine& machine, const PreparedRecording& prepared) {
+    if (machine.nominalRpm().value_or(1500) < kSlowRpm) return false;
+    bool heard = false;
+    for (const ChannelViews& views : prepared.views) {
+        const double top = 0.9 * views.spectrum.topHz(), band = top - kHighBandHz;
+        if (band < kFewestHighHz) continue;
+        heard = true;
+        const ChannelRole& role = prepared.roles[views.channel];
+        const double noise = role.point && role.point->noisePerRtHz
+                                 ? *role.point->noisePerRtHz * role.toG * std::sqrt(band)
+                                 : kStillG / kOverSensorNoise;
+        if (bandRms(views.spectrum, kHighBandHz, top) > kOverSensorNoise * noise) return false;
     }
-    return std::nullopt;
+    return heard;
 }
 
-bool combFound(const SpeedResult& speed) {
-    return std::any_of(speed.estimates.begin(), speed.estimates.end(),
-                       [](const SpeedEstimate& e) { return e.from == "shaft comb"; });
+std::string poweredState(const Machine& machine, const PreparedRecording& prepared) {
+    const auto slip = slipReading(machine, prepared.facts.speed, prepared.mains);
+    const auto rated = ratedSlipHz(machine);
+    if (!slip || !rated || !prepared.mains.measured) return "running";
+    const double ratedShare = *rated * *machine.driver.poles / (2 * prepared.mains.hz);
+    const bool judged = slip->plusMinus < kUnloaded * ratedShare;
+    return judged && slip->share < kUnloaded * ratedShare ? "running_unloaded" : "running";
+}
+
+// Shaken, and the motor's own turning is not seen in flux.
+std::string shakenState(const Machine& machine, const PreparedRecording& prepared, bool quiet) {
+    const bool hasFlux = !prepared.flux.empty(), energised = prepared.mains.leads, comb = prepared.combSeen;
+    if (hasFlux && !energised) return comb && !quiet ? "turning_unpowered" : "stopped";
+    const bool fluxWouldTell = energised && machine.driver.poles.value_or(2) > 2;
+    if (quiet && comb && !fluxWouldTell) return "unknown";
+    if (quiet) return energised ? "energised_not_turning" : "stopped";
+    if (comb) return "running";
+    // Somebody measured that it turns, and the recording is long enough to judge it.
+    const double turns = prepared.facts.speed.givenRpm.value_or(0) / 60 * prepared.recording->seconds();
+    return turns >= WeighingSettings().fewestTurns ? "running" : "unknown";
 }
 
 }  // namespace
 
 std::string runningState(const Machine& machine, const PreparedRecording& prepared) {
+    if (prepared.turnsInFlux) return poweredState(machine, prepared);
     const Movement m = movement(prepared);
-    const auto energised = mainsInFlux(machine, prepared);
     if (!m.any) return "unknown";
-    const bool still = m.mmS < kStillMmS && m.g < kStillG;
-    if (still) return energised.value_or(false) ? "energised_not_turning" : "stopped";
-    if (combFound(prepared.facts.speed)) return energised.value_or(true) ? "running" : "turning_unpowered";
-    if (energised && !*energised) return "stopped";  // shaken by its neighbours
-    // Somebody measured that it turns, and the recording is long enough to judge it.
-    const double turns = prepared.facts.speed.givenRpm.value_or(0) / 60 * prepared.recording->seconds();
-    return turns >= WeighingSettings().fewestTurns ? "running" : "unknown";
+    if (m.mmS < kStillMmS && m.g < kStillG) return prepared.mains.leads ? "energised_not_turning" : "stopped";
+    return shakenState(machine, prepared, hissesNot(machine, prepared));
 }
 
 }  // namespace fettle

@@ -1,6 +1,9 @@
 // Why: a stopped machine has no verdict, and its records must not pass for healthy ones.
 // States: stopped energised_not_turning turning_unpowered run_up_or_down running running_unloaded unsteady
-// unknown; one recording without flux tells stopped, running, unsteady and unknown.
+// unknown. Flux tells whether the motor is energised, and its own turning where the record is long enough;
+// vibration whether anything shakes, and the high band whether this machine does: a floor carries a
+// neighbour's shaft orders, hardly its hiss. Unloaded: less than an eighth of the rated slip. Common
+// practice, no source.
 #pragma once
 
 #include <string>

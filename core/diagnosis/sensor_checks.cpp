@@ -124,4 +124,11 @@ SensorCheck checkSensor(const Channel& channel, const ChannelRole& role, const C
     return check;
 }
 
+bool speaksOfSensor(const std::string& code) {
+    for (const char* other :
+         {"unknown_channel", "short", "coarse", "sample_rate", "speed_disagrees", "unsteady"})
+        if (code == other) return false;
+    return true;
+}
+
 }  // namespace fettle

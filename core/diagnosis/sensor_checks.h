@@ -1,6 +1,7 @@
 // Why: a verdict is no better than the record under it. Faults of the sensor and of the record are looked for
-// first. Codes: clipped flat held coarse ski_slope offset short unknown_channel. A note never changes a
-// weight; `unfit` ones stop weighing of that channel.
+// first. Codes: clipped flat held coarse ski_slope offset short unknown_channel; of speed and clock (speed.h,
+// mains.h): sample_rate speed_disagrees unsteady. A note never changes a weight; `unfit` ones stop weighing
+// of that channel.
 #pragma once
 
 #include <vector>
@@ -16,5 +17,9 @@ struct SensorCheck {
 };
 
 SensorCheck checkSensor(const Channel& channel, const ChannelRole& role, const ChannelViews* views);
+
+// Whether a note is about the sensor at all, and not about the description, the record's length or the
+// machine's speed.
+bool speaksOfSensor(const std::string& code);
 
 }  // namespace fettle

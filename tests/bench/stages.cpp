@@ -71,7 +71,10 @@ class Subject {
         });
     }
     double speed() {
-        return best([&] { (void)findSpeed(machine_, recording_->speedRpm, prepared_.views, settings_); });
+        return best([&] {
+            (void)findSpeed(
+                {machine_, *recording_, recording_->speedRpm, prepared_.views, prepared_.flux, settings_});
+        });
     }
     double ranks() {
         ChannelViews views = prepared_.views[0];

@@ -74,6 +74,34 @@ TEST(Running, ShakenWithASpeedMeasuredRuns) {
     EXPECT_EQ(stateOf(made::motor(), made::recordingOf(made::noise(51200, 0.2, 1), 12800, 1484)), "running");
 }
 
+// The floor carries a neighbour's orders at a speed this motor could run at as well.
+TEST(Running, ShakenByANeighbourAStoppedMachineDoesNotRun) {
+    for (const bool energised : {false, true})
+        for (const std::size_t point : {0u, 1u})
+            for (const double rpm : {1488.0, 1479.0, 993.0}) {
+                auto setup = made::setupOf(made::fanSet(), 5);
+                setup.operation.turning = false;
+                setup.operation.energised = energised;
+                setup.point = point;
+                setup.conditions.push_back({"neighbour", "driver", 1, 0, 0, rpm, 1.2, 0});
+                const std::string state = stateOf(made::fanSet(), made::made(setup).recording);
+                EXPECT_NE(state, "running") << rpm << " " << point;
+                EXPECT_NE(state, "turning_unpowered") << rpm << " " << point;
+                if (point == 0) {
+                    EXPECT_EQ(state, energised ? "energised_not_turning" : "stopped") << rpm;
+                }
+            }
+}
+
+// Less than an eighth of the rated slip; the rated one is 16 r/min.
+TEST(Running, AMotorAlmostWithoutSlipRunsUnloaded) {
+    auto setup = made::setupOf(made::fanSet(), 5, 8);
+    setup.operation.load = 0.04;
+    EXPECT_EQ(stateOf(made::fanSet(), made::made(setup).recording), "running_unloaded");
+    setup.operation.load = 0.5;
+    EXPECT_EQ(stateOf(made::fanSet(), made::made(setup).recording), "running");
+}
+
 TEST(Running, WithoutAVibrationChannelNothingIsKnown) {
     auto recording = std::make_shared<Recording>();
     recording->file = "flux only.wav";

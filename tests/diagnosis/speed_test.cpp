@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "core/diagnosis/prepare.h"
 #include "tests/diagnosis/made_recordings.h"
 
@@ -126,6 +128,59 @@ TEST(Speed, MultiplesOfTheMainsAreNotAShaft) {
     for (int h = 1; h <= 12; ++h)
         x = made::sum(x, made::sine(0.05, 50.0 * h, 12800, x.size(), h));
     EXPECT_FALSE(speedOf(machine, made::recordingOf(x, 12800)).rpm);
+}
+
+// Two combs of equal height half a per cent apart, a neighbour's perhaps: nobody can tell.
+TEST(Speed, OfTwoCombsAlikeNoneIsChosen) {
+    std::vector<double> x = made::noise(102400, 0.02, 3);
+    for (const double rpm : {1481.0, 1489.0})
+        for (int h = 1; h <= 8; ++h)
+            x = made::sum(x, made::sine(0.02, h * rpm / 60, 12800, x.size(), h * rpm));
+    const SpeedResult speed = speedOf(made::motor(), made::recordingOf(x, 12800));
+    EXPECT_FALSE(speed.rpm) << speed.rpm.value_or(0);
+    EXPECT_NE(speed.from.find("cannot be known"), std::string::npos) << speed.from;
+}
+
+PreparedRecording fanSetHeard(double load, double seconds, std::optional<double> given = std::nullopt) {
+    static const Machine machine = made::fanSet();
+    auto setup = made::setupOf(machine, 9, seconds);
+    setup.operation.load = load;
+    auto made = made::made(setup);
+    made.recording->speedRpm = given;
+    return prepare(machine, made.recording, {});
+}
+
+TEST(Speed, IsReadFromFluxWhereTheRotorDrawsItsLines) {
+    const PreparedRecording prepared = fanSetHeard(0.7, 4);
+    EXPECT_TRUE(prepared.turnsInFlux);
+    const auto& estimates = prepared.facts.speed.estimates;
+    ASSERT_FALSE(estimates.empty());
+    EXPECT_EQ(estimates[0].from, "f1 +- fr in flux");
+    EXPECT_NEAR(estimates[0].rpm, *prepared.facts.speed.rpm, 1.5);
+}
+
+// Where slip is used speed must be known to 0.02 %: a rated slip of 1 % is then known to one part in fifty.
+TEST(Slip, IsKnownFromALongRecordingWithFluxAndNotFromAShortOne) {
+    const Machine machine = made::fanSet();
+    for (const double load : {0.5, 0.9}) {
+        const PreparedRecording prepared = fanSetHeard(load, 16);
+        const auto slip = slipReading(machine, prepared.facts.speed, prepared.mains);
+        ASSERT_TRUE(slip);
+        EXPECT_TRUE(slip->known) << slip->plusMinus;
+        EXPECT_NEAR(slip->share, 16.0 / 1500 * load, 2e-4);
+        const PreparedRecording brief = fanSetHeard(load, 1);
+        const auto unsure = slipReading(machine, brief.facts.speed, brief.mains);
+        EXPECT_TRUE(!unsure || !unsure->known);
+    }
+}
+
+TEST(Speed, AGivenOneThatTheFluxDeniesIsToldAndNotUsed) {
+    const PreparedRecording prepared = fanSetHeard(0.7, 4, 1462);
+    EXPECT_NEAR(*prepared.facts.speed.rpm, 1500 - 16 * 0.7, 1);
+    EXPECT_EQ(prepared.facts.speed.givenRpm, 1462);
+    const auto& notes = prepared.facts.quality;
+    EXPECT_TRUE(std::any_of(notes.begin(), notes.end(),
+                            [](const QualityNote& note) { return note.code == "speed_disagrees"; }));
 }
 
 // IEC 60034-1 allows 20 % on the rated slip, from memory: 1484 r/min of 1500 may be 1480.8 and never above
