@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "core/base/text.h"
+#include "core/diagnosis/sensor_checks.h"
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/site_calendar.h"
 #include "core/trend/median.h"
@@ -92,11 +93,10 @@ Result<Governing> channelLevel(FleetFile& fleet, const ChannelEntry& channel, co
 
 // "clipped on x", "ski slope on y".
 std::set<std::string> failedChecks(const Examination& one) {
-    static const std::set<std::string> harmless{"unknown_channel", "short", "coarse"};
     std::set<std::string> failed;
     for (const RecordingFacts& r : one.recordings)
         for (const QualityNote& note : r.quality) {
-            if (harmless.count(note.code)) continue;
+            if (!speaksOfSensor(note.code)) continue;
             std::string check = note.code + " on " + note.channel;
             std::replace(check.begin(), check.begin() + std::ptrdiff_t(note.code.size()), '_', ' ');
             failed.insert(std::move(check));

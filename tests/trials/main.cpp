@@ -19,6 +19,10 @@ const std::vector<Trial> kTrials = {
      "sound machines through engine and round: false entries per 100 machines and month", healthyWeeks},
     {"fleets", "[--fleets 200] [--pool 400] [--scenario sample_fleet]",
      "e-BH over simulated fleets: chance share of the list, power", simulatedFleets},
+    {"speed", "[--scenario sample_fleet] [--open-only] [--list]",
+     "speed not given, simulated and on FETTLE_OPEN_RECORDS: right, unknown, sure and wrong; slip; sample "
+     "rate",
+     speedTrial},
     {"matrix", "[--scenario sample_fleet]",
      "seeded faults x severities x noise x nodes: detection and confusion", seededMatrix},
 };

@@ -18,5 +18,6 @@ std::string textAfter(const Arguments& arguments, const std::string& name, const
 int healthyWeeks(const Arguments& arguments);
 int simulatedFleets(const Arguments& arguments);
 int seededMatrix(const Arguments& arguments);
+int speedTrial(const Arguments& arguments);
 
 }  // namespace fettle::trials
