@@ -26,6 +26,23 @@ Json severityJson(const RoundFinding& f) {
     return json;
 }
 
+Json changeJson(const std::optional<ChangeFacts>& change) {
+    if (!change) return Json();
+    const ChangeFacts& c = *change;
+    return {{"quantity", c.quantity},
+            {"point", c.point},
+            {"channel", c.channel},
+            {"direction", c.direction},
+            {"unit", c.unit},
+            {"was", c.was},
+            {"now", c.now},
+            {"step", c.step},
+            {"baseline_days", c.baselineDays},
+            {"baseline_from", dateJson(c.baselineFrom)},
+            {"baseline_to", dateJson(c.baselineTo)},
+            {"since", dateJson(c.since)}};
+}
+
 Json rivalsJson(const std::vector<Rival>& rivals) {
     Json all = Json::array();
     for (const Rival& r : rivals)
@@ -55,6 +72,7 @@ Json findingJson(const RoundFinding& f) {
     json["why"] = h.why;
     json["rivals"] = rivalsJson(h.rivals);
     json["against"] = h.against;
+    json["change"] = changeJson(f.change);
     return json;
 }
 
@@ -98,6 +116,7 @@ Json toJson(const RoundMachine& m) {
     json["zone"] = orNull(m.zone);
     json["late_recordings"] = m.lateRecordings;
     json["in_sample"] = m.inSample;
+    json["baseline"] = orNull(m.baseline);
     return json;
 }
 

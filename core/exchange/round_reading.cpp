@@ -46,6 +46,25 @@ std::optional<LimitDate> limitDateOf(JsonObject& finding) {
     return limit;
 }
 
+std::optional<ChangeFacts> changeOf(JsonObject& finding) {
+    if (!finding.has("change")) return std::nullopt;
+    JsonObject json(finding.raw("change"), finding.place("change"), finding.report());
+    ChangeFacts c;
+    c.quantity = json.text("quantity", true);
+    c.point = json.text("point");
+    c.channel = json.text("channel");
+    c.direction = json.text("direction");
+    c.unit = json.text("unit");
+    c.was = number(json, "was", true);
+    c.now = number(json, "now", true);
+    c.step = number(json, "step");
+    c.baselineDays = int(count(json, "baseline_days"));
+    c.baselineFrom = date(json, "baseline_from").value_or(0);
+    c.baselineTo = date(json, "baseline_to").value_or(0);
+    c.since = date(json, "since");
+    return c;
+}
+
 void takeSeverity(JsonObject& finding, RoundFinding& f) {
     if (!finding.has("severity")) return;
     JsonObject json(finding.raw("severity"), finding.place("severity"), finding.report());
@@ -99,7 +118,9 @@ RoundFinding findingOf(JsonObject& json) {
     f.finding.persistence = f.persistence;
     f.causeShare = json.number("cause_share", 0, 1);
     takeSeverity(json, f);
+    f.finding.causeShare = f.causeShare;
     f.limitDate = limitDateOf(json);
+    f.change = changeOf(json);
     return f;
 }
 
@@ -154,6 +175,7 @@ RoundMachine machineOf(const Json& value, const std::string& place, JsonReport& 
     m.zone = json.text("zone");
     m.lateRecordings = count(json, "late_recordings");
     m.inSample = json.boolean("in_sample").value_or(false);
+    m.baseline = json.text("baseline");
     return m;
 }
 

@@ -98,8 +98,9 @@ std::string heading(const std::string& urgency, std::size_t count) {
 
 // A weight is told where evidence is among the reasons.
 std::string weightText(const RoundMachine& m) {
-    const bool evidence = std::any_of(m.findings.begin(), m.findings.end(),
-                                      [](const RoundFinding& f) { return f.finding.weightDban.has_value(); });
+    const bool evidence = std::any_of(m.findings.begin(), m.findings.end(), [](const RoundFinding& f) {
+        return f.finding.weightDban && !f.change;
+    });
     return evidence && m.weightDban ? fmt::format("{:.1f} dban", *m.weightDban) : "";
 }
 
@@ -132,8 +133,7 @@ std::string findingText(const RoundFinding& f) {
     std::vector<std::string> facts;
     if (f.finding.recordingCount > 1)
         facts.push_back(fmt::format("In {:.0f} % of the week's recordings.", f.persistence * 100));
-    if (f.causeShare)
-        facts.push_back(fmt::format("Share among the causes named: {:.0f} %.", *f.causeShare * 100));
+    if (f.causeShare) facts.push_back(fmt::format("Share among the causes: {:.0f} %.", *f.causeShare * 100));
     if (const std::string growth = growthText(f); !growth.empty()) facts.push_back(growth);
     if (!facts.empty()) out += paragraph(joined(facts, " "), kIndent);
     return out;
@@ -145,6 +145,8 @@ std::string listedText(const RoundMachine& m) {
         out += findingText(f);
     if (m.listedBy == ListedBy::Zone)
         out += paragraph("Listed by its zone: outside the stated share.", kIndent);
+    if (m.listedBy == ListedBy::Change)
+        out += paragraph("Listed by change against its own baseline: outside the stated share.", kIndent);
     if (!m.byHandWhy.empty()) out += paragraph("Listed by hand: " + m.byHandWhy, kIndent);
     if (m.lateRecordings > 0)
         out += paragraph(fmt::format("{} recording{} came late, for rounds that are closed.",
@@ -209,8 +211,8 @@ std::string promiseText(const RoundList& list) {
     return fmt::format(
         "{} listed on evidence: at most 1 in {:g} of such entries, on average over rounds, is chance. A "
         "machine "
-        "needs {:.1f} decibans with its criticality counted in; entries by zone or by hand carry no such "
-        "bound.",
+        "needs {:.1f} decibans with its criticality counted in; entries by change, by zone or by hand carry "
+        "no such bound.",
         onEvidence, std::round(10 / list.alpha) / 10, list.listNeedsDban);
 }
 

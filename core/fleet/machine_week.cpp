@@ -7,6 +7,7 @@
 
 #include "core/base/text.h"
 #include "core/diagnosis/sensor_checks.h"
+#include "core/fleet/followed_trends.h"
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/site_calendar.h"
 #include "core/trend/median.h"
@@ -254,6 +255,10 @@ Result<MachineWeek> machineWeek(FleetFile& fleet, const MachineEntry& machine, c
     week.days = std::move(governing->days);
     week.limit = governing->limit;
     week.zone = governing->zone;
+    auto followed = followedTrends(fleet, machine, **described, period);
+    if (!followed) return fail(followed.error());
+    week.changes = std::move(followed->changes);
+    week.dependences = std::move(followed->dependences);
     return week;
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "core/round/change_findings.h"
 #include "core/round/words.h"
 #include "core/round/zone_findings.h"
 
@@ -97,13 +98,17 @@ Verdict judge(const MachineWeek& week, const std::vector<Hypothesis>& hypotheses
               const RoundSettings& settings, const UrgencyRule& rule) {
     Verdict verdict;
     verdict.findings = evidenceFindings(week, hypotheses, cut, settings.findingDban, rule);
-    const std::vector<RoundFinding> byZone = zoneFindings(week, hypotheses, settings, rule);
-    const bool zoneLists = gravest(byZone) != "leave";
-    verdict.findings.insert(verdict.findings.end(), byZone.begin(), byZone.end());
+    std::vector<RoundFinding> byLevel = zoneFindings(week, hypotheses, settings, rule);
+    const bool zoneLists = gravest(byLevel) != "leave";
+    std::vector<RoundFinding> changes = changeFindings(week, hypotheses, settings, rule);
+    const bool changeLists = !changes.empty();
+    joinChanges(byLevel, std::move(changes));
+    verdict.findings.insert(verdict.findings.end(), byLevel.begin(), byLevel.end());
     std::stable_sort(verdict.findings.begin(), verdict.findings.end(), moreUrgent);
     verdict.urgency = gravest(verdict.findings);
     if (week.byHand) verdict.urgency = graverOf(verdict.urgency, "watch");
     verdict.listedBy = cut.listed    ? ListedBy::Evidence
+                       : changeLists ? ListedBy::Change
                        : zoneLists   ? ListedBy::Zone
                        : week.byHand ? ListedBy::Hand
                                      : ListedBy::None;

@@ -6,6 +6,7 @@
 #include "core/base/text.h"
 #include "core/diagnosis/settings.h"
 #include "core/diagnosis/wording.h"
+#include "core/round/change_findings.h"
 #include "core/round/changed.h"
 #include "core/round/e_bh.h"
 #include "core/round/evidence.h"
@@ -43,6 +44,7 @@ RoundMachine described(const MachineWeek& week, const RoundSettings& settings) {
     m.zone = week.zone;
     m.lateRecordings = week.lateRecordings;
     if (week.byHand) m.byHandWhy = week.byHandWhy;
+    m.baseline = baselineWords(week);
     return m;
 }
 
@@ -116,8 +118,9 @@ void conclude(Entry& entry, const RoundSettings& settings, const UrgencyRule& ru
 
 // The weight counts in the order where it is why the machine stands there.
 double orderWeight(const RoundMachine& m) {
-    const bool evidence = std::any_of(m.findings.begin(), m.findings.end(),
-                                      [](const RoundFinding& f) { return f.finding.weightDban.has_value(); });
+    const bool evidence = std::any_of(m.findings.begin(), m.findings.end(), [](const RoundFinding& f) {
+        return f.finding.weightDban && !f.change;
+    });
     return evidence && m.weightDban ? *m.weightDban + m.priorDban : -1e9;
 }
 

@@ -13,7 +13,9 @@
 #include <vector>
 
 #include "core/base/time.h"
+#include "core/diagnosis/cause_table.h"
 #include "core/diagnosis/examination.h"
+#include "core/trend/followed.h"
 #include "core/trend/forecast.h"
 
 namespace fettle {
@@ -41,6 +43,16 @@ struct MachineWeek {
     std::string zone;                // of the period's median; empty: none applies
     std::size_t lateRecordings = 0;  // arrived for weeks whose round is closed
     std::string workDone;            // an event since the last round: "cleaned on 2026-05-06"; empty: none
+    std::vector<FollowedChange> changes;    // everything followed, against its own baseline
+    std::vector<CauseFeature> dependences;  // what 1x follows over the weeks, where told
+};
+
+// The change a finding stands on: the strongest of its quantities.
+struct ChangeFacts {
+    std::string quantity, point, channel, direction, unit;   // "1x", "M-DE", "x", "horizontal", "mm/s"
+    double was = 0, now = 0, step = 0;                       // step: dB of a level, else in the unit
+    int baselineDays = 0, baselineFrom = 0, baselineTo = 0;  // daily medians; days since 1970-01-01
+    std::optional<int> since;                                // day from which it has stayed apart
 };
 
 // The verdict only: of `finding.best` view, variant and cage shift; its lines stay in the week's examination.
@@ -49,9 +61,10 @@ struct MachineWeek {
 struct RoundFinding {
     Hypothesis finding;
     double persistence = 0;            // share of the week's recordings at 10 decibans or more / that name it
-    std::optional<double> causeShare;  // where several causes are named for one level: this one's share
+    std::optional<double> causeShare;  // among the causes of raised shaft vibration: this one's share
     std::optional<double> growthPerWeek;
     std::optional<LimitDate> limitDate;
+    std::optional<ChangeFacts> change;  // then the weight is that of the change, outside the list's share
 };
 
 enum class ListedBy { None, Evidence, Change, Zone, Hand };
@@ -77,6 +90,7 @@ struct RoundMachine {
     std::string zone;
     std::size_t lateRecordings = 0;
     bool inSample = false;  // drawn among the leave machines
+    std::string baseline;   // which days changes are weighed against, or why none is; empty: nothing followed
 };
 
 struct RoundList {

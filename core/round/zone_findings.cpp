@@ -18,22 +18,6 @@ bool governs(const MachineWeek& week, const RecordingFacts& facts, std::size_t c
     return week.governing.starts_with(c.point + " " + c.name + " ");
 }
 
-// What the zone stands on: the note of the governing channel, else of any channel that is in such a zone.
-ZoneNote noteOf(const MachineWeek& week) {
-    ZoneNote found{week.zone, "", week.limit, false, false};
-    if (!week.week) return found;
-    int best = 0;
-    for (const RecordingFacts& facts : week.week->recordings)
-        for (std::size_t i = 0; i < facts.levels.size(); ++i)
-            for (const ZoneNote& note : facts.levels[i].zones) {
-                const int fits = 2 * governs(week, facts, i) + (note.zone == week.zone);
-                if (fits <= best) continue;
-                best = fits;
-                found = note;
-            }
-    return found;
-}
-
 std::string basisWords(const ZoneNote& note) {
     std::string words = note.basis.empty() ? "basis not recorded" : note.basis;
     if (note.indicative) words += ", indicative: not on a bearing housing";
@@ -45,16 +29,6 @@ std::string levelWords(const MachineWeek& week, const Severity& severity, const 
     const std::string level =
         severity.level ? fmt::format("{:.1f} {}", *severity.level, week.unit) : std::string("the level");
     return fmt::format("{} in the week's median is zone {} ({})", level, week.zone, basisWords(note));
-}
-
-// The trend of the governing quantity, within what the round may look at.
-void addGrowth(RoundFinding& f, const MachineWeek& week, int lastDay) {
-    std::vector<DayValue> days = week.days;
-    std::erase_if(days, [&](const DayValue& d) { return d.day > lastDay; });
-    const auto growth = growthOf(days);
-    if (!growth) return;
-    f.growthPerWeek = growth->perWeek;
-    if (week.limit) f.limitDate = forecastLimit(days, *week.limit);
 }
 
 bool isNamedCause(const Hypothesis& h) {
@@ -71,6 +45,7 @@ RoundFinding named(const Hypothesis& h, const Severity& severity, const std::str
     RoundFinding f;
     f.finding = h;
     f.finding.best = {};
+    f.finding.causeNotes.clear();
     f.persistence = h.persistence.value_or(1);
     if (greyOnly || !saysTheSame(h, severity))
         f.finding.sentence = capitalised(level) + ". One recording of it: " + h.sentence;
@@ -86,23 +61,57 @@ RoundFinding unnamed(const std::string& level) {
     return f;
 }
 
+// By the pattern where the recordings carry it, else by how many of them name each.
 void shareOut(std::vector<RoundFinding>& findings) {
     double total = 0;
-    for (const RoundFinding& f : findings)
+    bool byPattern = false;
+    for (RoundFinding& f : findings) {
+        f.causeShare = f.finding.causeShare;
+        byPattern |= f.causeShare.has_value();
         total += f.persistence;
-    if (findings.size() < 2 || total <= 0) return;
+    }
+    if (byPattern || findings.size() < 2 || total <= 0) return;
     for (RoundFinding& f : findings)
-        f.causeShare = f.persistence / total;
+        f.causeShare = f.finding.causeShare = f.persistence / total;
 }
 
 }  // namespace
+
+ZoneNote zoneNoteOf(const MachineWeek& week) {
+    ZoneNote found{week.zone, "", week.limit, false, false};
+    if (!week.week) return found;
+    int best = 0;
+    for (const RecordingFacts& facts : week.week->recordings)
+        for (std::size_t i = 0; i < facts.levels.size(); ++i)
+            for (const ZoneNote& note : facts.levels[i].zones) {
+                const int fits = 2 * governs(week, facts, i) + (note.zone == week.zone);
+                if (fits <= best) continue;
+                best = fits;
+                found = note;
+            }
+    return found;
+}
+
+Severity zoneSeverity(const MachineWeek& week, const RoundSettings& settings, const std::string& basis) {
+    if (week.zone.empty()) return {};
+    return {"zone", week.zone, levelOf(week, settings), week.limit, week.unit, basis};
+}
+
+void addGrowth(RoundFinding& f, const MachineWeek& week, int lastDay) {
+    std::vector<DayValue> days = week.days;
+    std::erase_if(days, [&](const DayValue& d) { return d.day > lastDay; });
+    const auto growth = growthOf(days);
+    if (!growth) return;
+    f.growthPerWeek = growth->perWeek;
+    if (week.limit) f.limitDate = forecastLimit(days, *week.limit);
+}
 
 std::vector<RoundFinding> zoneFindings(const MachineWeek& week, const std::vector<Hypothesis>& hypotheses,
                                        const RoundSettings& settings, const UrgencyRule& rule) {
     if (week.zone != "C" && week.zone != "D") return {};
     const int lastDay = lastDayOf(settings);
-    const ZoneNote note = noteOf(week);
-    const Severity severity{"zone", week.zone, levelOf(week, settings), week.limit, week.unit, note.basis};
+    const ZoneNote note = zoneNoteOf(week);
+    const Severity severity = zoneSeverity(week, settings, note.basis);
     const std::string level = levelWords(week, severity, note);
     std::vector<RoundFinding> findings;
     for (const Hypothesis& h : hypotheses)

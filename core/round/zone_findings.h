@@ -15,4 +15,11 @@ namespace fettle {
 std::vector<RoundFinding> zoneFindings(const MachineWeek& week, const std::vector<Hypothesis>& hypotheses,
                                        const RoundSettings& settings, const UrgencyRule& rule);
 
+// What the zone stands on: the note of the governing channel, else of any channel that is in such a zone.
+ZoneNote zoneNoteOf(const MachineWeek& week);
+// The week's zone with the level of its daily medians; of kind "" where no zone applies.
+Severity zoneSeverity(const MachineWeek& week, const RoundSettings& settings, const std::string& basis);
+// Growth of the governing quantity, and the date at its limit, within what the round may look at.
+void addGrowth(RoundFinding& finding, const MachineWeek& week, int lastDay);
+
 }  // namespace fettle

@@ -103,7 +103,7 @@ Fit fitOf(const Days& days, const Form& form, double driftShare) {
 
 // How far the days speak for a form against the better one.
 double supportOf(const Fit& fit, double bestMisfit) {
-    return std::pow(bestMisfit / fit.misfit, fit.effective);
+    return std::pow(bestMisfit / fit.misfit, fit.effective / 2);
 }
 
 struct Arrival {

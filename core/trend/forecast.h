@@ -20,9 +20,9 @@ struct LimitDate {
 
 struct ForecastOptions {
     GrowthOptions window;
-    double cover = 0.8;        // of the interval from .. to
-    double driftShare = 0.05;  // of the level: spread of a slow drift that no line shows
-    int mostDays = 365;        // no date farther than this from the last day with a value
+    double cover = 0.8;         // of the interval from .. to
+    double driftShare = 0.015;  // of the level: spread of a slow drift that no line shows
+    int mostDays = 365;         // no date farther than this from the last day with a value
 };
 
 // Empty where there are too few days, where the level is at or above the limit already, where one in ten or
