@@ -25,6 +25,15 @@ const std::vector<Trial> kTrials = {
      speedTrial},
     {"matrix", "[--scenario sample_fleet]",
      "seeded faults x severities x noise x nodes: detection and confusion", seededMatrix},
+    {"forecast-cover", "[--machines 1000] [--seed 1]",
+     "date at a limit on simulated growth: how often the nominal 80 % interval holds it", forecastCover},
+    {"shuffled-dates", "[FLEET] [--machines 2000] [--seed 1]",
+     "weight of a change where the dates of the days are shuffled: share at 10, 20 and 30 decibans",
+     shuffledDates},
+    {"healthy-trends", "[--weeks 2000] [--seed 1]",
+     "simulated trends of sound machines: entries by change per 100 machines and month", healthyTrends},
+    {"run-to-failure", "FOLDER [--baseline 42]",
+     "records of bearings run to their end: first alert, false alerts in the first half", runToFailure},
 };
 
 int usage() {

@@ -20,4 +20,9 @@ int simulatedFleets(const Arguments& arguments);
 int seededMatrix(const Arguments& arguments);
 int speedTrial(const Arguments& arguments);
 
+int forecastCover(const Arguments& arguments);
+int shuffledDates(const Arguments& arguments);
+int healthyTrends(const Arguments& arguments);
+int runToFailure(const Arguments& arguments);
+
 }  // namespace fettle::trials
