@@ -119,7 +119,8 @@ std::string asText(const JobVerification& v) {
     if (v.verdict) text += momentWords(v);
     for (const CureFinding& finding : v.figures.findings)
         for (const CureLine& line : finding.lines)
-            text += fmt::format("   {} at {}: baseline {}\n", line.name, line.where, line.baseline);
+            text += fmt::format("   {} at {}: {}{}\n", line.name, line.where,
+                                line.soundMost ? "baseline of " : "", line.baseline);
     return text;
 }
 

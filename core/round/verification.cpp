@@ -96,8 +96,8 @@ std::string weightPart(const CureFinding& f) {
 std::string linePart(const CureLine& line) {
     std::string part = fmt::format("{} at {} {} before, {}{} now", line.name, line.where,
                                    number(*line.before), number(*line.after), unitAfter(line.unit));
-    if (line.soundMost) part += fmt::format(" (sound: to {})", number(*line.soundMost));
-    return part;
+    return part + (line.soundMost ? fmt::format(" (sound: to {})", number(*line.soundMost))
+                                  : " (no sound baseline)");
 }
 
 std::string levelPart(const CureLevel& level) {
@@ -146,7 +146,10 @@ Courses coursesOf(const CureCase& c) {
 
 CureVerdict verdict(CureOutcome outcome, const std::string& why, const CureCase& c) {
     const std::string said = figures(c);
-    return {outcome, capitalised(why) + (said.empty() ? "" : ": " + said) + "."};
+    std::string reason = capitalised(why) + (said.empty() ? "" : ": " + said);
+    if (outcome != CureOutcome::AnotherFault && !c.fresh.empty())
+        reason += "; new besides: " + joined(c.fresh, " and ");
+    return {outcome, reason + "."};
 }
 
 CureVerdict whereGone(const CureCase& c) {

@@ -95,6 +95,15 @@ TEST(Verification, AFindingWithoutAWeightIsJudgedByItsLineAndTheLevel) {
     EXPECT_EQ(outcome(made(unbalance, level(4.2, 1.2))), CureOutcome::Cured);
 }
 
+TEST(Verification, WhatIsMissingOrNewIsSaid) {
+    auto c = made(race(46, 41, {line(0.4, 0.38, {})}), level(1.6, 1.6));
+    c.fresh = {"possible looseness, driver"};
+    const auto v = judgeCure(c);
+    EXPECT_EQ(v.outcome, CureOutcome::Unchanged);
+    EXPECT_THAT(v.reason, HasSubstr("(no sound baseline)"));
+    EXPECT_THAT(v.reason, HasSubstr("new besides: possible looseness, driver"));
+}
+
 TEST(Verification, NotComparableSaysWhy) {
     auto c = made(race(46, -3), level(1.6, 1.3));
     c.notComparable = "the node was moved on 2026-05-11: before and after are not heard alike";
