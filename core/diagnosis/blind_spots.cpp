@@ -9,25 +9,6 @@ namespace fettle {
 
 namespace {
 
-// Faults this version does not weigh at all, with what would show them.
-struct NotWeighed {
-    const char *fault, *cure;
-};
-constexpr NotWeighed kNotWeighed[] = {
-    {"gear_mesh", "not weighed yet: mesh lines are only kept out of the way of other faults"},
-    {"belt", "not weighed yet: belt lines are only kept out of the way of other faults"},
-    {"blade_pass", "not weighed yet: blade-pass lines are only kept out of the way of other faults"},
-    {"rotor_bar", "needs a long narrow recording and flux; not weighed yet"},
-    {"electrical_2x_mains", "needs a resolution of 0.5 Hz and better; not weighed yet"},
-};
-
-bool concerns(const Machine& machine, const std::string& fault) {
-    if (fault == "gear_mesh") return !machine.gears.empty();
-    if (fault == "belt") return !machine.belts.empty();
-    if (fault == "blade_pass") return machine.driven.blades.has_value();
-    return machine.driver.kind == DriverKind::Induction;
-}
-
 // A whole family is blind where its first carrier stands in an ordinary line at the expected order, and where
 // it would do so over most of the range that is searched.
 void blindCarriers(const PreparedRecording& prepared, const AskedBearings& asked,
@@ -57,9 +38,32 @@ void blindViews(const PreparedRecording& prepared, std::vector<BlindSpot>& spots
                      "a longer recording or a higher sample rate"});
 }
 
+// Whether a part has a measure of the fault at the place, and nothing that it is blind to there.
+bool seesInFull(const Examination& part, const BlindSpot& spot) {
+    const auto same = [&](const auto& one) { return one.fault == spot.fault && one.at == spot.at; };
+    if (std::any_of(part.blind.begin(), part.blind.end(), same)) return false;
+    return std::any_of(part.recordings.begin(), part.recordings.end(), [&](const RecordingFacts& r) {
+        return std::any_of(r.measures.begin(), r.measures.end(), same);
+    });
+}
+
 }  // namespace
 
-std::vector<BlindSpot> blindSpots(const Machine& machine, const PreparedRecording& prepared,
+std::vector<BlindSpot> jointBlindSpots(const std::vector<Examination>& parts) {
+    std::vector<BlindSpot> all;
+    for (const Examination& part : parts)
+        for (const BlindSpot& b : part.blind) {
+            const bool known = std::any_of(all.begin(), all.end(), [&](const BlindSpot& a) {
+                return a.fault == b.fault && a.at == b.at && (!b.fault.empty() || a.why == b.why);
+            });
+            const bool seen = std::any_of(parts.begin(), parts.end(),
+                                          [&](const Examination& p) { return seesInFull(p, b); });
+            if (!known && !seen) all.push_back(b);
+        }
+    return all;
+}
+
+std::vector<BlindSpot> blindSpots(const Machine&, const PreparedRecording& prepared,
                                   const AskedBearings& asked, const WeighingSettings& settings) {
     std::vector<BlindSpot> spots;
     for (const auto& n : asked.notAsked)
@@ -68,9 +72,6 @@ std::vector<BlindSpot> blindSpots(const Machine& machine, const PreparedRecordin
         blindCarriers(prepared, asked, settings, spots);
         blindViews(prepared, spots);
     }
-    for (const NotWeighed& n : kNotWeighed)
-        if (concerns(machine, n.fault))
-            spots.push_back({n.fault, "driver", "not weighed by this version", n.cure});
     const bool axial = std::any_of(prepared.facts.channels.begin(), prepared.facts.channels.end(),
                                    [](const ChannelFacts& c) { return c.direction == "axial"; });
     if (!axial)

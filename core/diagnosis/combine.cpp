@@ -6,6 +6,7 @@
 #include <cmath>
 #include <map>
 
+#include "core/diagnosis/blind_spots.h"
 #include "core/diagnosis/mixed_damage.h"
 #include "core/diagnosis/urgency.h"
 #include "core/diagnosis/wording.h"
@@ -96,13 +97,18 @@ void takeMean(const std::vector<Share>& shares, Hypothesis& h) {
 }
 
 // What only a minority of the recordings names is not named for all of them: one knock is no looseness.
+// Recordings that could not judge it (recordingCount 0) have no say.
 void takeMajority(const std::vector<Share>& shares, Hypothesis& h) {
     double named = 0, all = 0;
+    std::size_t judged = 0;
     for (const Share& share : shares) {
-        const auto count = double(share.recordings);
+        const auto count = double(share.hypothesis->recordingCount);
+        judged += share.hypothesis->recordingCount;
         all += count;
         if (isNamed(*share.hypothesis)) named += count * share.hypothesis->persistence.value_or(1);
     }
+    h.recordingCount = judged;
+    if (judged == 0) return;
     h.persistence = named / all;
     if (*h.persistence > 0.5 || !isNamed(h)) return;
     h.why = fmt::format("named in {:.0f} of {:.0f} recordings only", named, all);
@@ -188,16 +194,6 @@ void wordFindings(Examination& result, const Machine& machine, const UrgencyTabl
                      [](const Hypothesis& a, const Hypothesis& b) { return a.weightDban > b.weightDban; });
 }
 
-// Blind spots said once; several recordings of one machine share most of them.
-void addBlind(std::vector<BlindSpot>& all, const std::vector<BlindSpot>& more) {
-    for (const BlindSpot& b : more) {
-        const bool known = std::any_of(all.begin(), all.end(), [&](const BlindSpot& a) {
-            return a.fault == b.fault && a.at == b.at && (!b.fault.empty() || a.why == b.why);
-        });
-        if (!known) all.push_back(b);
-    }
-}
-
 // The speed of the recordings together: the strongest statement, that of the smallest uncertainty.
 SpeedResult jointSpeed(const std::vector<RecordingFacts>& recordings) {
     SpeedResult best = recordings.front().speed;
@@ -218,13 +214,13 @@ Result<Examination> combine(const Machine& machine, const std::vector<Examinatio
     for (const Examination& part : parts) {
         all.engine = part.engine;  // of the newest part
         all.recordings.insert(all.recordings.end(), part.recordings.begin(), part.recordings.end());
-        addBlind(all.blind, part.blind);
         for (const std::string& warning : part.warnings)
             if (std::find(all.warnings.begin(), all.warnings.end(), warning) == all.warnings.end())
                 all.warnings.push_back(warning);
     }
     if (all.recordings.empty()) return fail(ErrorKind::Invalid, "", "", "no recording to examine");
     all.speed = jointSpeed(all.recordings);
+    all.blind = jointBlindSpots(parts);
     all.considered = joinedHypotheses(parts);
     wordFindings(all, machine, *urgency, settings);
     return all;

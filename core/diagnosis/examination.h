@@ -67,7 +67,7 @@ struct Hypothesis {
     std::optional<double> beforeClaimsDban;  // what it was before stronger faults claimed their lines
     std::string why;                         // of one not weighed, or of a possible one
     std::size_t recording = 0;               // whose rows are shown: the strongest
-    std::size_t recordingCount = 0;          // weighed on
+    std::size_t recordingCount = 0;          // weighed or judged on; 0: none could
     double meanDban = 0;                     // row "mean over n recordings"; 0 for one recording
     Weighing best;
     Severity severity;

@@ -8,8 +8,10 @@
 #include "core/diagnosis/blind_spots.h"
 #include "core/diagnosis/combine.h"
 #include "core/diagnosis/hypotheses.h"
+#include "core/diagnosis/measures.h"
 #include "core/diagnosis/shaft_faults.h"
 #include "core/diagnosis/stage.h"
+#include "core/diagnosis/unknown_bearing.h"
 #include "core/dsp/spectrum.h"
 #include "core/dsp/statistics.h"
 
@@ -38,8 +40,8 @@ std::vector<Rival> rivalsOf(std::size_t self, const std::vector<BearingHypothesi
     return rivals;
 }
 
-std::vector<Hypothesis> weighBearings(const PreparedRecording& prepared, const AskedBearings& asked,
-                                      const WeighingSettings& settings) {
+std::vector<Hypothesis> weighBearings(const Machine& machine, const PreparedRecording& prepared,
+                                      const AskedBearings& asked, const WeighingSettings& settings) {
     std::vector<ChannelEvidence> evidence = prepared.evidence;
     const std::vector<Weighed> weighed = explainAway(asked.hypotheses, evidence, prepared.rates, settings);
     std::vector<Hypothesis> all;
@@ -56,7 +58,22 @@ std::vector<Hypothesis> weighBearings(const PreparedRecording& prepared, const A
         h.rivals = rivalsOf(i, asked.hypotheses, weighed);
         all.push_back(std::move(h));
     }
+    for (Hypothesis& h : unknownBearings(machine, prepared, evidence, settings))
+        all.push_back(std::move(h));
     return all;
+}
+
+// Everything else: followed by its measures, weighed by their change.
+void addFamilies(const Machine& machine, const PreparedRecording& prepared, Examination& one) {
+    FamilyReport report = measuresOf(machine, prepared, one.considered);
+    std::vector<FaultMeasure>& measures = one.recordings[0].measures;
+    measures = std::move(report.measures);
+    for (FaultMeasure& measure : shaftMeasures(prepared))
+        measures.push_back(std::move(measure));
+    for (Hypothesis& h : report.hypotheses)
+        one.considered.push_back(std::move(h));
+    for (BlindSpot& spot : report.blind)
+        one.blind.push_back(std::move(spot));
 }
 
 // What was asked of one recording, not yet graded or worded.
@@ -66,7 +83,7 @@ Examination weighOne(const Machine& machine, const PreparedRecording& prepared,
     one.engine = settings.engine();
     one.recordings.push_back(prepared.facts);
     const AskedBearings asked = askBearings(machine, prepared);
-    if (prepared.unfit.empty()) one.considered = weighBearings(prepared, asked, settings);
+    if (prepared.unfit.empty()) one.considered = weighBearings(machine, prepared, asked, settings);
     for (const auto& not_asked : asked.notAsked)
         for (const BearingElement element : kBearingElements) {
             Hypothesis h;
@@ -78,6 +95,7 @@ Examination weighOne(const Machine& machine, const PreparedRecording& prepared,
     for (Hypothesis& h : shaftFaults(prepared))
         one.considered.push_back(std::move(h));
     one.blind = blindSpots(machine, prepared, asked, settings);
+    addFamilies(machine, prepared, one);
     return one;
 }
 

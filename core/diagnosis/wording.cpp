@@ -32,6 +32,19 @@ std::string faultName(const std::string& key) {
         {"bearing_inner_race", "inner-race defect"},
         {"bearing_rolling_element", "rolling-element defect"},
         {"bearing_cage", "cage defect"},
+        {"bearing_dry_or_worn", "dry or worn bearing"},
+        {"bearing_unknown", "defect of an unknown bearing"},
+        {"bearing_current", "bearing current"},
+        {"gear_mesh", "worn gear mesh"},
+        {"gear_tooth", "damaged gear tooth"},
+        {"belt", "worn or loose belt"},
+        {"blade_pass", "blade pass"},
+        {"flow", "rough flow"},
+        {"rotor_bar", "broken or cracked rotor bars"},
+        {"electrical_2x_mains",
+         "electrical 2 x mains (unbalanced supply, twisted frame, static gap or loose core)"},
+        {"air_gap", "uneven air gap"},
+        {"supply_unbalance", "unbalanced supply"},
     };
     const auto at = names.find(key);
     if (at != names.end()) return at->second;
@@ -53,12 +66,26 @@ std::string chanceWords(double weightDban) {
                        weightDban > 60 ? ", the limit of what is claimed" : "");
 }
 
+namespace {
+// A comb of no described bearing: what is known is its order, and which sizes have such a line.
+std::string unknownBearingSentence(const Hypothesis& finding, std::size_t found, std::size_t judged) {
+    return fmt::format(
+        "Lines of a rolling bearing that is not described, heard at {}: a comb at {} of the shaft, {} of {} "
+        "judged "
+        "harmonics found, {:.0f} decibans ({}); {}. It may be another machine's: see whether it stops with "
+        "this one.",
+        finding.at, finding.best.variant, found, judged, finding.weightDban.value_or(0),
+        chanceWords(finding.weightDban.value_or(0)), finding.why);
+}
+}  // namespace
+
 std::string bearingSentence(const Hypothesis& finding) {
     std::size_t found = 0, judged = 0;
     for (const LineRow& row : finding.best.rows) {
         found += row.state == LineState::Found;
         judged += row.state != LineState::LeftOut;
     }
+    if (finding.fault == "bearing_unknown") return unknownBearingSentence(finding, found, judged);
     const char* stage = finding.severity.value == "late"        ? "lines stand in the velocity spectrum too"
                         : finding.severity.value == "developed" ? "harmonics with sidebands"
                                                                 : "lines in the envelope only";

@@ -173,6 +173,7 @@ Json consideredJson(const Hypothesis& h) {
               {"proved_on", orNull(h.provedOn)},
               {"why", h.why}};
     if (h.causeShare) json["cause_share"] = *h.causeShare;
+    if (!h.weightDban) json["recording_count"] = h.recordingCount;
     addArithmetic(json, h);
     return json;
 }

@@ -160,7 +160,10 @@ Hypothesis hypothesisOf(const Json& json) {
     h.persistence = maybe(json, "persistence");
     h.provedOn = text(json, "proved_on");
     h.causeShare = maybe(json, "cause_share");
-    if (!h.weightDban) return h;
+    if (!h.weightDban) {  // written by an older program without the number: one
+        h.recordingCount = json.contains("recording_count") ? count(json, "recording_count") : 1;
+        return h;
+    }
     h.recording = count(json, "recording");
     h.recordingCount = count(json, "recording_count");
     takeLines(json, h);

@@ -1,0 +1,169 @@
+// Source: signatures of blade pass, cavitation and turbulence as in common textbooks (ISO 13373-3 and -5
+// cited by title), from memory; the 2 to 20 kHz range of cavitation noise likewise.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/units.h"
+#include "core/diagnosis/fault_family.h"
+#include "core/diagnosis/line_reading.h"
+#include "core/diagnosis/measures.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr int kBladeHarmonics = 2;
+constexpr double kCavitationLowHz = 2000, kCavitationHighHz = 20000, kCavitationNeedsHz = 4500;
+constexpr double kFlowLeastHz = 2, kFlowMostOrder = 0.8;  // of the driven shaft
+constexpr double kFewestFlowBins = 20;
+
+bool movesFluid(const Machine& machine) {
+    if (machine.driven.blades) return true;
+    const std::string& kind = machine.driven.kind;
+    for (const char* word : {"fan", "pump", "blower", "compressor"})
+        if (kind.find(word) != std::string::npos) return true;
+    return false;
+}
+
+bool isPump(const Machine& machine) {
+    return machine.driven.kind.find("pump") != std::string::npos;
+}
+
+std::vector<std::string> drivenIf(bool concerns) {
+    if (concerns) return {"driven"};
+    return {};
+}
+
+double drivenRatio(const Machine& machine) {
+    return machine.shafts[machine.shaftOfDriven().value_or(0)].ratio;
+}
+
+const Point* pointOf(const Listening& of, const ChannelViews& views) {
+    return of.prepared.roles[views.channel].point;
+}
+
+void measureBlades(const Listening& of, FamilyReport& report) {
+    const double order = *of.machine.driven.blades * drivenRatio(of.machine);
+    const double spread = of.machine.shafts[of.machine.shaftOfDriven().value_or(0)].ratioSpread;
+    const Rates& rates = of.prepared.rates;
+    for (const ChannelViews* views : of.near) {
+        const double top = usableTopHz(*views, pointOf(of, *views)), pass = order * rates.shaftHz;
+        const int count = std::min(kBladeHarmonics, int(top / pass));
+        if (count == 0) {
+            report.addBlind(of, fmt::format("blade pass at {:.0f} Hz lies above {:.0f} Hz", pass, top),
+                            fmt::format("a sample rate of {:.0f} Hz or more", 3 * pass));
+            continue;
+        }
+        std::vector<LineAt> lines;
+        for (int h = 1; h <= count; ++h)
+            lines.push_back({h * pass, h * order * (rates.shaftSpreadHz + spread * rates.shaftHz)});
+        const double mmS = linesMmS(*views, lines);
+        report.add(of, count > 1 ? fmt::format("blade pass 1-{} x", count) : "blade pass 1 x", "mm/s",
+                   views->channel, mmS);
+        addPossible(of, views->channel, mmS, fmt::format("blade pass makes up {:.1f} mm/s of it", mmS),
+                    report);
+    }
+}
+
+void measureCavitation(const Listening& of, FamilyReport& report) {
+    if (nearestPoint(of.machine, of.at) == Farness::Afar) {
+        report.addBlind(of, "no point on the pump: a motor's sensor hardly hears it through the coupling",
+                        "a point at a bearing of the pump");
+        return;
+    }
+    for (const ChannelViews* views : of.near) {
+        const double top = std::min(usableTopHz(*views, pointOf(of, *views)), kCavitationHighHz);
+        if (top < kCavitationNeedsHz) {
+            report.addBlind(
+                of, fmt::format("its noise lies from 2 kHz up, this channel can be read to {:.0f} Hz", top),
+                "a sample rate of 10 kHz or more and a stud or adhesive mount");
+            continue;
+        }
+        report.add(of, fmt::format("floor 2-{:.1f} kHz", top / 1000), "dB", views->channel,
+                   floorDb(*views, kCavitationLowHz, top));
+    }
+}
+
+// Random motion below the shaft's order: its median density over the band, which lines do not lift.
+double randomMmS(const ChannelViews& views, double lowHz, double highHz) {
+    std::vector<double> densities;  // (mm/s)^2 a bin
+    for (auto k = std::size_t(std::ceil(lowHz / views.df)); double(k) * views.df < highHz; ++k)
+        densities.push_back(
+            std::pow(velocityMmPerS(std::sqrt(views.spectrum.values[k]), Hertz(double(k) * views.df)), 2));
+    std::nth_element(densities.begin(), densities.begin() + std::ptrdiff_t(densities.size() / 2),
+                     densities.end());
+    const double mean = densities[densities.size() / 2] / std::log(2.0);
+    return std::sqrt(mean / views.spectrum.noiseBandwidthBins * double(densities.size()));
+}
+
+void measureFlow(const Listening& of, FamilyReport& report) {
+    const double turn = drivenRatio(of.machine) * of.prepared.rates.shaftHz;
+    for (const ChannelViews* views : of.near) {
+        const Point* point = pointOf(of, *views);
+        const double low = std::max(kFlowLeastHz, point && point->usableHz ? (*point->usableHz)[0] : 0);
+        const double high = kFlowMostOrder * turn;
+        if ((high - low) / views->df < kFewestFlowBins) {
+            const double needs = high > low ? kFewestFlowBins / (high - low) : 0;
+            report.addBlind(
+                of,
+                fmt::format("too little can be read between {:.0f} Hz and {:.1f} Hz, below 1x of the "
+                            "driven shaft",
+                            low, high),
+                needs > 0 ? "a recording of " + secondsText(needs) + " or more"
+                          : "a sensor that reads lower");
+            continue;
+        }
+        report.add(of, "random below 1x", "mm/s", views->channel, randomMmS(*views, low, high));
+    }
+}
+
+}  // namespace
+
+FaultFamily bladePassFamily() {
+    return {"blade_pass",
+            "blades x shaft and its harmonics",
+            "radial, at the discharge; ducts and pipes too",
+            "blade pass unchanged when flow or damper changes; 1x growing as well: then it is build-up",
+            "a duct or casing resonance on blade pass, off-design flow, 2 x mains beside it",
+            "a point on the driven machine, sample rate 2.2 x blade pass or more, like flow",
+            "change of flow or damper position, and clearance at the cut-off at standstill under lock-out, "
+            "decide",
+            "common textbooks, from memory",
+            "simulation only",
+            [](const Machine& m) { return drivenIf(m.driven.blades && m.shaftOfDriven()); },
+            measureBlades};
+}
+
+FaultFamily cavitationFamily() {
+    return {"cavitation",
+            "no lines: random noise from 2 to 20 kHz, often swinging with blade pass",
+            "every direction at the pump's casing",
+            "noise that does not change with suction head; temperature of a bearing rising with it",
+            "a dry bearing, gas in the liquid, a throttled valve nearby",
+            "a point on the pump, readable to 4.5 kHz or more",
+            "suction pressure against the pump's NPSH curve, and whether the noise goes when the level rises "
+            "or the "
+            "flow falls, decide",
+            "common textbooks, from memory",
+            "simulation only",
+            [](const Machine& m) { return drivenIf(isPump(m)); },
+            measureCavitation};
+}
+
+FaultFamily flowFamily() {
+    return {"flow",
+            "no lines: random motion below 1x of the driven shaft",
+            "radial; pipes and ducts too",
+            "random motion unchanged when the flow changes",
+            "a shaking floor or neighbour, loose node, drift of the sensor",
+            "readable from 2 Hz, long enough for 20 steps below 0.8 x",
+            "operating point against the curve, and a change of flow, decide",
+            "common textbooks, from memory",
+            "simulation only",
+            [](const Machine& m) { return drivenIf(movesFluid(m)); },
+            measureFlow};
+}
+
+}  // namespace fettle

@@ -1,0 +1,77 @@
+// Blade pass, cavitation, rough flow: signatures of common textbooks, from memory; levels are the
+// simulator's.
+#include "tests/diagnosis/measured.h"
+
+namespace fettle {
+namespace {
+
+using made::Followed;
+using testing::HasSubstr;
+
+Machine pump(const std::string& at = "driven DE", const std::string& kind = "pump") {
+    return made::machineOf(
+        R"({ "tag": "T-PUMP", "mains_hz": 50, "support": "rigid",
+        "driver": { "power_kw": 75, "poles": 4, "rated_rpm": 1484 },
+        "driven": { "kind": ")" +
+        kind + R"(", "blades": 6,
+          "bearings": { "DE": { "rolling_elements": 13, "element_mm": 18, "pitch_mm": 110.0 } } },
+        "points": [ { "id": "P", "at": ")" +
+        at +
+        R"(", "mount": "bearing_housing", "channels": [ { "name": "x", "direction": "horizontal" } ] } ] })");
+}
+
+TEST(FlowFamilies, BladePassRisesWithItsFaultAlone) {
+    const auto setup = made::setupOf(pump());
+    const Followed pass{"blade_pass", "blade pass 1-2 x"};
+    made::expectRises(made::overSeverity(setup, "blade_pass", "driven", pass), 1);
+    for (const char* rival : {"unbalance", "misalignment", "electrical_2x_mains"})
+        made::expectLeavesAlone(setup, rival, "driver", pass, 0.3);
+    made::expectLeavesAlone(setup, "cavitation", "driven", pass, 0.3);
+}
+
+TEST(FlowFamilies, CavitationRaisesTheFloorFromTwoKilohertz) {
+    const auto setup = made::setupOf(pump());
+    const Followed floor{"cavitation", "floor 2-5.8 kHz"};
+    made::expectRises(made::overSeverity(setup, "cavitation", "driven", floor), 10);
+    for (const char* rival : {"unbalance", "looseness", "blade_pass"})
+        made::expectLeavesAlone(setup, rival, "driven", floor, 1.5);
+}
+
+TEST(FlowFamilies, RoughFlowRaisesRandomMotionBelowTheShaft) {
+    auto setup = made::setupOf(pump(), 1, 8);
+    const Followed random{"flow", "random below 1x"};
+    made::expectRises(made::overSeverity(setup, "flow", "driven", random), 0.5);
+    for (const char* rival : {"unbalance", "misalignment", "blade_pass"})
+        made::expectLeavesAlone(setup, rival, "driven", random, 0.1);
+}
+
+TEST(FlowFamilies, WhatTheNodeCannotHearIsBlind) {
+    auto slow = made::setupOf(pump());
+    slow.node.rateHz = 3200;
+    EXPECT_THAT(made::blindFor(made::reportOf(slow), "cavitation")->cure, HasSubstr("10 kHz"));
+    const auto fromMotor = made::reportOf(made::setupOf(pump("driver DE")));
+    EXPECT_THAT(made::blindFor(fromMotor, "cavitation")->cure, HasSubstr("bearing of the pump"));
+    EXPECT_TRUE(made::valueIn(fromMotor, "blade_pass", "blade pass 1-2 x"));
+    // 20 steps between 2 Hz and 0.8 x 24.7 Hz need 1.1 s.
+    const auto brief = made::reportOf(made::setupOf(pump(), 1, 0.9));
+    EXPECT_THAT(made::blindFor(brief, "flow")->cure, HasSubstr("1.1 s"));
+    EXPECT_EQ(made::blindFor(made::reportOf(made::setupOf(pump())), "flow"), nullptr);
+}
+
+// A line that makes up a zone of C or D may be named, as possible, with the test; below, never.
+TEST(FlowFamilies, BladePassIsNamedOnlyWhereItMakesUpAZone) {
+    const Machine blower = pump("driven DE", "blower");  // group 2 of ISO 20816-3, rigid: C from 2.8 mm/s
+    const auto loud = made::reportOf(made::with(made::setupOf(blower), "blade_pass", "driven", 1));
+    const Hypothesis* h = made::named(loud, "blade_pass");
+    ASSERT_NE(h, nullptr);
+    EXPECT_THAT(h->sentence, HasSubstr("Possible"));
+    EXPECT_EQ(h->severity.kind, "zone");
+    EXPECT_FALSE(h->weightDban);
+    EXPECT_EQ(made::named(made::reportOf(made::setupOf(blower)), "blade_pass"), nullptr);
+    EXPECT_EQ(made::named(made::reportOf(made::with(made::setupOf(blower), "unbalance", "driven", 1)),
+                          "blade_pass"),
+              nullptr);
+}
+
+}  // namespace
+}  // namespace fettle
