@@ -12,6 +12,8 @@ namespace fettle {
 
 namespace {
 
+constexpr Instant kEver{std::chrono::days(365 * 200)};
+
 struct GeneralLine {
     Quantity quantity;
     const char* name;
@@ -44,13 +46,23 @@ std::string placeOf(const ChannelEntry& channel) {
     return channel.point + " " + channel.name;
 }
 
+std::string levelName(const ChannelEntry& channel) {
+    return placeOf(channel) + " velocity r.m.s.";
+}
+
 struct LineKind {
     std::string name, unit;
     Scale scale = Scale::Decibels;
 };
 
+// Which days may be in a baseline.
+struct Sound {
+    std::optional<int> since;  // the last alteration
+    std::set<int> notOn;       // days on which the fault was named, or vibration was over its aim
+};
+
 CureLine lineOf(const LineKind& kind, const ChannelEntry& channel, const std::vector<RunValue>& values,
-                const VerifyWindow& window, std::optional<int> altered) {
+                const VerifyWindow& window, const Sound& sound) {
     CureLine line;
     line.name = kind.name;
     line.unit = kind.unit;
@@ -58,8 +70,9 @@ CureLine lineOf(const LineKind& kind, const ChannelEntry& channel, const std::ve
     line.where = placeOf(channel);
     line.before = medianAt(values, window.before);
     line.after = medianAt(values, window.after);
-    const auto search =
-        baselineOf(likeDays(values, window.like), altered, dayOf(window.before.front()), kind.scale);
+    std::vector<DayValue> days = likeDays(values, window.like);
+    std::erase_if(days, [&](const DayValue& day) { return sound.notOn.count(day.day) > 0; });
+    const auto search = baselineOf(days, sound.since, dayOf(window.before.front()), kind.scale);
     if (search.baseline) line.soundMost = soundMostOf(*search.baseline);
     line.baseline = search.baseline ? search.baseline->words() : search.why;
     return line;
@@ -71,7 +84,7 @@ void keepStrongest(std::vector<CureLine>& lines, CureLine line) {
     const auto found =
         std::find_if(lines.begin(), lines.end(), [&](const CureLine& one) { return one.name == line.name; });
     const auto strength = [](const CureLine& one) {
-        return std::tuple(one.soundMost.has_value(), raisedBefore(one), *one.before);
+        return std::tuple(std::max(raisedBefore(one), 0.0), *one.before);
     };
     if (found == lines.end())
         lines.push_back(std::move(line));
@@ -85,14 +98,39 @@ struct Lines {
     const VerifyWindow& window;
     std::optional<int> altered;
     std::vector<MeasureSeries> measures;
+    std::vector<CureLevel> levels;
+    std::vector<WeightEntry> weights;
+
+    Result<Sound> soundFor(const CureFinding& finding, const ChannelRuns& channel) const {
+        Sound sound{altered, {}};
+        for (const WeightEntry& one : weights) {
+            if (one.fault != finding.fault || one.at != finding.at || one.weightDban < kNamedDban) continue;
+            const auto clock = clockIn(runs.timeZone, one.time);
+            if (!clock) return fail(clock.error());
+            sound.notOn.insert(dayOf(*clock));
+        }
+        const std::optional<double> aim = aimAt(channel.channel());
+        const auto values = channel.of(fleet, Quantity::VelocityRms);
+        if (!values) return fail(values.error());
+        for (const RunValue& one : *values)
+            if (aim && one.value > *aim) sound.notOn.insert(dayOf(one.time));
+        return sound;
+    }
+    std::optional<double> aimAt(const ChannelEntry& channel) const {
+        for (const CureLevel& level : levels)
+            if (level.where == levelName(channel) && level.limitAB) return kAimShare * *level.limitAB;
+        return std::nullopt;
+    }
 
     Status addGeneral(CureFinding& finding) const {
         for (const GeneralLine& general : generalLines(finding.fault))
             for (const ChannelRuns& channel : runs.channels) {
                 const auto values = channel.of(fleet, general.quantity);
                 if (!values) return fail(values.error());
+                const auto sound = soundFor(finding, channel);
+                if (!sound) return fail(sound.error());
                 const LineKind kind{general.name, unitOf(general.quantity), Scale::Decibels};
-                keepStrongest(finding.lines, lineOf(kind, channel.channel(), *values, window, altered));
+                keepStrongest(finding.lines, lineOf(kind, channel.channel(), *values, window, *sound));
             }
         return {};
     }
@@ -105,9 +143,11 @@ struct Lines {
             if (channel == runs.channels.end()) continue;
             const auto values = channel->of(fleet, series);
             if (!values) return fail(values.error());
+            const auto sound = soundFor(finding, *channel);
+            if (!sound) return fail(sound.error());
             const LineKind kind{series.name, series.unit,
                                 series.unit == "dB" ? Scale::Linear : Scale::Decibels};
-            keepStrongest(finding.lines, lineOf(kind, channel->channel(), *values, window, altered));
+            keepStrongest(finding.lines, lineOf(kind, channel->channel(), *values, window, *sound));
         }
         return {};
     }
@@ -177,7 +217,7 @@ Status addLevels(FleetFile& fleet, const std::string& tag, const MachineRuns& ru
         const auto values = channel.of(fleet, Quantity::VelocityRms);
         if (!values) return fail(values.error());
         CureLevel level;
-        level.where = placeOf(channel.channel()) + " velocity r.m.s.";
+        level.where = levelName(channel.channel());
         level.unit = unitOf(Quantity::VelocityRms);
         level.before = medianAt(*values, window.before);
         level.after = medianAt(*values, window.after);
@@ -192,7 +232,15 @@ Status addLines(FleetFile& fleet, const std::vector<Event>& events, const Machin
     auto measures = fleet.trends().measures(runs.machine);
     if (!measures) return fail(measures.error());
     const int day = dayOf(window.before.front());
-    const Lines lines{fleet, runs, window, alteredBefore(events, runs.timeZone, day), std::move(*measures)};
+    auto weights = fleet.recordings().weights(runs.machine, Instant{}, kEver);
+    if (!weights) return fail(weights.error());
+    const Lines lines{fleet,
+                      runs,
+                      window,
+                      alteredBefore(events, runs.timeZone, day),
+                      std::move(*measures),
+                      figures.levels,
+                      std::move(*weights)};
     for (CureFinding& finding : figures.findings) {
         if (auto good = lines.addGeneral(finding); !good) return good;
         if (auto good = lines.addOwn(finding); !good) return good;

@@ -1,7 +1,8 @@
 // Why: the figures that verification compares: levels with their aim and lines with their sound baseline, at
 // the moments chosen, each line at the channel where it stood out most. The baseline is the first sound days
-// since the machine was last altered before the work, and stays what it was. Times by the site's clock.
-// Thread: as the FleetFile; reads only. Errors: those of the stores.
+// since the machine was last altered before the work, and stays what it was; a day on which the fault was
+// named or vibration was over its aim is not sound. Times by the site's clock. Thread: as the FleetFile;
+// reads only. Errors: those of the stores.
 #pragma once
 
 #include <map>

@@ -13,12 +13,11 @@ namespace fettle {
 namespace {
 
 // Common practice, no source.
-constexpr double kNamedDban = 10;   // a recording at that weight names the fault
-constexpr double kStepDban = 10;    // of a weight that has changed
-constexpr double kStepDb = 6;       // of a line that has changed,
-constexpr double kStepKelvin = 10;  // and of a temperature
+constexpr double kAppearedDban = 20;  // names a fault that was not named before
+constexpr double kStepDban = 10;      // of a weight that has changed
+constexpr double kStepDb = 6;         // of a line that has changed,
+constexpr double kStepKelvin = 10;    // and of a temperature
 constexpr double kSpreads = 3, kLeastSpreadDb = 1, kLeastSpreadKelvin = 1;
-constexpr double kAimShare = 1.25;    // of A/B
 constexpr double kLevelShare = 0.25;  // of B/C; of the level before where no limits apply
 
 double leastStep(Scale scale) {
@@ -52,6 +51,14 @@ double step(const CureLine& line) {
 
 bool wasNamed(const CureFinding& f) {
     return f.weightBefore && f.weightAfter && *f.weightBefore >= kNamedDban;
+}
+
+// It stands out now and did not before.
+bool hasAppeared(const CureFinding& f) {
+    if (f.weightAfter && *f.weightAfter >= kAppearedDban) return true;
+    return std::any_of(f.lines.begin(), f.lines.end(), [](const CureLine& one) {
+        return isTold(one) && one.soundMost && !isBack(one) && step(one) >= leastStep(one.scale);
+    });
 }
 
 std::optional<double> aimOf(const CureLevel& level) {
@@ -194,7 +201,7 @@ FindingCourse courseOf(const CureFinding& f, const std::vector<CureLevel>& level
     const bool named = wasNamed(f);
     const bool out = std::any_of(f.lines.begin(), f.lines.end(), stoodOut);
     const bool loud = std::any_of(levels.begin(), levels.end(), wasOverAim) && !f.weightBefore;
-    if (!named && !out && !loud) return FindingCourse::NotTold;
+    if (!named && !out && !loud) return hasAppeared(f) ? FindingCourse::Risen : FindingCourse::NotTold;
     const bool weightGone = !f.weightAfter || *f.weightAfter < kNamedDban;
     const bool linesBack = std::all_of(f.lines.begin(), f.lines.end(),
                                        [](const CureLine& line) { return !stoodOut(line) || isBack(line); });

@@ -14,6 +14,9 @@
 
 namespace fettle {
 
+inline constexpr double kNamedDban = 10;   // a recording at that weight names the fault
+inline constexpr double kAimShare = 1.25;  // of A/B
+
 // A number that the fault raises: the line at 1x, the band above 1 kHz, a measure of its own.
 struct CureLine {
     std::string name, where, unit;  // "1x", "M-DE x", "mm/s"

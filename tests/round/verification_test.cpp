@@ -86,6 +86,12 @@ TEST(Verification, WhatDidNotStandOutBeforeTellsOfNoCure) {
     EXPECT_THAT(v.reason, HasSubstr("did not stand out"));
 }
 
+TEST(Verification, WorseWhereItStandsOutOnlySinceTheWork) {
+    EXPECT_EQ(outcome(made(race(4, 25), level(1.2, 1.2))), CureOutcome::Worse);
+    EXPECT_EQ(outcome(made(race(4, 4, {line(0.1, 0.21)}), level(1.2, 1.2))), CureOutcome::Worse);
+    EXPECT_EQ(outcome(made(race(4, 15, {line(0.1, 0.14)}), level(1.2, 1.2))), CureOutcome::NotComparable);
+}
+
 TEST(Verification, AFindingWithoutAWeightIsJudgedByItsLineAndTheLevel) {
     CureFinding unbalance{"unbalance", "driven", "unbalance, driven", {}, {}, {line(4.0, 1.0, 1.2)}};
     EXPECT_EQ(outcome(made(unbalance, level(4.2, 1.2))), CureOutcome::Cured);
