@@ -93,10 +93,14 @@ Severity zoneOf(const Context& context) {
     return zoneSeverity(context.week, context.settings, context.note.basis);
 }
 
+// A line says more than the level it is part of.
 const ChangeGroup* strongestOf(const std::vector<ChangeGroup>& groups, double findingDban) {
+    const auto rank = [](const ChangeGroup& group) {
+        return std::pair(group.first().quantity != Followed::Velocity, group.weightDban);
+    };
     const ChangeGroup* best = nullptr;
     for (const ChangeGroup& group : groups)
-        if (isListed(group, findingDban) && (!best || group.weightDban > best->weightDban)) best = &group;
+        if (isListed(group, findingDban) && (!best || rank(group) > rank(*best))) best = &group;
     return best;
 }
 
