@@ -1,6 +1,3 @@
-#include <qwt_plot.h>
-#include <qwt_scale_draw.h>
-
 #include <QComboBox>
 #include <QEvent>
 #include <QHBoxLayout>
@@ -186,7 +183,7 @@ void MachinePage::placeHistory(bool asTabs) {
     }
     historyTabs_->setVisible(asTabs);
     // Over the trend its time labels serve both.
-    waterfall_->plot().axisScaleDraw(QwtPlot::xBottom)->enableComponent(QwtScaleDraw::Labels, asTabs);
+    waterfall_->labelTimes(asTabs);
     axis_->align();
 }
 

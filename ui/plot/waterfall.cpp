@@ -1,6 +1,7 @@
 #include "ui/plot/waterfall.h"
 
 #include <qwt_plot.h>
+#include <qwt_scale_draw.h>
 #include <qwt_scale_map.h>
 #include <qwt_text.h>
 
@@ -185,6 +186,10 @@ void Waterfall::step(int steps, bool far) {
     const auto row = std::size_t(next);
     selection_.setRecording(data_->recording(row), toInstant(data_->ms(row)));
     axis_.bring(data_->ms(row));
+}
+
+void Waterfall::labelTimes(bool labelled) {
+    plot().axisScaleDraw(QwtPlot::xBottom)->enableComponent(QwtScaleDraw::Labels, labelled);
 }
 
 void Waterfall::takeTheme() {

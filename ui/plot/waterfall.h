@@ -26,6 +26,7 @@ class Waterfall : public PlotFrame {
     const std::shared_ptr<const WaterfallData>& data() const { return data_; }
     ColourRange range() const;
     void setRange(std::optional<ColourRange> range);  // nothing: by the data
+    void labelTimes(bool labelled);                   // not needed over another plot of the same times
 
   protected:
     void takeTheme() override;
