@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "core/round/change_findings.h"
+#include "core/round/limit_findings.h"
 #include "core/round/words.h"
 #include "core/round/zone_findings.h"
 
@@ -99,6 +100,8 @@ Verdict judge(const MachineWeek& week, const std::vector<Hypothesis>& hypotheses
     Verdict verdict;
     verdict.findings = evidenceFindings(week, hypotheses, cut, settings.findingDban, rule);
     std::vector<RoundFinding> byLevel = zoneFindings(week, hypotheses, settings, rule);
+    for (RoundFinding& f : limitFindings(hypotheses, week.criticality, rule))
+        byLevel.push_back(std::move(f));
     const bool zoneLists = gravest(byLevel) != "leave";
     std::vector<RoundFinding> changes = changeFindings(week, hypotheses, settings, rule);
     const bool changeLists = !changes.empty();
