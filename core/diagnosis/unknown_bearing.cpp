@@ -208,6 +208,7 @@ std::vector<Hypothesis> unknownBearings(const Machine& machine, const PreparedRe
         h.best = weighingOf(e, found, evidence, shaftHz);
         h.weightDban = h.beforeClaimsDban = h.best.weightDban;
         h.severity = bearingStage(h.best, prepared.views[h.best.channel]);
+        if (h.severity.value == "late") h.severity.value = "developed";  // it may be another machine's
         if (h.weightDban >= settings.findingDban) h.why = fitText(found.hz / shaftHz);
         all.push_back(std::move(h));
     }

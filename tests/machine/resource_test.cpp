@@ -84,7 +84,7 @@ TEST(Resource, UrgencyIsSaidForEverySeverityAndCriticality) {
         said.insert(row["kind"].get<std::string>() + row["value"].get<std::string>() +
                     row["criticality"].get<std::string>());
     }
-    EXPECT_EQ(said.size(), 30u);  // (3 stages + 4 zones + 3 steps in dB) x 3 criticalities
+    EXPECT_EQ(said.size(), 36u);  // (3 stages + 4 zones + 3 steps in dB + 2 in K) x 3 criticalities
     EXPECT_EQ(said.size(), (*table)["rows"].size());
 }
 
