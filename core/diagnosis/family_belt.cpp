@@ -1,6 +1,7 @@
 // Source: belt rate pi D n / L is kinematics; which harmonics, Randall, Vibration-based Condition Monitoring
 // (2011), and common textbooks, from memory. Not weighed by ranks as a bearing is: a sound belt's joint and
-// its stiffness draw the same comb, so that it stands there says only that there is a belt.
+// its stiffness draw the same comb, so that it stands there says only that there is a belt (tried: sound
+// simulated belts weighed 35 to 37 decibans, worn ones 65 at every severity).
 #include <fmt/format.h>
 
 #include <algorithm>

@@ -41,8 +41,7 @@ std::string faultName(const std::string& key) {
         {"blade_pass", "blade pass"},
         {"flow", "rough flow"},
         {"rotor_bar", "broken or cracked rotor bars"},
-        {"electrical_2x_mains",
-         "electrical 2 x mains (unbalanced supply, twisted frame, static gap or loose core)"},
+        {"electrical_2x_mains", "electrical 2 x mains"},
         {"air_gap", "uneven air gap"},
         {"supply_unbalance", "unbalanced supply"},
     };

@@ -73,8 +73,9 @@ TEST(ElectricalFamilies, TwiceTheMainsIsNamedAsWhatItMayBe) {
         made::reportOf(made::with(made::setupOf(motor(), 1, 8), "electrical_2x_mains", "driver", 1));
     const Hypothesis* h = made::named(loud, "electrical_2x_mains");
     ASSERT_NE(h, nullptr);
-    EXPECT_THAT(h->sentence, HasSubstr("Possible electrical 2 x mains (unbalanced supply"));
+    EXPECT_THAT(h->sentence, HasSubstr("Possible electrical 2 x mains at driver"));
     EXPECT_THAT(h->sentence, HasSubstr("voltages and currents"));
+    EXPECT_THAT(h->sentence, HasSubstr("unbalanced supply, a twisted frame, a static gap or a loose core"));
     EXPECT_EQ(made::named(made::reportOf(made::with(made::setupOf(motor(), 1, 8), "unbalance", "driver", 1)),
                           "electrical_2x_mains"),
               nullptr);
