@@ -181,6 +181,7 @@ void addTemperature(const Frame& frame, const Rows& rows, FollowedTrends& out) {
     });
     if (rises.empty() || known) return;  // the channels of a point share one thermometer
     FollowedChange change = headOf(frame, Followed::TemperatureRise, "K");
+    change.channel.clear();
     change.week = changeOfWeek(rises, frame.segmentStart, frame.firstDay, frame.lastDay, Scale::Linear,
                                withoutLimits(kLeastKelvin));
     out.changes.push_back(std::move(change));

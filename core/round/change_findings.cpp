@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
+#include "core/diagnosis/fault_family.h"
 #include "core/diagnosis/wording.h"
 #include "core/round/change_groups.h"
 #include "core/round/last_day.h"
@@ -19,7 +21,8 @@ constexpr double kBesideShare = 0.3;  // of a cause told beside the likeliest
 constexpr double kExplainsDban = 10;  // a bearing line that explains a raised high band
 constexpr double kDevelopedDb = 12;   // a high band risen so far
 constexpr double kHotKelvin = 20;     // a frame hotter by so much; common practice, no source
-constexpr const char* kNamed = "simulation only";
+constexpr const char* kProved = "simulation only";
+constexpr const char* kDry = "bearing_dry_or_worn";
 
 struct Context {
     const MachineWeek& week;
@@ -74,7 +77,7 @@ RoundFinding findingOf(const ChangeGroup& group, const std::string& fault, const
     f.finding.fault = fault;
     f.finding.at = at;
     f.finding.weightDban = group.weightDban;
-    f.finding.provedOn = kNamed;
+    f.finding.provedOn = kProved;
     f.finding.recordingCount = 1;
     f.persistence = group.strongest->week.change->persistence;
     f.finding.persistence = f.persistence;
@@ -144,16 +147,14 @@ void addCauses(const ChangeGroup& lead, const std::vector<ChangeGroup>& groups, 
 }
 
 // The shaft's lines of one component.
-void addShaft(const std::vector<ChangeGroup>& groups, const Context& context,
+void addShaft(const ChangeGroup& lead, const std::vector<ChangeGroup>& groups, const Context& context,
               std::vector<RoundFinding>& findings) {
-    const ChangeGroup* lead = strongestOf(groups, context.settings.findingDban);
-    if (!lead) return;
-    if (!lead->rises()) {
-        findings.push_back(fallen(*lead, context));
+    if (!lead.rises()) {
+        findings.push_back(fallen(lead, context));
         return;
     }
     const std::size_t first = findings.size();
-    addCauses(*lead, groups, context, findings);
+    addCauses(lead, groups, context, findings);
     for (std::size_t i = first; i < findings.size(); ++i) {
         grade(findings[i], zoneOf(context), context);
         addGrowth(findings[i], context.week, lastDayOf(context.settings));
@@ -167,10 +168,18 @@ bool bearingExplains(const Context& context, const std::string& at) {
     });
 }
 
+RoundFinding* knownAt(std::vector<RoundFinding>& findings, const std::string& fault, const std::string& at) {
+    const auto found = std::find_if(findings.begin(), findings.end(), [&](const RoundFinding& f) {
+        return f.finding.fault == fault && componentOf(f.finding.at) == componentOf(at);
+    });
+    return found == findings.end() ? nullptr : &*found;
+}
+
 void addHighBand(const ChangeGroup& group, const Context& context, std::vector<RoundFinding>& findings) {
     const std::string& at = group.strongest->at;
-    if (!group.rises() || bearingExplains(context, at)) return;
-    RoundFinding f = findingOf(group, "bearing_dry_or_worn", at);
+    if (!group.rises() || bearingExplains(context, at) || knownAt(findings, "cavitation", at)) return;
+    if (knownAt(findings, kDry, at)) return;
+    RoundFinding f = findingOf(group, kDry, at);
     const Change& c = *group.strongest->week.change;
     grade(f,
           {"stage",
@@ -190,6 +199,10 @@ void addHighBand(const ChangeGroup& group, const Context& context, std::vector<R
 
 void addHeat(const ChangeGroup& group, const Context& context, std::vector<RoundFinding>& findings) {
     if (!group.rises()) return;
+    if (RoundFinding* dry = knownAt(findings, kDry, group.strongest->at)) {
+        dry->finding.sentence += " It heats the frame: " + changeWords(group) + ".";
+        return;
+    }
     const Change& c = *group.strongest->week.change;
     RoundFinding f = findingOf(group, "overheating", componentOf(group.strongest->at));
     grade(f,
@@ -201,63 +214,95 @@ void addHeat(const ChangeGroup& group, const Context& context, std::vector<Round
     findings.push_back(std::move(f));
 }
 
-void addFamily(const std::vector<ChangeGroup>& groups, const Context& context,
-               std::vector<RoundFinding>& findings) {
-    const ChangeGroup* lead = strongestOf(groups, context.settings.findingDban);
-    if (!lead || !lead->rises()) return;
-    RoundFinding f = findingOf(*lead, lead->strongest->fault, lead->strongest->at);
-    f.finding.sentence = fmt::format("{}: possible {}, by the change of its lines.",
-                                     capitalised(changeWords(*lead)), faultName(f.finding.fault));
+void addFamily(const ChangeGroup& lead, const Context& context, std::vector<RoundFinding>& findings) {
+    if (!lead.rises()) return;
+    RoundFinding f = findingOf(lead, lead.strongest->fault, lead.strongest->at);
+    f.finding.sentence = fmt::format("{}. Possible {} by the change of its lines",
+                                     capitalised(changeWords(lead)), faultName(f.finding.fault));
+    if (const FaultFamily* family = faultFamily(f.finding.fault))
+        f.finding.sentence += fmt::format("; what draws the same: {}; {}", family->rivals, family->test);
+    f.finding.sentence += ".";
     grade(f, zoneOf(context), context);
     findings.push_back(std::move(f));
 }
 
-// What belongs to one question: a component's shaft, or a family at its place.
-using Sorted = std::map<std::pair<std::string, std::string>, std::vector<ChangeGroup>>;
+// What belongs to one question: a component's shaft, a family at its place, a band, a temperature. In the
+// order in which they are judged: what explains others comes first.
+enum class Question { Shaft, Family, Band, Heat };
+using Key = std::tuple<Question, std::string, std::string>;
+
+Key keyOf(const FollowedChange& one) {
+    if (isShaft(one)) return {Question::Shaft, componentOf(one.at), ""};
+    if (one.quantity == Followed::TemperatureRise) return {Question::Heat, one.at, ""};
+    if (one.quantity == Followed::HighBand || one.fault == kDry) return {Question::Band, one.at, ""};
+    return {Question::Family, one.at, one.fault};
+}
+
+bool isShaftCause(const RoundFinding& f) {
+    return f.causeShare.has_value();
+}
+
+void takeUp(RoundFinding& f, const RoundFinding& change) {
+    f.change = change.change;
+    f.finding.weightDban = change.finding.weightDban;
+    f.persistence = change.persistence;
+    f.finding.persistence = change.persistence;
+    f.finding.urgency = graverOf(f.finding.urgency, change.finding.urgency);
+    f.finding.sentence += " " + change.finding.sentence;
+}
+
+// What a zone's recordings name as the cause stands; the change is its evidence, whatever it would name.
+bool takenUp(std::vector<RoundFinding>& findings, std::size_t byZone, const RoundFinding& change,
+             const std::string& told) {
+    bool taken = false;
+    for (std::size_t i = 0; i < byZone; ++i) {
+        RoundFinding& f = findings[i];
+        const bool same = f.finding.fault == change.finding.fault;
+        if (componentOf(f.finding.at) != componentOf(change.finding.at)) continue;
+        if (!same && !(isShaftCause(f) && isShaftCause(change))) continue;
+        taken = true;
+        if (f.change) continue;
+        RoundFinding as = change;
+        if (!same) as.finding.sentence = told + ".";
+        takeUp(f, as);
+    }
+    return taken;
+}
 
 }  // namespace
 
 std::vector<RoundFinding> changeFindings(const MachineWeek& week, const std::vector<Hypothesis>& hypotheses,
                                          const RoundSettings& settings, const UrgencyRule& rule) {
     const Context context{week, hypotheses, settings, rule, zoneNoteOf(week)};
+    std::map<Key, std::vector<ChangeGroup>> questions;
+    for (ChangeGroup& group : changeGroups(week.changes))
+        questions[keyOf(group.first())].push_back(std::move(group));
     std::vector<RoundFinding> findings;
-    Sorted shafts, families;
-    for (ChangeGroup& group : changeGroups(week.changes)) {
-        const FollowedChange& one = group.first();
-        if (isShaft(one))
-            shafts[{componentOf(one.at), ""}].push_back(std::move(group));
-        else if (one.quantity == Followed::Measure)
-            families[{one.fault, one.at}].push_back(std::move(group));
-        else if (isListed(group, settings.findingDban))
-            (one.quantity == Followed::HighBand ? addHighBand : addHeat)(group, context, findings);
+    for (const auto& [key, groups] : questions) {
+        const Question question = std::get<0>(key);
+        const ChangeGroup* lead = strongestOf(groups, settings.findingDban);
+        if (!lead) continue;
+        if (question == Question::Shaft) addShaft(*lead, groups, context, findings);
+        if (question == Question::Family) addFamily(*lead, context, findings);
+        if (question == Question::Band) addHighBand(*lead, context, findings);
+        if (question == Question::Heat) addHeat(*lead, context, findings);
     }
-    for (const auto& [key, groups] : shafts)
-        addShaft(groups, context, findings);
-    for (const auto& [key, groups] : families)
-        addFamily(groups, context, findings);
     return findings;
 }
 
 void joinChanges(std::vector<RoundFinding>& findings, std::vector<RoundFinding> changes) {
-    const bool namesCause = std::any_of(changes.begin(), changes.end(),
-                                        [](const RoundFinding& f) { return f.causeShare.has_value(); });
+    const bool namesCause = std::any_of(changes.begin(), changes.end(), isShaftCause);
     if (namesCause) std::erase_if(findings, [](const RoundFinding& f) { return f.finding.fault.empty(); });
+    // The same cause first, so that it keeps its own words.
+    std::stable_partition(changes.begin(), changes.end(), [&](const RoundFinding& change) {
+        return std::any_of(findings.begin(), findings.end(),
+                           [&](const RoundFinding& f) { return f.finding.fault == change.finding.fault; });
+    });
+    const std::size_t byZone = findings.size();
     for (RoundFinding& change : changes) {
-        const auto same = std::find_if(findings.begin(), findings.end(), [&](const RoundFinding& f) {
-            return f.finding.fault == change.finding.fault && !f.finding.weightDban &&
-                   componentOf(f.finding.at) == componentOf(change.finding.at);
-        });
-        if (same == findings.end()) {
+        const std::string& sentence = change.finding.sentence;
+        if (!takenUp(findings, byZone, change, sentence.substr(0, sentence.find(". By what was added"))))
             findings.push_back(std::move(change));
-            continue;
-        }
-        same->change = std::move(change.change);
-        same->finding.weightDban = change.finding.weightDban;
-        same->persistence = change.persistence;
-        same->finding.persistence = change.persistence;
-        same->finding.urgency = graverOf(same->finding.urgency, change.finding.urgency);
-        if (change.causeShare) same->causeShare = same->finding.causeShare = change.causeShare;
-        same->finding.sentence += " " + change.finding.sentence;
     }
 }
 

@@ -36,6 +36,13 @@ void addMoments(Baseline& baseline) {
     baseline.median = medianOf(std::move(values));
 }
 
+// A day so late belongs no longer to the first ones, and they are enough.
+bool isFull(const std::vector<DayValue>& days, int day, const BaselineOptions& options) {
+    if (days.size() < std::size_t(std::max(options.fewestDays, 2))) return false;
+    return day >= days.front().day + options.mostDays &&
+           weekendsIn(days.front().day, days.back().day) >= options.fewestWeekends;
+}
+
 std::string missingWords(const BaselineSearch& search, std::size_t days, std::optional<int> segmentStart,
                          const BaselineOptions& options) {
     std::string words = fmt::format("no baseline: {} of {} days at like speed and load", days,
@@ -73,8 +80,8 @@ BaselineSearch baselineOf(std::span<const DayValue> days, std::optional<int> seg
     baseline.scale = scale;
     for (const DayValue& one : days) {
         if (segmentStart && one.day < *segmentStart + options.runInDays) continue;
-        if (one.day < before && baseline.days.size() < std::size_t(std::max(options.mostDays, 2)))
-            baseline.days.push_back(one);
+        if (one.day >= before || isFull(baseline.days, one.day, options)) break;
+        baseline.days.push_back(one);
     }
     BaselineSearch search;
     const std::size_t count = baseline.days.size();

@@ -23,7 +23,7 @@ double fromScale(double value, Scale scale);
 struct BaselineOptions {
     int fewestDays = 14;
     int fewestWeekends = 2;  // Saturday and Sunday both between its first and last day
-    int mostDays = 42;       // days of running, the first ones
+    int mostDays = 42;       // of the calendar, from its first day; more only until it has enough
     int runInDays = 3;       // after the alteration
 };
 

@@ -70,6 +70,19 @@ TEST(Baseline, IsTheFirstDaysSinceTheAlterationWithoutItsRunIn) {
     EXPECT_EQ(search.baseline->words(), "42 days from 2026-02-05 to 2026-03-18");
 }
 
+// Two days a week: six weeks hold 12, so it goes on until there are 14, not to the end of the year.
+TEST(Baseline, OfSparseDaysTakesNoMoreThanItNeeds) {
+    const int monday = dayAt("2026-01-05");
+    std::vector<DayValue> all;
+    for (int week = 0; week < 40; ++week)
+        for (const int day : {0, 3})
+            all.push_back({monday + 7 * week + day, 2, 1});
+    const auto search = baselineOf(all, std::nullopt, monday + 280);
+    ASSERT_TRUE(search.baseline);
+    EXPECT_EQ(search.baseline->days.size(), 14u);
+    EXPECT_EQ(search.baseline->lastDay(), monday + 45);
+}
+
 TEST(Baseline, TheWeekJudgedIsNotInIt) {
     const int start = dayAt("2026-05-04");
     std::vector<DayValue> all = days(start, 20);
