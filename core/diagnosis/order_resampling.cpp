@@ -4,14 +4,19 @@
 #include <cmath>
 
 #include "core/diagnosis/speed_comb.h"
+#include "core/diagnosis/speed_phase.h"
 #include "core/dsp/local_floor.h"
 
 namespace fettle {
 
 namespace {
 
-constexpr double kEven = 6e-4;  // wander that is none: a step of the track
-constexpr double kWorthIt = 4;  // nepers
+constexpr double kEvenTurns = 0.003;  // r.m.s. swing of the angle: an eighth of a turn at order 40
+constexpr double kWorthIt = 1;        // nepers
+constexpr double kOffKnown = 0.006;   // a mean farther from the known one follows something else
+constexpr double kFewestTurns = 50;
+constexpr int kOrders = 30;
+constexpr double kStandsOut = 12;  // power over floor
 constexpr double kBesideMean = 2e-3, kFloorHz = 20;
 
 // Best comb near the mean speed, by plain spectra alone.
@@ -27,6 +32,19 @@ double combNear(const std::vector<ChannelViews>& plain, double meanHz, const Mai
     return *std::max_element(nepers.begin(), nepers.end());
 }
 
+// How high the orders stand that stand out: smeared lines stand lower, the higher orders first.
+double heights(const std::vector<ChannelViews>& plain, double shaftHz) {
+    double sum = 0;
+    for (const ChannelViews& v : plain)
+        for (int h = 2; h <= kOrders; ++h) {
+            const auto k = std::size_t(h * shaftHz / v.df + 0.5);
+            if (k < 2 || k + 2 >= v.plainZ.size()) break;
+            const float z = *std::max_element(&v.plainZ[k - 2], &v.plainZ[k + 3]);
+            if (z > kStandsOut) sum += std::log(z / kStandsOut);
+        }
+    return sum / double(plain.size());
+}
+
 ChannelViews plainOnly(std::span<const double> samples, double rateHz) {
     const Spectrum spectrum = periodogram(samples.first(quickSizeAtMost(samples.size())), rateHz);
     const std::vector<float> power(spectrum.values.begin(), spectrum.values.end());
@@ -38,13 +56,53 @@ ChannelViews plainOnly(std::span<const double> samples, double rateHz) {
     return views;
 }
 
+// The channel with the highest orders says the angle.
+const Channel& loudest(const Recording& recording, const std::vector<ChannelViews>& views, double shaftHz) {
+    const ChannelViews* best = &views[0];
+    double highest = -1;
+    for (const ChannelViews& v : views) {
+        const double sum = heights({v}, shaftHz);
+        if (sum <= highest) continue;
+        best = &v;
+        highest = sum;
+    }
+    return recording.channels[best->channel];
+}
+
+// By the phase of the orders where they can be followed from an even speed on, else along the comb of short
+// pieces first.
+std::optional<SpeedTrack> follow(const Recording& recording, const std::vector<ChannelViews>& views,
+                                 const Search& search, const Mains& mains) {
+    SpeedTrack track;
+    if (search.knownHz) {
+        const Channel& channel = loudest(recording, views, *search.knownHz);
+        FollowedPhase phase =
+            followPhase(channel.samples, channel.sampleRateHz, {{0, Hertz(*search.knownHz)}}, mains.hz);
+        if (phase.orders > 0) {
+            if (phase.swingTurns < kEvenTurns) return std::nullopt;
+            track.take(std::move(phase.samples));
+            return track;
+        }
+    }
+    const auto pieces = trackSpeed(recording, views, search.leastHz, search.mostHz, mains, search.strong);
+    if (!pieces) return std::nullopt;
+    track = *pieces;
+    const Channel& channel = loudest(recording, views, track.meanHz);
+    FollowedPhase phase = followPhase(channel.samples, channel.sampleRateHz, track.samples, mains.hz);
+    if (phase.swingTurns < kEvenTurns) return std::nullopt;
+    track.take(std::move(phase.samples));
+    return track;
+}
+
 }  // namespace
 
 std::optional<ReadByAngle> readByAngle(const Recording& recording, const std::vector<ChannelViews>& views,
-                                       double leastHz, double mostHz, const Mains& mains,
-                                       const std::vector<double>& strong) {
-    auto track = trackSpeed(recording, views, leastHz, mostHz, mains, strong);
-    if (!track || track->wander() < kEven) return std::nullopt;
+                                       const Search& search, const Mains& mains) {
+    if (views.empty() || recording.seconds() * search.leastHz < kFewestTurns) return std::nullopt;
+    auto track = follow(recording, views, search, mains);
+    if (!track) return std::nullopt;
+    if (search.knownHz && std::abs(track->meanHz / *search.knownHz - 1) > kOffKnown) return std::nullopt;
+    const std::vector<double>& strong = search.strong;
     const auto angle = ShaftAngle::fromSpeed(track->samples);
     if (!angle) return std::nullopt;
     ReadByAngle read;
@@ -62,7 +120,8 @@ std::optional<ReadByAngle> readByAngle(const Recording& recording, const std::ve
         after.push_back(plainOnly(read.samples.back(), read.sampleRateHz));
     }
     read.gainNepers = combNear(after, mean, mains, strong) - combNear(before, mean, mains, strong);
-    read.sharper = read.gainNepers >= kWorthIt;
+    read.gainHeights = heights(after, mean) - heights(before, mean);
+    read.sharper = read.gainNepers >= kWorthIt && read.gainHeights >= kWorthIt;
     if (!read.sharper) read.samples.clear();
     return read;
 }

@@ -13,15 +13,20 @@ namespace fettle {
 
 struct ReadByAngle {
     SpeedTrack track;
+    double gainHeights = 0;                    // nepers that the orders stand higher
     double gainNepers = 0;                     // of the comb about the mean speed
     bool sharper = false;                      // worth it: then the channels below are filled
     double sampleRateHz = 0;                   // samples a turn x mean speed
     std::vector<std::vector<double>> samples;  // of each of the views' channels, in the channel's unit
 };
 
-// Nothing where no comb can be followed, or the speed is even.
+struct Search {
+    double leastHz = 0, mostHz = 0;  // where the speed may be
+    std::optional<double> knownHz;   // its mean, where it is known
+    std::vector<double> strong;      // strongOrders()
+};
+// Nothing where nothing can be followed, or the speed is even.
 std::optional<ReadByAngle> readByAngle(const Recording& recording, const std::vector<ChannelViews>& views,
-                                       double leastHz, double mostHz, const Mains& mains,
-                                       const std::vector<double>& strong);
+                                       const Search& search, const Mains& mains);
 
 }  // namespace fettle

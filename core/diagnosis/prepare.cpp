@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/base/text.h"
 #include "core/base/units.h"
@@ -134,55 +135,58 @@ PreparedRecording readAtTrueRate(const Machine& machine, const RecordingPtr& rec
     return prepared;
 }
 
-// Where the speed may be looked for in short pieces, Hz.
-std::optional<std::pair<double, double>> trackedBetween(const Machine& machine,
-                                                        const PreparedRecording& prepared) {
-    if (const auto& rpm = prepared.facts.speed.rpm)
-        return std::pair(*rpm / 60 * (1 - kTrackReach), *rpm / 60 * (1 + kTrackReach));
+// Where the speed may be looked for when it wanders.
+std::optional<Search> searchOf(const Machine& machine, const PreparedRecording& prepared) {
+    Search search;
+    search.strong = strongOrders(machine);
+    const auto& rpm = prepared.facts.speed.rpm;
+    if (rpm && prepared.facts.speed.from != "given") search.knownHz = *rpm / 60;
     const auto range = prepared.mains.measured ? speedRangeAt(machine, prepared.mains) : speedRange(machine);
-    if (!range) return std::nullopt;
-    return std::pair(range->least / 60 * (1 - kTrackReach), range->most / 60 * (1 + kTrackReach));
+    if (!rpm && !range) return std::nullopt;
+    search.leastHz = (rpm ? *rpm : range->least) / 60 * (1 - kTrackReach);
+    search.mostHz = (rpm ? *rpm : range->most) / 60 * (1 + kTrackReach);
+    return search;
 }
 
-void takeViewsByAngle(const Machine& machine, ReadByAngle& read, PreparedRecording& prepared,
-                      const WeighingSettings& settings) {
+std::vector<ChannelViews> viewsByAngle(const Machine& machine, ReadByAngle& read,
+                                       const PreparedRecording& prepared, const WeighingSettings& settings) {
     const double carrier = highestCarrierHz(machine, *prepared.recording);
+    std::vector<ChannelViews> all;
     for (std::size_t i = 0; i < prepared.views.size(); ++i) {
         const std::size_t index = prepared.views[i].channel;
-        Channel turned = prepared.recording->channels[index];
+        Channel turned;
         turned.samples = std::move(read.samples[i]);
         turned.sampleRateHz = read.sampleRateHz;
-        prepared.views[i] = viewsOf(turned, prepared.roles[index].toG, carrier, settings);
-        prepared.views[i].channel = index;
+        all.push_back(viewsOf(turned, prepared.roles[index].toG, carrier, settings));
+        all.back().channel = index;
     }
-    prepared.byAngle = true;
+    return all;
 }
 
 // A speed that wanders: views against shaft angle where that sharpens the comb, and the mean speed with them.
 void followSpeed(const Machine& machine, PreparedRecording& prepared, const WeighingSettings& settings) {
     if (prepared.views.empty()) return;
-    const auto between = trackedBetween(machine, prepared);
-    const std::vector<double> strong = strongOrders(machine);
-    if (!between) return;
-    auto read = readByAngle(*prepared.recording, prepared.views, between->first, between->second,
-                            prepared.mains, strong);
-    if (!read) return;
-    prepared.track = read->track;
-    SpeedResult& speed = prepared.facts.speed;
-    if (!read->sharper) return;
-    takeViewsByAngle(machine, *read, prepared, settings);
+    const auto search = searchOf(machine, prepared);
+    if (!search) return;
+    auto read = readByAngle(*prepared.recording, prepared.views, *search, prepared.mains);
+    if (!read || !read->sharper) return;
+    std::vector<ChannelViews> views = viewsByAngle(machine, *read, prepared, settings);
     const double mean = read->track.meanHz;
-    const auto comb = findComb(combViews(prepared.views, mean * (1 + kTrackReach), strong),
+    const auto comb = findComb(combViews(views, mean * (1 + kTrackReach), search->strong),
                                mean * (1 - kBesideMean), mean * (1 + kBesideMean), prepared.mains);
     if (!comb || !comb->single()) return;
+    SpeedResult& speed = prepared.facts.speed;
+    if (prepared.turnsInFlux && std::abs(comb->hz * 60 / *speed.rpm - 1) > kBesideMean) return;
+    prepared.views = std::move(views);
+    prepared.byAngle = prepared.combSeen = true;
+    prepared.track = std::move(read->track);
     speed.rpm = comb->hz * 60;
     speed.plusMinusRpm = comb->plusMinusHz * 60;
     speed.from = speed.givenRpm ? "given, refined" : "found";
-    prepared.combSeen = true;
     prepared.facts.quality.push_back(
         {"unsteady", "",
          fmt::format("the speed moved between {:.1f} and {:.1f} r/min; lines are read against shaft angle",
-                     read->track.leastHz * 60, read->track.mostHz * 60)});
+                     prepared.track.leastHz * 60, prepared.track.mostHz * 60)});
 }
 
 // Why lines as narrow as a bearing's cannot be judged in this recording; empty: they can.

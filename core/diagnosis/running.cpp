@@ -14,6 +14,7 @@ constexpr double kStillMmS = 0.08, kStillG = 0.01;
 constexpr double kHighBandHz = 1000, kFewestHighHz = 400;
 constexpr double kOverSensorNoise = 1.5;  // of the high band of a machine that turns
 constexpr double kSlowRpm = 600;          // below, a machine may well hiss too little to be heard
+constexpr double kUnsteady = 0.03;        // of the speed, within a recording: levels no longer compare
 constexpr double kUnloaded = 0.125;       // of the rated slip
 
 struct Movement {
@@ -74,6 +75,8 @@ std::string shakenState(const Machine& machine, const PreparedRecording& prepare
 }  // namespace
 
 std::string runningState(const Machine& machine, const PreparedRecording& prepared) {
+    if (prepared.byAngle && prepared.track.wander() > kUnsteady)
+        return prepared.track.oneWay ? "run_up_or_down" : "unsteady";
     if (prepared.turnsInFlux) return poweredState(machine, prepared);
     const Movement m = movement(prepared);
     if (!m.any) return "unknown";

@@ -107,6 +107,19 @@ std::vector<double> smoothed(const std::vector<double>& values) {
 
 }  // namespace
 
+void SpeedTrack::take(std::vector<ShaftAngle::SpeedSample> speeds) {
+    samples = std::move(speeds);
+    const auto slower = [](const auto& a, const auto& b) { return a.speed < b.speed; };
+    const auto [least, most] = std::minmax_element(samples.begin(), samples.end(), slower);
+    leastHz = least->speed.value;
+    mostHz = most->speed.value;
+    meanHz = 0;
+    for (const auto& sample : samples)
+        meanHz += sample.speed.value / double(samples.size());
+    oneWay = std::is_sorted(samples.begin(), samples.end(), slower) ||
+             std::is_sorted(samples.rbegin(), samples.rend(), slower);
+}
+
 std::optional<SpeedTrack> trackSpeed(const Recording& recording, const std::vector<ChannelViews>& views,
                                      double leastHz, double mostHz, const Mains& mains,
                                      const std::vector<double>& strong) {
@@ -122,15 +135,10 @@ std::optional<SpeedTrack> trackSpeed(const Recording& recording, const std::vect
     for (const std::size_t state : dearestPath(pieces.nepers))
         speeds.push_back(leastHz + double(state) * kStep * (leastHz + mostHz) / 2);
     speeds = smoothed(speeds);
-    for (std::size_t i = 0; i < speeds.size(); ++i) {
-        track.samples.push_back({pieces.seconds[i], Hertz(speeds[i])});
-        track.meanHz += speeds[i] / double(speeds.size());
-    }
-    const auto [least, most] = std::minmax_element(speeds.begin(), speeds.end());
-    track.leastHz = *least;
-    track.mostHz = *most;
-    track.oneWay =
-        std::is_sorted(speeds.begin(), speeds.end()) || std::is_sorted(speeds.rbegin(), speeds.rend());
+    std::vector<ShaftAngle::SpeedSample> samples;
+    for (std::size_t i = 0; i < speeds.size(); ++i)
+        samples.push_back({pieces.seconds[i], Hertz(speeds[i])});
+    track.take(std::move(samples));
     return track;
 }
 

@@ -22,6 +22,7 @@ struct SpeedTrack {
     double nepers = 0;    // that there is a comb in the pieces at all
     bool oneWay = false;  // rises or falls throughout
 
+    void take(std::vector<ShaftAngle::SpeedSample> speeds);
     double wander() const { return meanHz > 0 ? (mostHz - leastHz) / meanHz : 0; }
 };
 
