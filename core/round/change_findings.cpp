@@ -239,7 +239,9 @@ Key keyOf(const FollowedChange& one) {
 }
 
 bool isShaftCause(const RoundFinding& f) {
-    return f.causeShare.has_value();
+    constexpr const char* kCauses[] = {"unbalance", "misalignment", "bent_shaft", "looseness",
+                                       "soft_foot", "resonance",    "rub"};
+    return std::find(std::begin(kCauses), std::end(kCauses), f.finding.fault) != std::end(kCauses);
 }
 
 void takeUp(RoundFinding& f, const RoundFinding& change) {
@@ -247,6 +249,8 @@ void takeUp(RoundFinding& f, const RoundFinding& change) {
     f.finding.weightDban = change.finding.weightDban;
     f.persistence = change.persistence;
     f.finding.persistence = change.persistence;
+    if (change.finding.fault == f.finding.fault && change.causeShare)
+        f.causeShare = f.finding.causeShare = change.causeShare;
     f.finding.urgency = graverOf(f.finding.urgency, change.finding.urgency);
     f.finding.sentence += " " + change.finding.sentence;
 }

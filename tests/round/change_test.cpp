@@ -182,9 +182,23 @@ TEST(ChangeEntry, AZonesCauseTakesTheChangeUp) {
             ++unbalances;
             EXPECT_TRUE(f.change);
             EXPECT_EQ(f.finding.severity.value, "C");
+            EXPECT_TRUE(f.causeShare);
             EXPECT_GE(f.finding.weightDban.value_or(0), 20);
         }
     EXPECT_EQ(unbalances, 1);
+}
+
+// The recordings named looseness; what was added alone would name another: one finding, the change its
+// evidence.
+TEST(ChangeEntry, AnotherCauseThanTheZonesIsNotASecondFinding) {
+    MachineWeek week = with(plain("A"), {cause("looseness", "C", 3.4, 0.9)});
+    week.changes = shaft(3.2, 0.1, 0.05, 0.1, 3.4);
+    const RoundMachine m = alone(inZone(week, "C", 3.4, 4.5));
+    ASSERT_EQ(m.findings.size(), 1u);
+    EXPECT_EQ(m.findings[0].finding.fault, "looseness");
+    EXPECT_TRUE(m.findings[0].change);
+    EXPECT_THAT(m.findings[0].finding.sentence, HasSubstr("rose from"));
+    EXPECT_THAT(m.findings[0].finding.sentence, Not(HasSubstr("unbalance")));
 }
 
 // The mean of e-values over a point's channels: one of three loses 4.8 decibans.

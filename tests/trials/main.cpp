@@ -19,7 +19,7 @@ const std::vector<Trial> kTrials = {
      "sound machines through engine and round: false entries per 100 machines and month", healthyWeeks},
     {"fleets", "[--fleets 200] [--pool 400] [--scenario sample_fleet]",
      "e-BH over simulated fleets: chance share of the list, power", simulatedFleets},
-    {"speed", "[--scenario sample_fleet] [--open-only] [--list]",
+    {"speed", "[--scenario sample_fleet] [--key 1] [--open-only] [--list]",
      "speed not given, simulated and on FETTLE_OPEN_RECORDS: right, unknown, sure and wrong; slip; sample "
      "rate",
      speedTrial},
@@ -32,7 +32,7 @@ const std::vector<Trial> kTrials = {
      shuffledDates},
     {"healthy-trends", "[--weeks 2000] [--seed 1]",
      "simulated trends of sound machines: entries by change per 100 machines and month", healthyTrends},
-    {"run-to-failure", "FOLDER [--baseline 42]",
+    {"run-to-failure", "[FOLDER] [--baseline 42]",
      "records of bearings run to their end: first alert, false alerts in the first half", runToFailure},
 };
 

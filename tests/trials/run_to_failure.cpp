@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <filesystem>
 
 #include "core/diagnosis/examine.h"
@@ -148,17 +149,22 @@ void tell(const std::string& name, const Life& life, int baselineRecords) {
 }  // namespace
 
 int runToFailure(const Arguments& arguments) {
-    if (arguments.empty()) {
-        fmt::print(stderr, "run-to-failure FOLDER: one folder a bearing, with machine.json and records\n");
+    const char* open = std::getenv("FETTLE_OPEN_RECORDS");
+    const bool given = !arguments.empty() && arguments[0].rfind("--", 0) != 0;
+    if (!given && !open) {
+        fmt::print(stderr,
+                   "run-to-failure FOLDER: one folder a bearing, with machine.json and records; or "
+                   "FETTLE_OPEN_RECORDS names a folder with femto in it\n");
         return 2;
     }
+    const std::string folder = given ? arguments[0] : (fs::path(open) / "femto").string();
     const int records = int(numberAfter(arguments, "--baseline", 42));
     std::vector<fs::path> folders;
     std::error_code none;
-    for (const auto& entry : fs::directory_iterator(arguments[0], none))
+    for (const auto& entry : fs::directory_iterator(folder, none))
         if (entry.is_directory()) folders.push_back(entry.path());
     if (folders.empty()) {
-        fmt::print(stderr, "{}: no folder with records in it\n", arguments[0]);
+        fmt::print(stderr, "{}: no folder with records in it\n", folder);
         return 3;
     }
     std::sort(folders.begin(), folders.end());
@@ -166,13 +172,13 @@ int runToFailure(const Arguments& arguments) {
         "The rule of change with a record in place of a day: seven records against the first ones, 20 "
         "decibans "
         "and\n6 dB. The records' own kind of fault is not known; their ends were called at 20 g.\n\n");
-    for (const fs::path& folder : folders) {
-        const auto life = lifeOf(folder);
+    for (const fs::path& bearing : folders) {
+        const auto life = lifeOf(bearing);
         if (!life || life->hours.empty()) {
-            fmt::print(stderr, "{}: {}\n", folder.string(), life ? "no records" : life.error().sentence());
+            fmt::print(stderr, "{}: {}\n", bearing.string(), life ? "no records" : life.error().sentence());
             return 3;
         }
-        tell(folder.filename().string(), *life, records);
+        tell(bearing.filename().string(), *life, records);
     }
     return 0;
 }
