@@ -14,7 +14,10 @@
 #include "core/base/text.h"
 #include "core/fleet/job_done.h"
 #include "core/fleet/sheet_content.h"
+#include "core/fleet/verification.h"
+#include "core/fleet/who.h"
 #include "core/round/round.h"
+#include "core/store/day.h"
 
 namespace fettle {
 
@@ -95,6 +98,24 @@ Status keepWhenDone(FleetFile& fleet, const JobsCommand& command, const Job& job
     return {};
 }
 
+// What verification said when somebody took it for verified stays in the machine's history.
+Status keepOutcome(FleetFile& fleet, const JobsCommand& command, const Job& job) {
+    if (command.state != "verified") return {};
+    const auto v = verifyJob(fleet, job);
+    if (!v) return fail(v.error());
+    if (!v->verdict) {
+        tell("note: taken for verified before verification is over: " + v->words());
+        return {};
+    }
+    Event event;
+    event.machine = job.machine;
+    event.time = nowUtc();
+    event.kind = "note";
+    event.text = fmt::format("job {} verified, {}", job.id, v->words());
+    event.by = orLoginName("");
+    return fleet.log().addEvent(event).map([](std::int64_t) {});
+}
+
 int keep(FleetFile& fleet, const JobsCommand& command, Job job) {
     apply(command, job);
     const bool isNew = job.id == 0;
@@ -105,6 +126,7 @@ int keep(FleetFile& fleet, const JobsCommand& command, Job job) {
     job.id = *id;
     if (auto good = isNew ? keepWhenDone(fleet, command, job) : Status(); !good)
         return couldNotRun(good.error());
+    if (auto good = keepOutcome(fleet, command, job); !good) return couldNotRun(good.error());
     if (command.json)
         printJson(toJson(job));
     else

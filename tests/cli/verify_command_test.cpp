@@ -31,6 +31,20 @@ TEST_F(LookBack, AJobThatIsDoneIsAskedWhen) {
     EXPECT_EQ(v["outcome"], nullptr);
 }
 
+TEST_F(LookBack, TakenForVerifiedTooEarlyIsSaid) {
+    ASSERT_EQ(on("jobs", {"--id", "1", "--state", "done", "--on", "2026-05-06"}).status, 0);
+    const Ran early = on("jobs", {"--id", "1", "--state", "verified"});
+    EXPECT_EQ(early.status, 0);
+    EXPECT_THAT(early.err, HasSubstr("before verification is over"));
+}
+
+TEST_F(LookBack, AVerifiedJobKeepsItsOutcome) {
+    ASSERT_EQ(on("jobs", {"--id", "1", "--state", "done", "--on", "2026-05-04"}).status, 0);
+    ASSERT_EQ(on("jobs", {"--id", "1", "--state", "verified"}).status, 0);
+    EXPECT_THAT(on("event", {"--machine", "C-SHAKE", "--list"}).out,
+                HasSubstr("job 1 verified, not comparable: It was not recorded running"));
+}
+
 TEST_F(LookBack, ABadDayChangesNothing) {
     const Ran ran = on("jobs", {"--id", "1", "--state", "done", "--on", "6 May"});
     EXPECT_EQ(ran.status, 3);
