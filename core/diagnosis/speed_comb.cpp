@@ -20,7 +20,9 @@ constexpr int kFewestByHeight = 4;  // .. and orders that stand out in it
 constexpr double kNear = 0.002;     // speeds this near count as one ..
 constexpr double kSharp = 0.001;    // .. and this near, where the comb is sharp
 constexpr double kStrongW = 0.5;
-constexpr double kWander = 1e-4;  // of the speed within a recording, for the weight of an order's place
+constexpr int kFewestInSpectrum = 3;  // orders that place a speed; fewer: those of the envelope too, where a
+                                      // bearing draws lines beside whole orders
+constexpr double kWander = 1e-4;      // of the speed within a recording, for the weight of an order's place
 constexpr double kLeastHz = 2;
 constexpr double kBesideMains = 1.2;  // bins
 constexpr int kMostSpeeds = 400000;
@@ -157,11 +159,13 @@ void addPlace(const CombView& view, const CombOrder& order, const Asker& asker, 
     if (bin + 1 >= double(view.place.size()) || !asker.clear(order.order * shaftHz, view.df)) return;
     const std::size_t top = topAt(view, bin);
     if (top == 0 || view.factor[top] < kOut) return;
+    const double present = order.w * double(view.factor[top]);
+    const double credit = present / (1 - order.w + present);  // that the top is the order's
     const double hz = view.place[top] * view.df / order.order;
     const double spread =
         view.df * (0.02 + 0.6 / std::sqrt(double(view.z[top]))) / order.order + kWander * shaftHz;
     if (strict && std::abs(hz - shaftHz) > 3 * spread) return;
-    const double weight = 1 / (spread * spread);
+    const double weight = credit * credit * credit * credit / (spread * spread);
     ++sums.found;
     sums.low += order.order <= 4;
     sums.highest = std::max(sums.highest, order.order);
@@ -175,6 +179,7 @@ void refine(const std::vector<CombView>& views, const Asker& asker, Comb& comb) 
     for (int round = 0; round < 3; ++round) {
         Sums sums;
         for (const CombView& view : views) {
+            if (&view != views.data() && sums.found >= kFewestInSpectrum) break;
             for (const CombOrder& order : view.orders)
                 addPlace(view, order, asker, comb.hz, round > 0, sums);
             for (const CombOrder& order : view.strong)
