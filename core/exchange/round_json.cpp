@@ -26,6 +26,13 @@ Json severityJson(const RoundFinding& f) {
     return json;
 }
 
+Json limitsJson(const std::optional<StatisticalLimits>& limits) {
+    if (!limits) return Json();
+    return {{"mean_plus_3s", limits->meanPlus3s},   {"log_normal", limits->logNormal},
+            {"median_mad", limits->medianMad},      {"p95", limits->p95},
+            {"tolerance_95_95", limits->tolerance}, {"days", limits->count}};
+}
+
 Json changeJson(const std::optional<ChangeFacts>& change) {
     if (!change) return Json();
     const ChangeFacts& c = *change;
@@ -40,7 +47,8 @@ Json changeJson(const std::optional<ChangeFacts>& change) {
             {"baseline_days", c.baselineDays},
             {"baseline_from", dateJson(c.baselineFrom)},
             {"baseline_to", dateJson(c.baselineTo)},
-            {"since", dateJson(c.since)}};
+            {"since", dateJson(c.since)},
+            {"statistical_limits", limitsJson(c.limits)}};
 }
 
 Json rivalsJson(const std::vector<Rival>& rivals) {

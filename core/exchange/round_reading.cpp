@@ -46,6 +46,19 @@ std::optional<LimitDate> limitDateOf(JsonObject& finding) {
     return limit;
 }
 
+std::optional<StatisticalLimits> limitsOf(JsonObject& change) {
+    if (!change.has("statistical_limits")) return std::nullopt;
+    JsonObject json(change.raw("statistical_limits"), change.place("statistical_limits"), change.report());
+    StatisticalLimits limits;
+    limits.meanPlus3s = number(json, "mean_plus_3s");
+    limits.logNormal = number(json, "log_normal");
+    limits.medianMad = number(json, "median_mad");
+    limits.p95 = number(json, "p95");
+    limits.tolerance = number(json, "tolerance_95_95");
+    limits.count = int(count(json, "days"));
+    return limits;
+}
+
 std::optional<ChangeFacts> changeOf(JsonObject& finding) {
     if (!finding.has("change")) return std::nullopt;
     JsonObject json(finding.raw("change"), finding.place("change"), finding.report());
@@ -62,6 +75,7 @@ std::optional<ChangeFacts> changeOf(JsonObject& finding) {
     c.baselineFrom = date(json, "baseline_from").value_or(0);
     c.baselineTo = date(json, "baseline_to").value_or(0);
     c.since = date(json, "since");
+    c.limits = limitsOf(json);
     return c;
 }
 

@@ -69,7 +69,8 @@ ChangeFacts factsOf(const FollowedChange& one) {
             one.week.baselineDays,
             one.week.baselineFrom,
             one.week.baselineTo,
-            one.week.since};
+            one.week.since,
+            one.week.limits};
 }
 
 RoundFinding findingOf(const ChangeGroup& group, const std::string& fault, const std::string& at) {

@@ -53,6 +53,7 @@ struct ChangeFacts {
     double was = 0, now = 0, step = 0;                       // step: dB of a level, else in the unit
     int baselineDays = 0, baselineFrom = 0, baselineTo = 0;  // daily medians; days since 1970-01-01
     std::optional<int> since;                                // day from which it has stayed apart
+    std::optional<StatisticalLimits> limits;                 // of the baseline's days, in the unit
 };
 
 // The verdict only: of `finding.best` view, variant and cage shift; its lines stay in the week's examination.

@@ -16,6 +16,13 @@ std::vector<RunValue> within(std::span<const RunValue> values, int firstDay, int
     return some;
 }
 
+std::optional<StatisticalLimits> limitsOf(const Baseline& baseline) {
+    std::vector<double> values;
+    for (const DayValue& day : baseline.days)
+        values.push_back(day.value);
+    return statisticalLimits(values);
+}
+
 // Of days oldest first: those in [first, last].
 std::span<const DayValue> daysIn(std::span<const DayValue> days, int first, int last) {
     const auto from =
@@ -54,6 +61,7 @@ WeekChange changeOfWeek(std::span<const RunValue> values, std::optional<int> seg
     out.baselineDays = int(search.baseline->days.size());
     out.baselineFrom = search.baseline->firstDay();
     out.baselineTo = search.baseline->lastDay();
+    out.limits = limitsOf(*search.baseline);
     out.change = weighChange(*search.baseline, daysIn(days, firstDay, lastDay));
     if (!out.change) {
         out.why = "too few days of the week at like speed and load";

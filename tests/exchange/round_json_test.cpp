@@ -178,6 +178,7 @@ std::vector<Change> changesOfAMachine() {
         [](RoundMachine& m) { m.zone = "D"; },
         [](RoundMachine& m) { m.lateRecordings += 1; },
         [](RoundMachine& m) { m.inSample = !m.inSample; },
+        [](RoundMachine& m) { m.baseline = "42 days"; },
         [](RoundMachine& m) { m.findings.clear(); },
     };
 }
@@ -186,6 +187,25 @@ std::vector<Change> changesOfAFinding() {
     return {
         [](RoundMachine& m) { m.findings[0].persistence = 0.25; },
         [](RoundMachine& m) { m.findings[0].causeShare = 0.25; },
+        [](RoundMachine& m) {
+            m.findings[0].change = ChangeFacts{"1x",
+                                               "M-DE",
+                                               "x",
+                                               "horizontal",
+                                               "mm/s",
+                                               0.5,
+                                               1.5,
+                                               9.5,
+                                               42,
+                                               20500,
+                                               20541,
+                                               20600,
+                                               StatisticalLimits{1, 2, 3, 4, 5, 42}};
+        },
+        [](RoundMachine& m) {
+            m.findings[0].change =
+                ChangeFacts{"2x", "P-DE", "z", "axial", "g", 0.25, 0.75, 9.5, 14, 20400, 20420, {}, {}};
+        },
         [](RoundMachine& m) { m.findings[0].growthPerWeek = -0.25; },
         [](RoundMachine& m) { m.findings[0].limitDate->median = 20600; },
         [](RoundMachine& m) { m.findings[0].limitDate->from = 20500; },
