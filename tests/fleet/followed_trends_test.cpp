@@ -1,0 +1,101 @@
+// What a week asks of a machine's history, from the stores: baselines that end where the machine was altered,
+// like load, temperatures left out where nobody gives an ambient. Expected answers by hand.
+#include "core/fleet/followed_trends.h"
+
+#include "core/fleet/round_desk.h"
+#include "tests/fleet/made_history.h"
+
+namespace fettle::fleet_test {
+namespace {
+
+using ::testing::HasSubstr;
+
+class FollowedTrendsTest : public MadeHistory {
+  protected:
+    FollowedTrends followed(const std::string& until = "2026-04-05") {
+        const auto entry = fleet_->machines().byTag("FN-01").value();
+        const auto site = fleet_->site().value();
+        const auto period = periodTo(site, until).value();
+        const auto described = fleet_->machines().describedAt("FN-01").value();
+        auto out = followedTrends(*fleet_, entry, *described, period);
+        EXPECT_TRUE(out);
+        return out ? *out : FollowedTrends{};
+    }
+    static const FollowedChange& of(const FollowedTrends& all, Followed quantity) {
+        static const FollowedChange none;
+        for (const FollowedChange& one : all.changes)
+            if (one.quantity == quantity) return one;
+        ADD_FAILURE() << followedName(quantity) << " is not followed";
+        return none;
+    }
+    void hearWeek(double order1) {
+        Heard loud;
+        loud.order1MmS = order1;
+        loud.velocityMmS = order1 + 0.5;
+        hearDays("FN-01", "2026-03-30", "2026-04-05", loud);
+    }
+};
+
+TEST_F(FollowedTrendsTest, AWeekAgainstTheFirstSixWeeks) {
+    hearDays("FN-01", "2026-01-05", "2026-03-29", {});
+    hearWeek(3);
+    const FollowedTrends all = followed();
+    const FollowedChange& once = of(all, Followed::Order1);
+    ASSERT_TRUE(once.week.change) << once.week.why;
+    EXPECT_EQ(once.week.baselineDays, 42);
+    EXPECT_EQ(dateOfDay(once.week.baselineFrom), "2026-01-05");
+    EXPECT_EQ(dateOfDay(once.week.baselineTo), "2026-02-15");
+    EXPECT_EQ(once.week.change->was, 0.5);
+    EXPECT_EQ(once.week.change->now, 3);
+    EXPECT_TRUE(once.week.matters);
+    EXPECT_GE(once.week.change->weightDban, 20);
+    EXPECT_EQ(dateOfDay(once.week.since.value_or(0)), "2026-03-30");
+    EXPECT_EQ(once.point, "P");
+    EXPECT_FALSE(of(all, Followed::HighBand).week.matters);
+    EXPECT_LT(of(all, Followed::HighBand).week.change->weightDban, 0);
+    for (const FollowedChange& one : all.changes)
+        EXPECT_NE(one.quantity, Followed::TemperatureRise);
+}
+
+// No change is weighed across a repair: until there are days enough, the missing ones are told.
+TEST_F(FollowedTrendsTest, ARepairEndsTheBaseline) {
+    hearDays("FN-01", "2026-01-05", "2026-03-29", {});
+    hearWeek(3);
+    tell("FN-01", "2026-03-20T10:00:00Z", "repair", "driver");
+    const FollowedChange once = of(followed(), Followed::Order1);
+    EXPECT_FALSE(once.week.change);
+    EXPECT_THAT(once.week.why, HasSubstr("no baseline: 7 of 14 days"));
+    EXPECT_THAT(once.week.why, HasSubstr("since 2026-03-20"));
+    tell("FN-01", "2026-01-20T10:00:00Z", "greasing", "driver");
+    EXPECT_FALSE(of(followed(), Followed::Order1).week.change);
+}
+
+// Half load is compared with half load, and there is none of it.
+TEST_F(FollowedTrendsTest, OnlyDaysOfLikeLoadAreCompared) {
+    hearDays("FN-01", "2026-01-05", "2026-03-29", {});
+    Heard half;
+    half.loadPct = 40;
+    half.order1MmS = 3;
+    hearDays("FN-01", "2026-03-30", "2026-04-05", half);
+    const FollowedChange once = of(followed(), Followed::Order1);
+    EXPECT_FALSE(once.week.change);
+    EXPECT_THAT(once.week.why, HasSubstr("0 of 14 days"));
+}
+
+TEST_F(FollowedTrendsTest, TheRoundListsItByChange) {
+    hearDays("FN-01", "2026-01-05", "2026-03-29", {});
+    hearWeek(3);
+    const auto list = listNow(*fleet_, "2026-04-05");
+    ASSERT_TRUE(list) << list.error().sentence();
+    for (const RoundMachine& m : list->machines) {
+        if (m.tag != "FN-01") continue;
+        EXPECT_EQ(m.listedBy, ListedBy::Change);
+        ASSERT_FALSE(m.findings.empty());
+        EXPECT_EQ(m.findings[0].finding.fault, "unbalance");
+        EXPECT_THAT(m.baseline, HasSubstr("42 days from 2026-01-05"));
+        EXPECT_TRUE(m.findings[0].change && m.findings[0].change->limits);
+    }
+}
+
+}  // namespace
+}  // namespace fettle::fleet_test
