@@ -9,6 +9,8 @@ namespace fettle {
 
 namespace {
 
+constexpr double kCageOfElementW = 0.4;
+
 // What each element draws. Sidebands stand at h x carrier + j x (shaft or cage), for h = 1, 2.
 struct Pattern {
     BearingElement element;
@@ -105,6 +107,10 @@ Family bearingFamily(BearingElement element, const BearingVariant& variant) {
             family.lines.push_back({lineName(pattern, h, j),
                                     h * carrier.order + j * (bySide ? variant.orders.ftf : 1.0),
                                     h * carrier.slope, pattern.sidebandW, false, h});
+    if (bySide)  // the element passes the load zone once a cage turn: its impacts swell and fade with it
+        for (int h = 1; h <= 2; ++h)
+            family.lines.push_back(
+                {h == 1 ? "FTF" : "2 x FTF", h * variant.orders.ftf, 0, kCageOfElementW, false, 1});
     return family;
 }
 

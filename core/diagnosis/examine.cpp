@@ -11,7 +11,7 @@
 #include "core/diagnosis/measures.h"
 #include "core/diagnosis/shaft_faults.h"
 #include "core/diagnosis/stage.h"
-#include "core/diagnosis/unknown_bearing.h"
+#include "core/diagnosis/unlisted_combs.h"
 #include "core/dsp/spectrum.h"
 #include "core/dsp/statistics.h"
 
@@ -40,10 +40,11 @@ std::vector<Rival> rivalsOf(std::size_t self, const std::vector<BearingHypothesi
     return rivals;
 }
 
-std::vector<Hypothesis> weighBearings(const Machine& machine, const PreparedRecording& prepared,
-                                      const AskedBearings& asked, const WeighingSettings& settings) {
+std::vector<Hypothesis> bearingHypotheses(const Machine& machine, const PreparedRecording& prepared,
+                                          const AskedBearings& asked, const WeighingSettings& settings) {
     std::vector<ChannelEvidence> evidence = prepared.evidence;
-    const std::vector<Weighed> weighed = explainAway(asked.hypotheses, evidence, prepared.rates, settings);
+    BearingsWeighed bearings = weighBearings(machine, prepared, asked, evidence, settings);
+    const std::vector<Weighed>& weighed = bearings.described;
     std::vector<Hypothesis> all;
     for (std::size_t i = 0; i < weighed.size(); ++i) {
         Hypothesis h;
@@ -56,9 +57,10 @@ std::vector<Hypothesis> weighBearings(const Machine& machine, const PreparedReco
         h.best = weighed[i].now;
         h.severity = bearingStage(h.best, prepared.views[h.best.channel]);
         h.rivals = rivalsOf(i, asked.hypotheses, weighed);
+        h.rivals.insert(h.rivals.end(), bearings.combs[i].begin(), bearings.combs[i].end());
         all.push_back(std::move(h));
     }
-    for (Hypothesis& h : unknownBearings(machine, prepared, evidence, settings))
+    for (Hypothesis& h : bearings.unknown)
         all.push_back(std::move(h));
     return all;
 }
@@ -83,7 +85,7 @@ Examination weighOne(const Machine& machine, const PreparedRecording& prepared,
     one.engine = settings.engine();
     one.recordings.push_back(prepared.facts);
     const AskedBearings asked = askBearings(machine, prepared);
-    if (prepared.unfit.empty()) one.considered = weighBearings(machine, prepared, asked, settings);
+    if (prepared.unfit.empty()) one.considered = bearingHypotheses(machine, prepared, asked, settings);
     for (const auto& not_asked : asked.notAsked)
         for (const BearingElement element : kBearingElements) {
             Hypothesis h;

@@ -9,8 +9,7 @@
 #include <random>
 #include <thread>
 
-#include "core/diagnosis/explain_away.h"
-#include "core/diagnosis/hypotheses.h"
+#include "core/diagnosis/unlisted_combs.h"
 
 namespace fettle {
 
@@ -18,7 +17,6 @@ namespace {
 
 constexpr std::array<double, 3> kLevels = {10, 20, 30};
 constexpr std::size_t kElements = std::size(kBearingElements);
-constexpr double kTooNear = 0.04;  // both searches reach 2 % of the carrier
 constexpr int kMostTries = 1000;
 
 // Uniform numbers from the standard's own generator, the same everywhere.
@@ -65,12 +63,13 @@ Phantom drawPhantom(Draw& draw, const std::vector<BearingVariant>& sizes) {
 }
 
 // Whether this element of the phantom could be an element the machine does have.
-bool mayBeTrue(const BearingHypothesis& phantom, const std::vector<BearingHypothesis>& own) {
+bool mayBeTrue(const BearingHypothesis& phantom, const std::vector<BearingHypothesis>& own, double reach) {
     const double carrier = phantom.variants[0].lines[0].order * phantom.shaftRatio;
     return std::any_of(own.begin(), own.end(), [&](const BearingHypothesis& h) {
         return h.fault == phantom.fault &&
                std::any_of(h.variants.begin(), h.variants.end(), [&](const Family& f) {
-                   return std::abs(f.lines[0].order * h.shaftRatio / carrier - 1) < kTooNear;
+                   return std::abs(f.lines[0].order * h.shaftRatio / carrier - 1) <
+                          2 * reach;  // both are searched that far
                });
     });
 }
@@ -85,11 +84,11 @@ double phantomWeight(const BearingHypothesis& h, const PreparedRecording& prepar
     return std::min(before, weigh(h, afterClaims, prepared.rates.shaftHz, settings).weightDban);
 }
 
-Weights phantomWeights(const PreparedRecording& prepared, const AskedBearings& asked,
+Weights phantomWeights(const Machine& machine, const PreparedRecording& prepared, const AskedBearings& asked,
                        const std::vector<BearingVariant>& sizes, const PhantomOptions& options,
                        std::uint64_t seed) {
     std::vector<ChannelEvidence> afterClaims = prepared.evidence;
-    explainAway(asked.hypotheses, afterClaims, prepared.rates, options.settings);
+    weighBearings(machine, prepared, asked, afterClaims, options.settings);
     Weights weights;
     Draw draw(seed);
     for (std::size_t i = 0; i < options.perRecording && !options.cancel.cancelled(); ++i)
@@ -104,7 +103,7 @@ Weights phantomWeights(const PreparedRecording& prepared, const AskedBearings& a
                      phantom.shaftRatio,
                      {bearingFamily(kBearingElements[e], phantom.bearing)},
                      {{channel, 1, 1}}};
-            } while (mayBeTrue(h, asked.hypotheses) && ++tries < kMostTries);
+            } while (mayBeTrue(h, asked.hypotheses, options.settings.shiftReach) && ++tries < kMostTries);
             if (tries < kMostTries)
                 weights[e].push_back(phantomWeight(h, prepared, afterClaims, options.settings));
         }
@@ -185,7 +184,7 @@ Result<PhantomResult> measurePhantoms(const Machine& machine, const std::vector<
             const PreparedRecording prepared =
                 prepare(machine, recordings[i], {options.ignoreSpeed, options.settings});
             if (prepared.unfit.empty())
-                all[i] = phantomWeights(prepared, askBearings(machine, prepared), *sizes, options,
+                all[i] = phantomWeights(machine, prepared, askBearings(machine, prepared), *sizes, options,
                                         options.seed + i);
             const std::lock_guard hold(telling);
             if (!prepared.unfit.empty())

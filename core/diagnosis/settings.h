@@ -17,9 +17,9 @@ struct WeighingSettings {
     double carriersABand = 6;
     int fewestReferences = 200;      // a view with fewer is left out
     double maskBins = 3.5;           // 2 (Hann) + 1 (max of three) + 1/2
-    double shiftNormalShare = 0.8;   // prior of the cage shift: this share normal,
+    double shiftNormalShare = 0.7;   // prior of the cage shift: this share normal,
     double shiftSpread = 0.005;      // with this spread,
-    double shiftReach = 0.02;        // the rest even over +- this
+    double shiftReach = 0.03;        // the rest even over +- this: makers differ by so much
     double gridStepBins = 0.7;       // of the unknown, at the highest line
     double claimStopsDban = 10;      // explaining away goes on down to here
     int claimSidebands = 3;          // shaft sidebands j = -3..3 claimed with every line

@@ -20,8 +20,9 @@ constexpr std::array<double, 8> kW = {.9, .8, .7, .5, .4, .4, .3, .3};  // of th
 constexpr double kLeastOrder = 2.2, kMostOrder = 15;
 constexpr double kWholeShare = 0.02, kHalfShare = 0.01;  // relative distance kept from whole and half orders
 constexpr double kRareEnough = 0.02;                     // rank p of the first line
-constexpr double kStepBins = 0.7;                        // at the highest harmonic
-constexpr double kFitShare = 0.02;                       // of a designation's order
+constexpr double kUnlistedShare = 0.1;  // prior where the component's own bearings are described
+constexpr double kStepBins = 2;         // at the highest harmonic: a rank looks one bin to either side
+constexpr double kFitShare = 0.02;      // of a designation's order
 constexpr std::size_t kMostDesignations = 6;
 
 bool leftOut(double order) {
@@ -34,12 +35,14 @@ struct Found {
     std::size_t evidence = 0, view = 0;
 };
 
-// Factors of one view as a comb of lines at h x hz.
+// Factors of one view as a comb of lines at h x hz; beyond the view its last entry, 1.
 double product(const std::vector<float>& factor, double df, double hz) {
+    const double bin = hz / df;
+    const std::size_t beyond = factor.size() - 1;
     double together = 1;
     for (std::size_t h = 0; h < kW.size(); ++h) {
-        const auto k = std::min(factor.size() - 1, std::size_t(double(h + 1) * hz / df + 0.5));
-        together *= (1 - kW[h]) + kW[h] * double(factor[k]);
+        const auto k = std::size_t(double(h + 1) * bin + 0.5);
+        together *= (1 - kW[h]) + kW[h] * double(factor[k < beyond ? k : beyond]);
     }
     return together;
 }
@@ -47,6 +50,11 @@ double product(const std::vector<float>& factor, double df, double hz) {
 struct Grid {
     double leastHz = 0, stepHz = 0;
     std::size_t count = 0;
+
+    double hz(std::size_t i) const { return leastHz + double(i) * stepHz; }
+    std::size_t firstFrom(double atHz) const {
+        return std::size_t(std::max(0.0, std::ceil((atHz - leastHz) / stepHz)));
+    }
 };
 
 Grid gridOf(double shaftHz, double df) {
@@ -63,23 +71,22 @@ double searchView(const ChannelEvidence& channel, std::size_t index, double shaf
     const std::vector<float>& factor = channel.factors[index];
     const double df = channel.views->df;
     const Grid grid = gridOf(shaftHz, df);
+    const auto least = float(rareFactor);
+    const std::size_t last = std::min(factor.size() - 1, std::size_t(kMostOrder * shaftHz / df) + 1);
     double sum = 0;
-    for (std::size_t i = 0; i < grid.count; ++i) {
-        const double hz = grid.leastHz + double(i) * grid.stepHz;
-        const auto k = std::size_t(hz / df + 0.5);
-        if (k + 1 >= factor.size()) break;
-        if (factor[k] < rareFactor) {  // on to the next bin
-            const double next = (double(k) + 0.5) * df;
-            i = std::max(i, std::size_t((next - grid.leastHz) / grid.stepHz));
-            continue;
+    for (auto k = std::size_t(grid.leastHz / df); k < last; ++k) {
+        if (factor[k] < least) continue;
+        const std::size_t end = std::min(grid.count, grid.firstFrom((double(k) + 0.5) * df));
+        for (std::size_t i = grid.firstFrom((double(k) - 0.5) * df); i < end; ++i) {
+            const double hz = grid.hz(i);
+            if (leftOut(hz / shaftHz)) continue;
+            const double term = prior * product(factor, df, hz) / double(grid.count);
+            sum += term;
+            if (term <= found.term) continue;
+            found = here;
+            found.term = term;
+            found.hz = hz;
         }
-        if (leftOut(hz / shaftHz)) continue;
-        const double term = prior * product(factor, df, hz) / double(grid.count);
-        sum += term;
-        if (term <= found.term) continue;
-        found = here;
-        found.term = term;
-        found.hz = hz;
     }
     return sum;
 }
@@ -183,6 +190,12 @@ std::map<std::string, Component> componentsOf(const Machine& machine, const Prep
     return components;
 }
 
+bool isDescribed(const Machine& machine, const std::string& component) {
+    return std::any_of(machine.bearings.begin(), machine.bearings.end(), [&](const BearingPlace& place) {
+        return place.component == component && !place.bearing.variants.empty();
+    });
+}
+
 }  // namespace
 
 std::vector<Hypothesis> unknownBearings(const Machine& machine, const PreparedRecording& prepared,
@@ -200,6 +213,7 @@ std::vector<Hypothesis> unknownBearings(const Machine& machine, const PreparedRe
                     evidence[i].views->envelopes[v].omega / double(component.evidence.size());
                 e += searchView(evidence[i], v, shaftHz, prior, rareFactor, {0, 0, i, v}, found);
             }
+        if (isDescribed(machine, name)) e *= kUnlistedShare;
         Hypothesis h;
         h.fault = kFault;
         h.at = name;
@@ -219,8 +233,8 @@ std::string unknownBearingText() {
     std::string text;
     for (const double w : kW)
         text += fmt::format("{} ", w);
-    return text + fmt::format("{} {} {} {} {} {}", kLeastOrder, kMostOrder, kWholeShare, kHalfShare,
-                              kRareEnough, kStepBins);
+    return text + fmt::format("{} {} {} {} {} {} {}", kLeastOrder, kMostOrder, kWholeShare, kHalfShare,
+                              kRareEnough, kUnlistedShare, kStepBins);
 }
 
 }  // namespace fettle

@@ -268,9 +268,9 @@ void claim(const BearingHypothesis& hypothesis, const Weighing& found, std::vect
     const double shaftHz = rates.shaftHz * hypothesis.shaftRatio;
     for (ChannelEvidence& channel : evidence)
         for (const LineRow& row : found.rows) {
-            if (!row.carrier) continue;
-            claimLine(row, hypothesis.at, channel, shaftHz, rates.shaftSpreadHz, settings);
-            claimFartherSidebands(row, hypothesis.at, channel, shaftHz, settings);
+            if (row.carrier || row.state == LineState::Found)  // sidebands by cage orders too
+                claimLine(row, hypothesis.at, channel, shaftHz, rates.shaftSpreadHz, settings);
+            if (row.carrier) claimFartherSidebands(row, hypothesis.at, channel, shaftHz, settings);
         }
 }
 
