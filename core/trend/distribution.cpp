@@ -47,7 +47,7 @@ double betaRegular(double a, double b, double x) {
 
 template <class Rising>
 double solved(Rising rising, double wanted, double low, double high) {
-    for (int i = 0; i < 200 && high - low > 1e-15 * (1 + std::abs(low)); ++i) {
+    for (int i = 0; i < 200 && high - low > 1e-14 * (1 + std::abs(low)); ++i) {
         const double middle = (low + high) / 2;
         (rising(middle) < wanted ? low : high) = middle;
     }
@@ -64,7 +64,7 @@ double spreadDensity(double ratio, double degrees) {
 
 // P(mean + k s lies above the wanted share): mean over the sample's spread, by Simpson's rule.
 double toleranceConfidence(double k, int count, double z) {
-    constexpr int kSteps = 2000;
+    constexpr int kSteps = 400;
     const double degrees = count - 1, root = std::sqrt(double(count));
     const double top = 1 + 9 / std::sqrt(2 * degrees), step = top / kSteps;
     double sum = 0;

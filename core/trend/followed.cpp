@@ -61,7 +61,6 @@ WeekChange changeOfWeek(std::span<const RunValue> values, std::optional<int> seg
     out.baselineDays = int(search.baseline->days.size());
     out.baselineFrom = search.baseline->firstDay();
     out.baselineTo = search.baseline->lastDay();
-    out.limits = limitsOf(*search.baseline);
     out.change = weighChange(*search.baseline, daysIn(days, firstDay, lastDay));
     if (!out.change) {
         out.why = "too few days of the week at like speed and load";
@@ -69,6 +68,7 @@ WeekChange changeOfWeek(std::span<const RunValue> values, std::optional<int> seg
     }
     out.since = changedSince(*search.baseline, daysIn(days, search.baseline->lastDay() + 1, lastDay));
     out.matters = matters(*out.change, by);
+    if (out.matters) out.limits = limitsOf(*search.baseline);
     return out;
 }
 

@@ -25,7 +25,7 @@ struct WeekChange {
     std::string condition;                                   // "near 1484 r/min and 80 % load"
     std::optional<int> since;                                // day from which it has stayed apart
     bool matters = false;
-    std::optional<StatisticalLimits> limits;  // drawn from the baseline's days, beside a standard's
+    std::optional<StatisticalLimits> limits;  // of a change that matters: from the baseline's days
 
     std::string baselineWords() const;  // "42 days from 2026-01-05 to 2026-02-20"; without one `why`
 };
