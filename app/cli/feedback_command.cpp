@@ -55,6 +55,7 @@ Json toJson(const ListRecord& list) {
             {"promised_chance_share", list.alpha},
             {"rounds_answered", list.roundsAnswered},
             {"mean_not_found_share", list.roundsAnswered ? Json(list.meanNotFound) : Json()},
+            {"sample_openings", list.sampleOpenings},
             {"sample_had_something", toJson(list.missed())}};
 }
 

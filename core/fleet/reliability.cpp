@@ -70,9 +70,10 @@ std::string promiseLine(const ListRecord& list) {
 }
 
 std::string sampleLine(const ListRecord& list) {
-    if (list.sampleOpened == 0)
+    if (list.sampleMachines == 0)
         return "sample of leave machines: none opened yet, nothing is known of misses";
-    return "sample of leave machines that had something, of those opened: " + shareWords(list.missed());
+    return fmt::format("sample of leave machines: {} opened, {} times in all; had something: {}",
+                       list.sampleMachines, list.sampleOpenings, shareWords(list.missed()));
 }
 
 }  // namespace

@@ -108,12 +108,17 @@ bool hadSomething(std::span<const Answer> answers, const std::string& machine, c
 }
 
 void addSample(std::span<const KeptWeek> weeks, std::span<const Answer> answers, ListRecord& record) {
+    std::map<std::string, bool> machines;  // had something in one of its rounds
     for (const KeptWeek& week : weeks)
         for (const KeptEntry& entry : week.entries) {
             if (!entry.sampleOpened) continue;
-            ++record.sampleOpened;
-            record.sampleHadSomething += hadSomething(answers, entry.machine, week);
+            ++record.sampleOpenings;
+            bool& had = machines[entry.machine];
+            had = had || hadSomething(answers, entry.machine, week);
         }
+    record.sampleMachines = machines.size();
+    for (const auto& [machine, had] : machines)
+        record.sampleHadSomething += had;
 }
 
 }  // namespace

@@ -65,11 +65,12 @@ struct ListRecord {
     std::size_t answered() const { return confirmed + anotherFault + notFound; }
     double alpha = 0.1;  // promised: mean share of chance entries over rounds, the largest of any round
     std::size_t roundsAnswered = 0;  // with an answered entry
-    double meanNotFound = 0;       // of these rounds: mean share of answered entries where nothing was found
-    std::size_t sampleOpened = 0;  // leave machines looked at
-    std::size_t sampleHadSomething = 0;  // reported confirmed or another fault up to 28 days after the round
+    double meanNotFound = 0;  // of these rounds: mean share of answered entries where nothing was found
+    // Leave machines of the sample that were looked at, and those of them reported confirmed or another fault
+    // up to 28 days after the round. A machine opened in several rounds is one: its weeks are alike.
+    std::size_t sampleOpenings = 0, sampleMachines = 0, sampleHadSomething = 0;
     Share confirmedOfAnswered() const { return shareOf(confirmed, answered()); }
-    Share missed() const { return shareOf(sampleHadSomething, sampleOpened); }
+    Share missed() const { return shareOf(sampleHadSomething, sampleMachines); }
 };
 // `weeks`: kept rounds, oldest first.
 ListRecord listRecord(std::span<const KeptWeek> weeks, std::span<const Answer> answers);

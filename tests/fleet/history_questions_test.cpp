@@ -96,7 +96,7 @@ TEST_F(History, TheListBesideItsPromise) {
     EXPECT_EQ(record->list.listings, 1u);
     EXPECT_EQ(record->list.confirmed, 1u);
     EXPECT_EQ(record->list.meanNotFound, 0);
-    EXPECT_EQ(record->list.sampleOpened, 1u);
+    EXPECT_EQ(record->list.sampleMachines, 1u);
     EXPECT_EQ(record->list.sampleHadSomething, 0u);
     report("FN-02", "confirmed");  // the list had missed it
     EXPECT_EQ(siteReliability(*fleet_)->list.sampleHadSomething, 1u);

@@ -99,9 +99,18 @@ TEST(ListRecord, TheSampleMeasuresWhatTheListMisses) {
     const std::vector<Answer> answers{answer("A", "confirmed", 6 + 28), answer("B", "confirmed", 6 + 29),
                                       answer("C", "confirmed", 3)};
     const ListRecord record = listRecord(weeks, answers);
-    EXPECT_EQ(record.sampleOpened, 2U);
+    EXPECT_EQ(record.sampleMachines, 2U);
     EXPECT_EQ(record.sampleHadSomething, 1U);
     EXPECT_EQ(record.listings, 0U);
+}
+
+TEST(ListRecord, AMachineOpenedInManyRoundsIsOne) {
+    const KeptEntry a{"A", false, true, {}};
+    const std::vector<KeptWeek> weeks{week(0, {a}), week(1, {a}), week(2, {a})};
+    const ListRecord record = listRecord(weeks, std::vector{answer("A", "another_fault", 2)});
+    EXPECT_EQ(record.sampleOpenings, 3U);
+    EXPECT_EQ(record.missed().of, 1U);
+    EXPECT_EQ(record.missed().hits, 1U);
 }
 
 }  // namespace
