@@ -11,7 +11,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kEvenTurns = 0.003;  // r.m.s. swing of the angle: an eighth of a turn at order 40
+constexpr double kEvenTurns = 0.008;  // r.m.s. swing of the angle: a third of a turn at order 40
 constexpr double kWorthIt = 1;        // nepers
 constexpr double kOffKnown = 0.006;   // a mean farther from the known one follows something else
 constexpr double kFewestTurns = 50;

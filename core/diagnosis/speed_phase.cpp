@@ -62,9 +62,10 @@ std::vector<double> smooth(const std::vector<double>& phase, double seconds) {
         square += (double(i) - middle) * (double(i) - middle);
     }
     slope /= square;
-    const auto cosineAt = [&](std::size_t k, std::size_t i) {
-        return std::cos(std::numbers::pi * double(k) * (double(i) + 0.5) / double(n));
-    };
+    std::vector<double> cosine(4 * n);  // of every step that occurs
+    for (std::size_t m = 0; m < cosine.size(); ++m)
+        cosine[m] = std::cos(std::numbers::pi * double(m) / double(2 * n));
+    const auto cosineAt = [&](std::size_t k, std::size_t i) { return cosine[k * (2 * i + 1) % (4 * n)]; };
     const auto last = std::min(n / 2, std::size_t(2 * kBandHz * seconds));
     std::vector<double> part(last + 1, 0);
     for (std::size_t k = 1; k <= last; ++k)
