@@ -16,6 +16,7 @@ namespace {
 
 constexpr std::size_t kFleet = 100;
 constexpr double kAlpha = 0.1;
+constexpr double kUpper = 0.75;  // developed and late
 constexpr const char* kFaults[] = {"bearing_outer_race", "bearing_inner_race", "bearing_rolling_element",
                                    "bearing_cage"};
 
@@ -23,6 +24,7 @@ struct Week {
     double weightDban = 0;
     double severity = 0;
     bool rightBearing = false;  // of a faulty one: its bearing is named
+    std::string what;           // seeded: fault, place and machine
 };
 
 WeekOrder orderOf(const sim::Scenario& scenario, std::size_t i, const char* what) {
@@ -36,7 +38,15 @@ WeekOrder orderOf(const sim::Scenario& scenario, std::size_t i, const char* what
 
 Week soundWeek(const sim::Scenario& scenario, std::size_t i) {
     const auto week = examinedWeek(madeWeek(scenario, orderOf(scenario, i, "sound")));
-    return {machineDban(hypothesesOf(week)).value_or(0), 0, false};
+    return {machineDban(hypothesesOf(week)).value_or(0), 0, false, ""};
+}
+
+// "driver DE or NDE" names "driver NDE" as well.
+bool names(const std::string& either, const std::string& at) {
+    const std::string end = at.substr(at.rfind(' ') + 1);
+    return either == at || (either.find(" or ") != std::string::npos &&
+                            either.compare(0, at.size() - end.size(), at, 0, at.size() - end.size()) == 0 &&
+                            either.find(end) != std::string::npos);
 }
 
 // A bearing of the machine that a point of it hears at its own place, any element, any severity from early
@@ -57,9 +67,13 @@ Week faultyWeek(const sim::Scenario& scenario, std::size_t i) {
     condition.cageShift = -0.002 + 0.008 * double(below(1000)) / 1000;
     order.conditions = {condition};
     const auto week = examinedWeek(madeWeek(scenario, order));
-    Week result{machineDban(hypothesesOf(week)).value_or(0), condition.severity, false};
+    Week result{machineDban(hypothesesOf(week)).value_or(0), condition.severity, false,
+                fmt::format("{} @ {} of {}", condition.kind, condition.at, order.tag)};
     for (const Hypothesis& h : week.findings)
-        result.rightBearing |= h.weightDban && h.at.find(condition.at) == 0;
+        result.rightBearing |= h.weightDban && names(h.at, condition.at);
+    for (const BlindSpot& spot : week.blind)
+        if (spot.fault == condition.kind && names(spot.at, condition.at))
+            result.what += ", blind: " + spot.why;
     return result;
 }
 
@@ -126,7 +140,12 @@ int simulatedFleets(const Arguments& arguments) {
     std::size_t right = 0;
     for (const Week& week : faulty)
         right += week.rightBearing;
-    fmt::print("of {} faulty weeks {} name the bearing at 20 decibans or more\n", pool, right);
+    fmt::print("of {} faulty weeks {} name the bearing at 20 decibans or more; not named at severity {}:\n",
+               pool, right, kUpper);
+    for (const Week& week : faulty)
+        if (!week.rightBearing && week.severity >= kUpper)
+            fmt::print("    {} (severity {:.2f}, {:.1f} decibans)\n", week.what, week.severity,
+                       week.weightDban);
     return 0;
 }
 
