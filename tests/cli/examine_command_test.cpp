@@ -24,7 +24,7 @@ class ExamineCommand : public ::testing::Test {
   protected:
     void SetUp() override {
         made::write(machine(), made::motorText());
-        setup_ = made::with(made::setupOf(made::motor(), 2, 2), "bearing_outer_race", "driver DE", 0.75);
+        setup_ = made::with(made::setupOf(made::motor(), 2, 4), "bearing_outer_race", "driver DE", 0.75);
         made_ = made::made(setup_);
         putRecording("good.wav");
     }

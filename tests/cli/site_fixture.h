@@ -80,7 +80,7 @@ class Site : public testing::Test {
       private:
         void send(const std::string& tag, const std::string& kind, const std::string& at, double severity) {
             for (int day = 5; day <= 7; ++day) {
-                auto setup = made::setupOf(made::machineOf(description(tag)), std::uint64_t(day), 3);
+                auto setup = made::setupOf(made::machineOf(description(tag)), std::uint64_t(day), 4);
                 if (!kind.empty()) setup = made::with(setup, kind, at, severity);
                 const auto sent = intake_test::sent(setup);
                 intake_test::Said said;

@@ -25,7 +25,7 @@ class SheetPriority : public SmallSite {
     // A raced bearing and an unbalance in one machine.
     void sendBoth(const std::string& tag) {
         for (int day = 5; day <= 7; ++day) {
-            auto setup = made::setupOf(made::machineOf(description(tag)), std::uint64_t(day), 3);
+            auto setup = made::setupOf(made::machineOf(description(tag)), std::uint64_t(day), 4);
             setup = made::with(setup, "bearing_inner_race", "driver DE", 0.8);
             setup = made::with(setup, "unbalance", "driver", 1);
             const auto sent = intake_test::sent(setup);
