@@ -157,7 +157,8 @@ void addExportCommand(CLI::App& app, int& status) {
            "recordings: a folder a machine, WAV (CSV where numbers ask for it) with sidecar; trends: CSV; "
            "site, "
            "register, rounds, examinations: JSON; machines, decisions, jobs, feedback, events, refusals, "
-           "weights, measures: JSON, or CSV where the name of the file ends in .csv; all: every one of these in one "
+           "weights, measures: JSON, or CSV where the name of the file ends in .csv; all: every one of these "
+           "in one "
            "folder")
         ->required()
         ->check(CLI::IsMember(partNames()));
