@@ -1,5 +1,6 @@
 // Every kind of fault the simulator knows, at four severities, three noise levels and every kind of node:
-// what is named, what is named instead, and what the blind spots had said before.
+// what is named, what is named instead, and what the blind spots had said before. What is told by change
+// alone cannot be named in two days and counts as blind.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -71,6 +72,8 @@ Told toldOf(const sim::Scenario& scenario, const Cell& cell) {
         told.blind |=
             spot.fault == cell.kind || (spot.fault == "bearing" && cell.kind.rfind("bearing_", 0) == 0 &&
                                         spot.at.find(cell.at) != std::string::npos);
+    for (const Hypothesis& h : week.considered)  // two days have no baseline
+        told.blind |= sameFault(cell.kind, cell.at, h) && !h.weightDban && h.why.rfind("no baseline", 0) == 0;
     if (!week.findings.empty()) told.top = week.findings[0].fault;
     for (const Hypothesis& h : week.findings)
         told.hit |= sameFault(cell.kind, cell.at, h);
