@@ -14,6 +14,7 @@ constexpr double kStillMmS = 0.08, kStillG = 0.01;
 constexpr double kHighBandHz = 1000, kFewestHighHz = 400;
 constexpr double kOverSensorNoise = 1.5;  // of the high band of a machine that turns
 constexpr double kSlowRpm = 600;          // below, a machine may well hiss too little to be heard
+constexpr double kOwnMmS = 2.5;           // no floor carries so much from a neighbour
 constexpr double kUnsteady = 0.03;        // of the speed, within a recording: levels no longer compare
 constexpr double kUnloaded = 0.125;       // of the rated slip
 
@@ -60,8 +61,11 @@ std::string poweredState(const Machine& machine, const PreparedRecording& prepar
 }
 
 // Shaken, and the motor's own turning is not seen in flux.
-std::string shakenState(const Machine& machine, const PreparedRecording& prepared, bool quiet) {
+std::string shakenState(const Machine& machine, const PreparedRecording& prepared, double mmS) {
     const bool hasFlux = !prepared.flux.empty(), energised = prepared.mains.leads, comb = prepared.combSeen;
+    // A noisy sensor hides the hiss of a machine that turns: its shaking or somebody's reading speaks for it.
+    const bool spokenFor = prepared.facts.speed.givenRpm || mmS > kOwnMmS;
+    const bool quiet = !(comb && spokenFor) && hissesNot(machine, prepared);
     if (hasFlux && !energised) return comb && !quiet ? "turning_unpowered" : "stopped";
     const bool fluxWouldTell = energised && machine.driver.poles.value_or(2) > 2;
     if (quiet && comb && !fluxWouldTell) return "unknown";
@@ -81,7 +85,7 @@ std::string runningState(const Machine& machine, const PreparedRecording& prepar
     const Movement m = movement(prepared);
     if (!m.any) return "unknown";
     if (m.mmS < kStillMmS && m.g < kStillG) return prepared.mains.leads ? "energised_not_turning" : "stopped";
-    return shakenState(machine, prepared, hissesNot(machine, prepared));
+    return shakenState(machine, prepared, m.mmS);
 }
 
 }  // namespace fettle

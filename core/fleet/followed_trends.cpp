@@ -16,6 +16,7 @@ using std::chrono::days;
 constexpr days kBaselineReach{120};  // in which the days of a baseline are looked for
 constexpr days kRecentReach{42};
 constexpr std::chrono::hours kWarmUp{2};  // running before a frame's temperature says anything
+constexpr double kLeastLineG = 0.02;      // of lines in acceleration that matter; common practice, no source
 constexpr double kLeastKelvin = 10;       // of a rise that matters; common practice, no source
 
 // What the quantities of one channel have in common.
@@ -263,6 +264,7 @@ Status addMeasure(FleetFile& fleet, const MeasureSeries& series, const ChannelTr
     change.at = series.at;
     MattersBy by = series.unit == "mm/s" ? trend.frame.limits : MattersBy{};
     by.line = true;
+    if (series.unit == "g") by.leastValue = kLeastLineG;
     const Scale scale = series.unit == "dB" ? Scale::Linear : Scale::Decibels;
     change.week =
         changeOfWeek(values, trend.frame.segmentStart, trend.frame.firstDay, trend.frame.lastDay, scale, by);

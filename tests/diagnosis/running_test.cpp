@@ -74,6 +74,23 @@ TEST(Running, ShakenWithASpeedMeasuredRuns) {
     EXPECT_EQ(stateOf(made::motor(), made::recordingOf(made::noise(51200, 0.2, 1), 12800, 1484)), "running");
 }
 
+// A cheap node's own noise covers the hiss of a sound machine; what shakes by 6 mm/s or has its speed read
+// runs.
+TEST(Running, BehindANoisySensorAMachineThatShakesOrIsReadRuns) {
+    auto setup = made::setupOf(made::motor(), 3, 6);
+    setup.node.rateHz = 3200;
+    setup.node.noisePerRtHz = 3e-3;
+    setup.machine.points[0].noisePerRtHz = 3e-3;
+    const auto read = made::made(setup);
+    EXPECT_EQ(prepare(setup.machine, read.recording, {}).facts.running, "running");
+    const auto shaken = made::made(made::with(setup, "unbalance", "driver", 0.6));
+    PrepareOptions unread;
+    unread.ignoreSpeed = true;
+    const auto prepared = prepare(setup.machine, shaken.recording, unread);
+    EXPECT_TRUE(prepared.facts.speed.rpm) << prepared.facts.speed.from;
+    EXPECT_EQ(prepared.facts.running, "running");
+}
+
 // The floor carries a neighbour's orders at a speed this motor could run at as well.
 TEST(Running, ShakenByANeighbourAStoppedMachineDoesNotRun) {
     for (const bool energised : {false, true})

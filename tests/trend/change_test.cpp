@@ -101,6 +101,21 @@ Change step(double was, double now) {
 }
 
 // A/B 1.4, B/C 2.8 mm/s: a quarter is 0.7 mm/s.
+// Common practice, no source: a line of a few mg that doubles is nothing to open a motor for.
+TEST(Change, ALineThatStaysTinyDoesNotMatterHoweverItGrew) {
+    Change change;
+    change.was = 0.001;
+    change.now = 0.008;
+    change.step = 18;
+    MattersBy by;
+    by.line = true;
+    EXPECT_TRUE(matters(change, by));
+    by.leastValue = 0.02;
+    EXPECT_FALSE(matters(change, by));
+    change.now = 0.03;
+    EXPECT_TRUE(matters(change, by));
+}
+
 TEST(Change, MattersFromAQuarterOfTheLimitOn) {
     const MattersBy level{1.4, 2.8, false, 6}, line{1.4, 2.8, true, 6}, none{{}, {}, false, 6};
     EXPECT_TRUE(matters(step(1.0, 1.71), level));
