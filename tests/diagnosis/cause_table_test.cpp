@@ -130,10 +130,11 @@ TEST_F(Causes, SimulatedCausesAreTheLikeliest) {
 // Twice the shaft of a two-pole motor at hardly any load lies within a bin of twice the mains: not judged.
 TEST(CausePattern, LeavesOutWhatTheRecordCannotPart) {
     constexpr double kRate = 6400, kMains = 50;
+    const Machine machine = made::motor();
     const auto hasTwo = [&](double shaftHz) {
         const auto g = made::sum(made::noise(std::size_t(kRate * 2), 0.002, 1),
                                  made::sine(made::peakG(3, shaftHz), shaftHz, kRate, std::size_t(kRate * 2)));
-        const auto prepared = prepare(made::motor(), made::recordingOf(g, kRate, shaftHz * 60), {});
+        const auto prepared = prepare(machine, made::recordingOf(g, kRate, shaftHz * 60), {});
         const ShaftPattern pattern = shaftPattern(prepared);
         return std::any_of(pattern.features.begin(), pattern.features.end(),
                            [](const CauseFeature& f) { return f.key == "two_over_one"; });
