@@ -191,15 +191,8 @@ struct Struck {
 void addPossibleTooth(const Listening& of, const Struck& struck, FamilyReport& report) {
     if (struck.kurtosis < kPeakyResidual || struck.combDb < kCombStandsDb || bearingFound(of)) return;
     if (struck.combDb < struck.otherDb + kCombOverOtherDb || !report.hypotheses.empty()) return;
-    Hypothesis h;
-    h.fault = of.family.fault;
-    h.at = of.at;
-    h.provedOn = of.family.provedOn;
-    h.recordingCount = 1;
+    Hypothesis h = possibleAt(of, "possible: a pattern, no baseline");
     h.severity = {"stage", struck.kurtosis < kVeryPeaky ? "early" : "developed", {}, {}, "", ""};
-    h.why = "possible: a pattern, no baseline";
-    h.against = {std::string("would speak against it: ") + of.family.against,
-                 std::string("draws the same: ") + of.family.rivals};
     h.sentence = fmt::format(
         "Possible damaged tooth on the wheel of {} in {}: it strikes once a turn (its comb stands {:.0f} dB "
         "over "

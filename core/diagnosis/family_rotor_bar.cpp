@@ -119,15 +119,8 @@ void addVerdict(const Listening& of, double belowDb, FamilyReport& report) {
     if (!limits) return;
     const RotorBarLimits::Row* row = limits->rowOf(belowDb);
     if (!row) return;
-    Hypothesis h;
-    h.fault = of.family.fault;
-    h.at = of.at;
-    h.provedOn = of.family.provedOn;
-    h.recordingCount = 1;
+    Hypothesis h = possibleAt(of, "possible: one recording by a limit, no baseline");
     h.severity = {"db_below_carrier", row->value, belowDb, row->belowDb, "dB", limits->basis};
-    h.why = "possible: one recording by a limit, no baseline";
-    h.against = {std::string("would speak against it: ") + of.family.against,
-                 std::string("draws the same: ") + of.family.rivals};
     h.sentence = fmt::format(
         "Possible broken or cracked rotor bars: the lower pole-pass sideband of the mains stands {:.0f} dB "
         "below "

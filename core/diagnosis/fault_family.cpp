@@ -39,6 +39,18 @@ void FamilyReport::addBlind(const Listening& of, std::string why, std::string cu
     blind.push_back({of.family.fault, of.at, std::move(why), std::move(cure)});
 }
 
+Hypothesis possibleAt(const Listening& of, std::string why) {
+    Hypothesis h;
+    h.fault = of.family.fault;
+    h.at = of.at;
+    h.provedOn = of.family.provedOn;
+    h.recordingCount = 1;
+    h.why = std::move(why);
+    h.against = {std::string("would speak against it: ") + of.family.against,
+                 std::string("draws the same: ") + of.family.rivals};
+    return h;
+}
+
 void addPossible(const Listening& of, std::size_t channel, double mmS, const std::string& lines,
                  FamilyReport& report) {
     const ChannelLevels& levels = of.prepared.facts.levels[channel];
@@ -47,15 +59,8 @@ void addPossible(const Listening& of, std::size_t channel, double mmS, const std
     const auto same = [&](const Hypothesis& h) { return h.fault == of.family.fault && h.at == of.at; };
     if (std::any_of(report.hypotheses.begin(), report.hypotheses.end(), same)) return;
     const ZoneNote& zone = levels.zones[0];
-    Hypothesis h;
-    h.fault = of.family.fault;
-    h.at = of.at;
-    h.provedOn = of.family.provedOn;
-    h.recordingCount = 1;
+    Hypothesis h = possibleAt(of, "possible: no baseline, one recording cannot say more");
     h.severity = {"zone", zone.zone, levels.velocityRmsMmS, zone.limit, "mm/s", zone.basis};
-    h.why = "possible: no baseline, one recording cannot say more";
-    h.against = {std::string("would speak against it: ") + of.family.against,
-                 std::string("draws the same: ") + of.family.rivals};
     h.sentence = fmt::format("Possible {} at {}: {:.1f} mm/s is zone {} ({}{}); {}. No baseline yet; {}.",
                              faultName(h.fault), h.at, *levels.velocityRmsMmS, zone.zone, zone.basis,
                              zone.indicative ? ", indicative" : "", lines, of.family.test);

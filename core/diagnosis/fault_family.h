@@ -55,6 +55,10 @@ struct FaultFamily {
 const std::vector<FaultFamily>& faultFamilies();
 const FaultFamily* faultFamily(const std::string& fault);  // null: a bearing's, a shaft's, or none
 
+// What every finding by one recording says of its family, severity and sentence left to the caller; `why`: on
+// what it rests.
+Hypothesis possibleAt(const Listening& of, std::string why);
+
 // "Possible ..." where these lines (r.m.s. together on one channel) make up most of a zone of C or D there;
 // else nothing is added. `lines` says them: "2 x mains is 3.1 of 3.4 mm/s".
 void addPossible(const Listening& of, std::size_t channel, double mmS, const std::string& lines,

@@ -5,7 +5,6 @@
 
 #include "core/diagnosis/speed_comb.h"
 #include "core/diagnosis/speed_phase.h"
-#include "core/dsp/local_floor.h"
 
 namespace fettle {
 
@@ -17,7 +16,7 @@ constexpr double kOffKnown = 0.006;   // a mean farther from the known one follo
 constexpr double kFewestTurns = 50;
 constexpr int kOrders = 30;
 constexpr double kStandsOut = 12;  // power over floor
-constexpr double kBesideMean = 2e-3, kFloorHz = 20;
+constexpr double kBesideMean = 2e-3;
 
 // Best comb near the mean speed, by plain spectra alone.
 double combNear(const std::vector<ChannelViews>& plain, double meanHz, const Mains& mains,
@@ -46,14 +45,7 @@ double heights(const std::vector<ChannelViews>& plain, double shaftHz) {
 }
 
 ChannelViews plainOnly(std::span<const double> samples, double rateHz) {
-    const Spectrum spectrum = periodogram(samples.first(quickSizeAtMost(samples.size())), rateHz);
-    const std::vector<float> power(spectrum.values.begin(), spectrum.values.end());
-    ChannelViews views;
-    views.df = spectrum.stepHz;
-    views.plainZ.resize(power.size());
-    const auto width = std::size_t(std::lround(kFloorHz / spectrum.stepHz));
-    overLocalFloor(power, std::max<std::size_t>(5, width), views.plainZ);
-    return views;
+    return plainViews(samples.first(quickSizeAtMost(samples.size())), rateHz, 5);
 }
 
 // The channel with the highest orders says the angle.

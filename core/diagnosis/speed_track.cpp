@@ -4,30 +4,20 @@
 #include <cmath>
 
 #include "core/diagnosis/speed_comb.h"
-#include "core/dsp/local_floor.h"
 
 namespace fettle {
 
 namespace {
 
-constexpr double kTurnsAPiece = 16, kFloorHz = 20;
+constexpr double kTurnsAPiece = 16;
 constexpr std::size_t kFewestPieces = 6, kMostPieces = 64;
 constexpr double kStep = 5e-4;           // of the speed, between states
 constexpr std::ptrdiff_t kMostJump = 8;  // states from piece to piece, half a piece apart
 constexpr double kJumpCosts = 0.25;      // nepers a state
 constexpr double kSeen = 7;              // nepers over all pieces: they hold a comb
 
-// Only what the comb asks of a channel: its plain spectrum over the floor.
 ChannelViews pieceViews(const Channel& channel, std::size_t from, std::size_t count) {
-    const Spectrum spectrum =
-        periodogram(std::span(channel.samples).subspan(from, count), channel.sampleRateHz);
-    const std::vector<float> power(spectrum.values.begin(), spectrum.values.end());
-    ChannelViews views;
-    views.df = spectrum.stepHz;
-    views.plainZ.resize(power.size());
-    const auto width = std::size_t(std::lround(kFloorHz / spectrum.stepHz));
-    overLocalFloor(power, std::max<std::size_t>(9, width), views.plainZ);
-    return views;
+    return plainViews(std::span(channel.samples).subspan(from, count), channel.sampleRateHz, 9);
 }
 
 struct Pieces {

@@ -92,33 +92,9 @@ double searchView(const ChannelEvidence& channel, std::size_t index, double shaf
 }
 
 LineRow rowOf(const ChannelEvidence& channel, const Found& found, int h, double shaftHz) {
-    const View& view = channel.views->envelopes[found.view];
-    const double df = channel.views->df;
-    LineRow row;
-    row.name = h == 1 ? "1 x the comb" : fmt::format("{} x the comb", h);
-    row.expectedHz = h * found.hz;
-    row.order = row.expectedHz / shaftHz;
-    row.w = kW[std::size_t(h - 1)];
-    row.carrier = true;
-    row.harmonic = h;
-    const auto k = std::size_t(row.expectedHz / df + 0.5);
-    if (k >= view.top) {
-        row.why = "beyond the view";
-        return row;
-    }
-    if (channel.blocked.bins[k]) {
-        row.why = "shared with " + channel.blocked.why(k);
-        return row;
-    }
-    std::size_t top = k;
-    for (std::size_t j = k > 0 ? k - 1 : 0; j <= k + 1 && j < view.top; ++j)
-        if (view.z[j] > view.z[top]) top = j;
-    row.foundHz = double(top) * df;
-    row.aboveFloorDb = 10 * std::log10(std::max(1e-6, double(view.z[top])));
-    row.rankP = view.rankP[k];
-    row.weightDban = 10 * std::log10((1 - row.w) + row.w * double(channel.factors[found.view][k]));
-    row.state = row.weightDban > 0 ? LineState::Found : LineState::Absent;
-    return row;
+    const std::string name = fmt::format("{} x the comb", h);
+    return lineRow({name, h * found.hz / shaftHz, 0, kW[std::size_t(h - 1)], true, h}, 0, shaftHz, 1, channel,
+                   found.view, false);
 }
 
 Weighing weighingOf(double e, const Found& found, const std::vector<ChannelEvidence>& evidence,

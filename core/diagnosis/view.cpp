@@ -111,6 +111,17 @@ ChannelViews makeViews(std::span<const double> accelerationG, double sampleRateH
     return views;
 }
 
+ChannelViews plainViews(std::span<const double> samples, double sampleRateHz, std::size_t fewestBins) {
+    const Spectrum spectrum = periodogram(samples, sampleRateHz);
+    const std::vector<float> power(spectrum.values.begin(), spectrum.values.end());
+    ChannelViews views;
+    views.df = spectrum.stepHz;
+    views.plainZ.resize(power.size());
+    const auto width = std::size_t(std::lround(WeighingSettings().floorWidthHz / spectrum.stepHz));
+    overLocalFloor(power, std::max(fewestBins, width), views.plainZ);
+    return views;
+}
+
 void rankViews(ChannelViews& views, const std::vector<std::uint16_t>& masked,
                const WeighingSettings& settings) {
     const auto first = std::size_t(std::ceil(settings.leastHz / views.df));

@@ -48,6 +48,10 @@ struct ChannelViews {
 ChannelViews makeViews(std::span<const double> accelerationG, double sampleRateHz, double highestCarrierHz,
                        const WeighingSettings& settings);
 
+// Only the plain spectrum over its local floor, all that a comb asks for; the floor's median is `fewestBins`
+// wide or more.
+ChannelViews plainViews(std::span<const double> samples, double sampleRateHz, std::size_t fewestBins);
+
 // Ranks every position of an envelope view among the unmasked ones: fills rankP and factor.
 // `masked` has ChannelViews::bins entries, non-zero where an ordinary line stands.
 void rankViews(ChannelViews& views, const std::vector<std::uint16_t>& masked,

@@ -127,46 +127,6 @@ double searchView(const std::vector<double>& product, const LineBins& bins, cons
     return sum;
 }
 
-LineRow lineRow(const FamilyLine& line, double shift, double shaftHz, double wCut,
-                const ChannelEvidence& channel, std::size_t viewIndex, bool capped) {
-    const View& view = channel.views->envelopes[viewIndex];
-    const double df = channel.views->df;
-    LineRow row;
-    row.name = line.name;
-    row.order = line.order + line.slope * shift;
-    row.expectedHz = lineHz(line, shift, shaftHz);
-    row.w = line.w * wCut;
-    row.carrier = line.carrier;
-    row.harmonic = line.harmonic;
-    const std::size_t k = binOf(row.expectedHz, df);
-    if (k >= view.top) {
-        row.why = "beyond the view";
-        return row;
-    }
-    if (channel.blocked.bins[k]) {
-        row.why = "shared with " + channel.blocked.why(k);
-        return row;
-    }
-    if (capped) {
-        row.why = "its first carrier cannot be parted from an ordinary line";
-        return row;
-    }
-    std::size_t top = k;
-    for (std::size_t j = k > 0 ? k - 1 : 0; j <= k + 1 && j < view.top; ++j)
-        if (view.z[j] > view.z[top]) top = j;
-    row.foundHz = double(top) * df;
-    row.aboveFloorDb = 10 * std::log10(std::max(1e-6, double(view.z[top])));
-    row.rankP = view.rankP[k];
-    const float factor = channel.factors[viewIndex][k];
-    if (factor == 1 && k < channel.sideLines.size() && channel.sideLines[k]) {
-        row.why = "shared with " + channel.blocked.reasons[channel.sideLines[k] - 1u];
-        return row;
-    }
-    row.weightDban = decibans((1 - row.w) + row.w * double(factor));
-    row.state = row.weightDban > 0 ? LineState::Found : LineState::Absent;
-    return row;
-}
-
 // Bins of which the centre is within half of a frequency.
 struct BinRange {
     std::size_t first, last;  // [first, last)
@@ -206,6 +166,46 @@ void claimFartherSidebands(const LineRow& row, const std::string& at, ChannelEvi
 }
 
 }  // namespace
+
+LineRow lineRow(const FamilyLine& line, double shift, double shaftHz, double wCut,
+                const ChannelEvidence& channel, std::size_t viewIndex, bool capped) {
+    const View& view = channel.views->envelopes[viewIndex];
+    const double df = channel.views->df;
+    LineRow row;
+    row.name = line.name;
+    row.order = line.order + line.slope * shift;
+    row.expectedHz = lineHz(line, shift, shaftHz);
+    row.w = line.w * wCut;
+    row.carrier = line.carrier;
+    row.harmonic = line.harmonic;
+    const std::size_t k = binOf(row.expectedHz, df);
+    if (k >= view.top) {
+        row.why = "beyond the view";
+        return row;
+    }
+    if (channel.blocked.bins[k]) {
+        row.why = "shared with " + channel.blocked.why(k);
+        return row;
+    }
+    if (capped) {
+        row.why = "its first carrier cannot be parted from an ordinary line";
+        return row;
+    }
+    std::size_t top = k;
+    for (std::size_t j = k > 0 ? k - 1 : 0; j <= k + 1 && j < view.top; ++j)
+        if (view.z[j] > view.z[top]) top = j;
+    row.foundHz = double(top) * df;
+    row.aboveFloorDb = 10 * std::log10(std::max(1e-6, double(view.z[top])));
+    row.rankP = view.rankP[k];
+    const float factor = channel.factors[viewIndex][k];
+    if (factor == 1 && k < channel.sideLines.size() && channel.sideLines[k]) {
+        row.why = "shared with " + channel.blocked.reasons[channel.sideLines[k] - 1u];
+        return row;
+    }
+    row.weightDban = decibans((1 - row.w) + row.w * double(factor));
+    row.state = row.weightDban > 0 ? LineState::Found : LineState::Absent;
+    return row;
+}
 
 Weighing weigh(const BearingHypothesis& hypothesis, const std::vector<ChannelEvidence>& evidence,
                double driverHz, const WeighingSettings& settings) {

@@ -42,6 +42,11 @@ struct BearingHypothesis {
 Weighing weigh(const BearingHypothesis& hypothesis, const std::vector<ChannelEvidence>& evidence,
                double driverHz, const WeighingSettings& settings);
 
+// The row of one line in one view, as a table shows it. `capped`: its family's first carrier stands in an
+// ordinary line.
+LineRow lineRow(const FamilyLine& line, double shift, double shaftHz, double wCut,
+                const ChannelEvidence& channel, std::size_t view, bool capped);
+
 // Makes positions startHz + j x shaftHz (j any whole number) neutral in the views that show a line there.
 void neutralWhereFound(ChannelEvidence& channel, double startHz, double shaftHz, double halfWidthHz,
                        const std::string& reason);
