@@ -25,9 +25,7 @@ constexpr double kBesideMean = 0.003;         // of a track
 const Point* pointOf(const Machine& machine, const Recording& recording, const Channel& channel) {
     const std::string& id = !channel.point.empty() ? channel.point : recording.point;
     if (id.empty()) return &machine.points.front();
-    const auto at = std::find_if(machine.points.begin(), machine.points.end(),
-                                 [&](const Point& p) { return p.id == id; });
-    return at == machine.points.end() ? nullptr : &*at;
+    return machine.pointById(id);
 }
 
 std::string quantityOfUnit(const std::string& unit) {

@@ -154,9 +154,8 @@ struct Lines {
 };
 
 Status addLimits(const Machine& machine, const std::string& point, CureLevel& level) {
-    const auto found = std::find_if(machine.points.begin(), machine.points.end(),
-                                    [&](const Point& one) { return one.id == point; });
-    if (found == machine.points.end()) return {};
+    const Point* found = machine.pointById(point);
+    if (!found) return {};
     const auto limits = limitsFor(machine, *found);
     if (!limits) return fail(limits.error());
     for (const ZoneLimits& set : limits->sets)

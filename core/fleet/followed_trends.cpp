@@ -28,12 +28,6 @@ struct Frame {
     MattersBy limits;
 };
 
-const Point* pointOf(const Machine& machine, const std::string& id) {
-    for (const Point& point : machine.points)
-        if (point.id == id) return &point;
-    return nullptr;
-}
-
 bool altersMachine(const Event& event, const Point* point) {
     if (event.kind == "repair" || event.kind == "part" || event.kind == "rebaseline") return true;
     if (event.kind != "moved_node") return false;
@@ -286,7 +280,7 @@ Status addMeasures(FleetFile& fleet, std::int64_t machine, const std::vector<Cha
 
 Result<Frame> frameOf(const ChannelEntry& channel, const Machine& described, const Period& period,
                       const std::vector<Event>& events) {
-    Frame frame{channel, pointOf(described, channel.point), {}, 0, 0, {}};
+    Frame frame{channel, described.pointById(channel.point), {}, 0, 0, {}};
     const auto start = segmentStart(events, frame.point, period);
     const auto first = dayNumber(period.firstDay), last = dayNumber(period.lastDay);
     if (!start) return fail(start.error());

@@ -31,12 +31,6 @@ void addLevel(Governing& g, int firstDay) {
     g.level = g.inPeriod ? medianOf(std::move(now)) : g.days.back().value;
 }
 
-const Point* pointOf(const Machine& machine, const std::string& id) {
-    const auto found = std::find_if(machine.points.begin(), machine.points.end(),
-                                    [&](const Point& p) { return p.id == id; });
-    return found == machine.points.end() ? nullptr : &*found;
-}
-
 // A point that names no nodes does not say that there is none.
 bool isFitted(const Point& point, const std::string& firstDay, const std::string& lastDay) {
     return point.nodes.empty() ||
@@ -86,7 +80,7 @@ Result<Governing> channelLevel(FleetFile& fleet, const ChannelEntry& channel, co
     g.channel = channel.name;
     g.days = dailyMedians(values);
     addLevel(g, *firstDay);
-    const Point* point = pointOf(described, g.point);
+    const Point* point = described.pointById(g.point);
     g.retired = !point || !isFitted(*point, period.firstDay, period.lastDay);
     if (!g.retired) addZone(described, *point, g);
     return g;

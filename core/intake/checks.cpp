@@ -90,9 +90,7 @@ std::string idsOf(const Machine& machine) {
 
 const Point* pointOf(const Machine& machine, const std::string& id) {
     if (id.empty()) return machine.points.size() == 1 ? &machine.points[0] : nullptr;
-    for (const Point& point : machine.points)
-        if (point.id == id) return &point;
-    return nullptr;
+    return machine.pointById(id);
 }
 
 Objection unknownChannel(const Channel& channel, const Point& point, const std::string& place) {

@@ -5,6 +5,11 @@
 
 namespace fettle {
 
+const Point* Machine::pointById(const std::string& id) const {
+    const auto found = std::find_if(points.begin(), points.end(), [&](const Point& p) { return p.id == id; });
+    return found == points.end() ? nullptr : &*found;
+}
+
 std::optional<std::size_t> Machine::shaftById(const std::string& id) const {
     const auto found =
         std::find_if(shafts.begin(), shafts.end(), [&](const Shaft& shaft) { return shaft.id == id; });

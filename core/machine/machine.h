@@ -115,6 +115,7 @@ struct Machine {
     std::vector<Point> points;  // at least one, each with at least one channel
 
     std::optional<std::size_t> shaftById(const std::string& id) const;
+    const Point* pointById(const std::string& id) const;  // null: no such point
     std::optional<std::size_t> shaftOfDriven() const;
     // Synchronous speed in r/min of a mains-fed machine with known poles.
     std::optional<double> synchronousRpm() const;

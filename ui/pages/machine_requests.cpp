@@ -50,9 +50,8 @@ std::vector<TrendEvent> trendEvents(const std::vector<Event>& events) {
 
 // Boundaries of the first set that applies; none where none does.
 QString addLimits(const Machine& machine, const std::string& pointId, TrendData& data) {
-    const auto point = std::find_if(machine.points.begin(), machine.points.end(),
-                                    [&](const Point& p) { return p.id == pointId; });
-    if (point == machine.points.end()) return {};
+    const Point* point = machine.pointById(pointId);
+    if (!point) return {};
     const Result<ApplicableLimits> limits = limitsFor(machine, *point);
     if (!limits || limits->sets.empty()) return {};
     const ZoneLimits& set = limits->sets.front();
