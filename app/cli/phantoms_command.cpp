@@ -1,12 +1,15 @@
-// Why: the measured false-alarm curve on the user's own recordings.
+// Why: the measured false-alarm curve on the user's own recordings: a fleet file's, or those of one machine.
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <cmath>
 #include <memory>
 #include <thread>
 
 #include "app/cli/commands.h"
+#include "app/cli/fleet_phantoms.h"
 #include "app/cli/load.h"
+#include "app/cli/long_work.h"
 #include "core/base/json_object.h"
 #include "core/diagnosis/phantoms.h"
 #include "core/diagnosis/wording.h"
@@ -18,10 +21,11 @@ namespace {
 struct PhantomsCommand {
     std::vector<std::string> recordings;
     std::string machine;
-    bool json = false, ignoreSpeed = false;
+    bool json = false, ignoreSpeed = false, curve = false;
     double seconds = 0;  // 0: whole recordings
     std::size_t perRecording = 200;
     std::uint64_t seed = 1;
+    std::size_t perMachine = 5;
     int threads = int(std::max(1u, std::thread::hardware_concurrency()));
 };
 
@@ -40,6 +44,7 @@ Json asJson(const PhantomResult& result, const std::string& engine) {
                           {"phantoms", c.trials},
                           {"recordings", c.recordings},
                           {"largest_dban", c.trials ? Json(c.largestDban) : Json()},
+                          {"share_at_least_dban", c.shareAtLeast},
                           {"shares", std::move(shares)}});
     }
     return {{"schema", 1}, {"engine", engine}, {"curves", std::move(curves)}, {"skipped", result.skipped}};
@@ -72,35 +77,78 @@ void printTable(const PhantomResult& result) {
         tell("left out: " + s);
 }
 
-int run(const PhantomsCommand& command) {
-    const RealFileSystem files;
-    const auto machine = loadMachine(files, command.machine);
-    if (!machine) return kCouldNotRun;
-    const Loaded loaded = loadRecordings(files, command.recordings);
+// How the share falls with the weight: a column a deciban and half, on a scale of powers of ten, beside the
+// bound 10^(-weight/10).
+void printCurve(const PhantomResult& result) {
+    constexpr double kDecades = 4;  // 100 % to 0.01 %
+    constexpr int kColumns = 48;
+    const auto column = [&](double share) {
+        return share <= 0 ? -1
+                          : int(std::lround(kColumns * (1 + std::max(-1.0, std::log10(share) / kDecades))));
+    };
+    print("\nshare of phantoms (#) and bound (|) at a weight or more; each step is a quarter of ten times\n");
+    print(fmt::format("{:<24}{:<7}{:<12}{:<12}{:<12}{:<12}{}\n", "", "dban", "0.01 %", "0.1 %", "1 %", "10 %",
+                      "100 %"));
+    for (const PhantomCurve& c : result.curves)
+        for (int dban = 0; c.trials && dban <= kCurveToDban; dban += 5) {
+            std::string bar(kColumns + 1, ' ');
+            bar.replace(0, std::size_t(column(c.shareAtLeast[std::size_t(dban)]) + 1),
+                        std::size_t(column(c.shareAtLeast[std::size_t(dban)]) + 1), '#');
+            bar[std::size_t(std::max(0, column(std::pow(10, -dban / 10.0))))] = '|';
+            print(fmt::format("{:<24}{:>4}   {}\n", dban == 0 ? faultName(c.fault) : "", dban, bar));
+        }
+}
+
+// Nothing weighed anywhere: could not run.
+int answer(const PhantomsCommand& command, const PhantomResult& result, bool refusedSome) {
+    if (command.json)
+        print(asJson(result, WeighingSettings{}.engine()).dump(2) + "\n");
+    else {
+        printTable(result);
+        if (command.curve) printCurve(result);
+    }
+    const bool any = std::any_of(result.curves.begin(), result.curves.end(),
+                                 [](const PhantomCurve& c) { return c.trials > 0; });
+    return !any ? kCouldNotRun : refusedSome ? kRefusedSome : kDone;
+}
+
+PhantomOptions optionsOf(const PhantomsCommand& command) {
     PhantomOptions options;
     options.perRecording = command.perRecording;
     options.seed = command.seed;
     options.threads = command.threads;
     options.ignoreSpeed = command.ignoreSpeed;
-    if (stderrIsTerminal())
-        options.progress = [](std::size_t done, std::size_t total, std::string_view) {
-            tell(fmt::format("{} of {} recordings", done, total));
-        };
+    options.cancel = cancelledBySignals();
+    return options;
+}
+
+int runOnFleet(const PhantomsCommand& command) {
+    const auto result = fleetPhantoms(command.recordings[0], command.perMachine, optionsOf(command));
+    return result ? answer(command, result->phantoms, !result->refused.empty()) : kCouldNotRun;
+}
+
+int runOnRecordings(const PhantomsCommand& command) {
+    const RealFileSystem files;
+    const auto machine = loadMachine(files, command.machine);
+    if (!machine) return kCouldNotRun;
+    const Loaded loaded = loadRecordings(files, command.recordings);
+    PhantomOptions options = optionsOf(command);
+    options.progress = progressOnStderr();
     std::vector<RecordingPtr> pieces;
     for (const RecordingPtr& whole : loaded.recordings)
         for (RecordingPtr& piece : piecesOf(whole, command.seconds))
             pieces.push_back(std::move(piece));
     const auto result = measurePhantoms(*machine, pieces, options);
-    if (!result) {
-        tell(result.error().sentence());
-        return kCouldNotRun;
-    }
-    if (command.json)
-        print(asJson(*result, options.settings.engine()).dump(2) + "\n");
-    else
-        printTable(*result);
-    if (pieces.empty() || result->skipped.size() == pieces.size()) return kCouldNotRun;
-    return loaded.refusedSome ? kRefusedSome : kDone;
+    if (result) return answer(command, *result, loaded.refusedSome);
+    tell(result.error().sentence());
+    return kCouldNotRun;
+}
+
+int run(const PhantomsCommand& command) {
+    if (!command.machine.empty()) return runOnRecordings(command);
+    if (command.recordings.size() == 1) return runOnFleet(command);
+    tell("recordings want --machine; without it one fleet file is meant");
+    return kWrongUsage;
 }
 
 }  // namespace
@@ -109,8 +157,13 @@ void addPhantomsCommand(CLI::App& app, int& status) {
     auto options = std::make_shared<PhantomsCommand>();
     CLI::App* command = app.add_subcommand(
         "phantoms", "Measured false-alarm curve: weigh bearings the machine does not have");
-    command->add_option("RECORDING", options->recordings, "recordings of one machine")->required();
-    command->add_option("--machine", options->machine, "machine description (JSON)")->required();
+    command->add_option("FLEET|RECORDING", options->recordings, "a fleet file, or recordings of one machine")
+        ->required();
+    command->add_option("--machine", options->machine, "description (JSON) of the machine of the recordings");
+    command->add_option("--per-machine", options->perMachine, "newest kept recordings of a fleet's machine")
+        ->check(CLI::Range(1, 100000))
+        ->capture_default_str();
+    command->add_flag("--curve", options->curve, "draw the curves besides");
     command->add_option("--per-recording", options->perRecording, "phantom bearings a recording and family")
         ->check(CLI::Range(1, 1000000))
         ->capture_default_str();

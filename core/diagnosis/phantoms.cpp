@@ -75,7 +75,7 @@ bool mayBeTrue(const BearingHypothesis& phantom, const std::vector<BearingHypoth
 }
 
 // Weights of the phantoms of one recording, by element.
-using Weights = std::array<std::vector<double>, kElements>;
+using Weights = std::vector<std::vector<double>>;
 
 double phantomWeight(const BearingHypothesis& h, const PreparedRecording& prepared,
                      const std::vector<ChannelEvidence>& afterClaims, const WeighingSettings& settings) {
@@ -89,7 +89,7 @@ Weights phantomWeights(const Machine& machine, const PreparedRecording& prepared
                        std::uint64_t seed) {
     std::vector<ChannelEvidence> afterClaims = prepared.evidence;
     weighBearings(machine, prepared, asked, afterClaims, options.settings);
-    Weights weights;
+    Weights weights(kElements);
     Draw draw(seed);
     for (std::size_t i = 0; i < options.perRecording && !options.cancel.cancelled(); ++i)
         for (std::size_t e = 0; e < kElements; ++e) {
@@ -110,7 +110,7 @@ Weights phantomWeights(const Machine& machine, const PreparedRecording& prepared
     return weights;
 }
 
-// Trials and hits of one recording; pieces of one file are one cluster.
+// Trials and hits of what is alike.
 struct Cluster {
     std::size_t reached = 0, trials = 0;
 };
@@ -137,73 +137,103 @@ void addInterval(PhantomShare& share, const std::map<std::string, Cluster>& clus
     share.high = middle + half;
 }
 
-PhantomCurve curveOf(std::size_t element, const std::vector<Weights>& all,
-                     const std::vector<RecordingPtr>& recordings) {
-    PhantomCurve curve;
-    curve.fault = faultKey(kBearingElements[element]);
-    curve.largestDban = -1e9;
+// The weights of one element, by cluster.
+using Clustered = std::map<std::string, std::vector<double>>;
+
+PhantomShare shareOf(const Clustered& all, double level) {
+    PhantomShare share{level, std::pow(10, -level / 10), 0, 0, 0, 0, 0};
     std::map<std::string, Cluster> clusters;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        const auto& weights = all[i][element];
-        if (weights.empty()) continue;
-        clusters[recordings[i]->file].trials += weights.size();
+    for (const auto& [name, weights] : all) {
+        Cluster& cluster = clusters[name];
+        cluster.trials = weights.size();
+        cluster.reached = std::size_t(
+            std::count_if(weights.begin(), weights.end(), [&](double weight) { return weight >= level; }));
+        share.reached += cluster.reached;
+        share.recordings += cluster.reached > 0;
+    }
+    addInterval(share, clusters);
+    return share;
+}
+
+PhantomCurve curveOf(const std::string& fault, const Clustered& all) {
+    PhantomCurve curve;
+    curve.fault = fault;
+    curve.largestDban = -1e9;
+    for (const auto& [name, weights] : all) {
         curve.trials += weights.size();
         curve.largestDban = std::max(curve.largestDban, *std::max_element(weights.begin(), weights.end()));
     }
-    curve.recordings = clusters.size();
-    for (const double level : kLevels) {
-        PhantomShare share{level, std::pow(10, -level / 10), 0, 0, 0, 0, 0};
-        for (auto& [file, cluster] : clusters)
-            cluster.reached = 0;
-        for (std::size_t i = 0; i < all.size(); ++i)
-            for (const double weight : all[i][element])
-                clusters[recordings[i]->file].reached += weight >= level;
-        for (const auto& [file, cluster] : clusters) {
-            share.reached += cluster.reached;
-            share.recordings += cluster.reached > 0;
-        }
-        addInterval(share, clusters);
-        curve.shares.push_back(share);
-    }
+    curve.recordings = all.size();
+    for (const double level : kLevels)
+        curve.shares.push_back(shareOf(all, level));
+    for (int dban = 0; dban <= kCurveToDban; ++dban)
+        curve.shareAtLeast.push_back(shareOf(all, dban).share);
     return curve;
 }
 
 }  // namespace
 
-Result<PhantomResult> measurePhantoms(const Machine& machine, const std::vector<RecordingPtr>& recordings,
-                                      const PhantomOptions& options) {
-    const auto sizes = allTypicalVariants();
-    if (!sizes) return fail(sizes.error());
-    PhantomResult result;
-    std::vector<Weights> all(recordings.size());
+PhantomTally::PhantomTally(PhantomOptions options) : options_(std::move(options)) {}
+
+Status PhantomTally::add(const Machine& machine, const std::vector<RecordingPtr>& recordings,
+                         const std::string& cluster) {
+    if (sizes_.empty()) {
+        auto sizes = allTypicalVariants();
+        if (!sizes) return fail(sizes.error());
+        sizes_ = std::move(*sizes);
+    }
+    const std::size_t first = weighed_.size();
+    weighed_.resize(first + recordings.size());
     std::atomic<std::size_t> next{0};
     std::size_t done = 0;
     std::mutex telling;
     const auto work = [&] {
-        for (std::size_t i = next++; i < recordings.size() && !options.cancel.cancelled(); i = next++) {
+        for (std::size_t i = next++; i < recordings.size() && !options_.cancel.cancelled(); i = next++) {
             const PreparedRecording prepared =
-                prepare(machine, recordings[i], {options.ignoreSpeed, options.settings});
+                prepare(machine, recordings[i], {options_.ignoreSpeed, options_.settings});
+            Weighed& weighed = weighed_[first + i];
+            weighed.file = recordings[i]->file;
+            weighed.cluster = cluster.empty() ? weighed.file : cluster;
             if (prepared.unfit.empty())
-                all[i] = phantomWeights(machine, prepared, askBearings(machine, prepared), *sizes, options,
-                                        options.seed + i);
+                weighed.weights = phantomWeights(machine, prepared, askBearings(machine, prepared), sizes_,
+                                                 options_, options_.seed + first + i);
             const std::lock_guard hold(telling);
-            if (!prepared.unfit.empty())
-                result.skipped.push_back(recordings[i]->file + ": " + prepared.unfit);
+            if (!prepared.unfit.empty()) skipped_.push_back(recordings[i]->file + ": " + prepared.unfit);
             ++done;
-            if (options.progress) options.progress(done, recordings.size(), recordings[i]->file);
+            if (options_.progress) options_.progress(done, recordings.size(), recordings[i]->file);
         }
     };
     {
         std::vector<std::jthread> helpers;
-        for (int t = 1; t < std::min<int>(options.threads, int(recordings.size())); ++t)
+        for (int t = 1; t < std::min<int>(options_.threads, int(recordings.size())); ++t)
             helpers.emplace_back(work);
         work();
     }
-    if (options.cancel.cancelled()) return fail(ErrorKind::Cancelled, "", "", "stopped on request");
+    if (options_.cancel.cancelled()) return fail(ErrorKind::Cancelled, "", "", "stopped on request");
+    return {};
+}
+
+PhantomResult PhantomTally::result() const {
+    PhantomResult result;
+    result.skipped = skipped_;
     std::sort(result.skipped.begin(), result.skipped.end());
-    for (std::size_t e = 0; e < kElements; ++e)
-        result.curves.push_back(curveOf(e, all, recordings));
+    for (std::size_t e = 0; e < kElements; ++e) {
+        Clustered all;
+        for (const Weighed& weighed : weighed_)
+            if (e < weighed.weights.size() && !weighed.weights[e].empty()) {
+                std::vector<double>& weights = all[weighed.cluster];
+                weights.insert(weights.end(), weighed.weights[e].begin(), weighed.weights[e].end());
+            }
+        result.curves.push_back(curveOf(faultKey(kBearingElements[e]), all));
+    }
     return result;
+}
+
+Result<PhantomResult> measurePhantoms(const Machine& machine, const std::vector<RecordingPtr>& recordings,
+                                      const PhantomOptions& options) {
+    PhantomTally tally(options);
+    if (const Status added = tally.add(machine, recordings); !added) return fail(added.error());
+    return tally.result();
 }
 
 }  // namespace fettle

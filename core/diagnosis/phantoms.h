@@ -29,7 +29,7 @@ struct PhantomShare {
     double atDban = 0, bound = 0;  // 10 -> 0.1
     std::size_t reached = 0;
     double share = 0, low = 0, high = 0;
-    std::size_t recordings = 0;  // in which any reached it
+    std::size_t recordings = 0;  // in how many clusters any reached it
 };
 
 struct PhantomCurve {
@@ -37,11 +37,34 @@ struct PhantomCurve {
     std::size_t trials = 0, recordings = 0;
     double largestDban = 0;
     std::vector<PhantomShare> shares;  // at 10, 20, 30 decibans
+    std::vector<double> shareAtLeast;  // [w]: share of w decibans or more, w = 0 .. kCurveToDban
 };
+inline constexpr int kCurveToDban = 40;
 
 struct PhantomResult {
     std::vector<PhantomCurve> curves;  // one a family
     std::vector<std::string> skipped;  // recordings on which nothing can be weighed, with the reason
+};
+
+// Of one machine after another: a fleet's recordings never stand in memory together.
+class PhantomTally {
+  public:
+    explicit PhantomTally(PhantomOptions options);
+    // `cluster`: what these recordings share (a machine: its unlisted lines stand in all of them); empty:
+    // each file is one of its own. Error: cancelled.
+    Status add(const Machine& machine, const std::vector<RecordingPtr>& recordings,
+               const std::string& cluster = "");
+    PhantomResult result() const;
+
+  private:
+    struct Weighed {
+        std::string cluster, file;
+        std::vector<std::vector<double>> weights;  // an element
+    };
+    PhantomOptions options_;
+    std::vector<BearingVariant> sizes_;
+    std::vector<Weighed> weighed_;
+    std::vector<std::string> skipped_;
 };
 
 Result<PhantomResult> measurePhantoms(const Machine& machine, const std::vector<RecordingPtr>& recordings,

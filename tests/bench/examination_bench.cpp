@@ -5,10 +5,13 @@
 //   build/fettle-bench --profile                  a table of the stages
 //   build/fettle-bench --import FOLDER            an import beside examining alone; FOLDER is what
 //                                                 `fettle-cli sample FOLDER --weeks 12` has made
+//   build/fettle-bench --record NAME FILE         the samples of "sound" or "outer race", raw float64 in g
+//   tests/bench/same_pipeline.py build/fettle-bench   the same pipeline in NumPy and SciPy beside it
 #include <benchmark/benchmark.h>
 #include <fmt/format.h>
 
 #include <cstdio>
+#include <fstream>
 #include <limits>
 #include <string_view>
 
@@ -60,6 +63,15 @@ void printProfile(const BenchCase& subject) {
                tableOf(stagesOf(subject, kProfileRepeats)));
 }
 
+int writeRecord(std::string_view name, const char* path) {
+    const BenchCase& subject = name == faultyCase().name ? faultyCase() : soundCase();
+    const std::vector<double>& samples = subject.recording->channels[0].samples;
+    std::ofstream file(path, std::ios::binary);
+    file.write(reinterpret_cast<const char*>(samples.data()),
+               std::streamsize(samples.size() * sizeof(double)));
+    return file.flush() ? 0 : 3;
+}
+
 void registerAll() {
     for (const BenchCase* subject : {&soundCase(), &faultyCase()}) {
         const auto name = [&](const char* what) { return fmt::format("{}/{}", what, subject->name); };
@@ -85,6 +97,7 @@ int main(int argc, char** argv) {
         return 0;
     }
     if (argc == 3 && std::string_view(argv[1]) == "--import") return importBench({.folder = argv[2]});
+    if (argc == 4 && std::string_view(argv[1]) == "--record") return writeRecord(argv[2], argv[3]);
     registerAll();
     benchmark::Initialize(&argc, argv);
     if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;

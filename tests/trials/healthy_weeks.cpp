@@ -46,6 +46,35 @@ void printRate(const char* what, std::size_t entries, std::size_t weeks) {
                double(entries) * scale, interval.low * scale, interval.high * scale);
 }
 
+// What is weighed line by line: how many of a fault's weeks reach a weight by chance.
+struct Reached {
+    std::size_t weighed = 0, at[3] = {};
+};
+
+void addReached(std::map<std::string, Reached>& all, const Examination& week) {
+    for (const Hypothesis& h : week.considered) {
+        if (!h.weightDban) continue;
+        Reached& reached = all[h.fault];
+        ++reached.weighed;
+        for (int i = 0; i < 3; ++i)
+            reached.at[i] += *h.weightDban >= 10 * (i + 1);
+    }
+}
+
+void printReached(const std::map<std::string, Reached>& all) {
+    fmt::print("\nweeks of a place in which a fault reaches a weight (95 % interval of the share)\n");
+    for (const auto& [fault, reached] : all) {
+        fmt::print("  {:<26} {:>6}", fault, reached.weighed);
+        for (int i = 0; i < 3; ++i) {
+            const Interval interval = garwood(reached.at[i]);
+            const double n = double(reached.weighed);
+            fmt::print("   {} dban: {} ({:.2g} to {:.2g} %)", 10 * (i + 1), reached.at[i],
+                       100 * interval.low / n, 100 * interval.high / n);
+        }
+        fmt::print("\n");
+    }
+}
+
 }  // namespace
 
 int healthyWeeks(const Arguments& arguments) {
@@ -57,6 +86,9 @@ int healthyWeeks(const Arguments& arguments) {
     std::map<std::string, std::size_t> listed, named;
     std::size_t recordings = 0, reached = 0;
     double largest = -1e9;
+    std::map<std::string, Reached> weights;
+    for (const Outcome& outcome : all)
+        addReached(weights, *outcome.week.week);
     for (std::size_t from = 0; from < count; from += kFleet) {
         std::vector<MachineWeek> fleet;
         for (std::size_t i = from; i < std::min(count, from + kFleet); ++i) {
@@ -83,6 +115,7 @@ int healthyWeeks(const Arguments& arguments) {
     fmt::print("machines at 20 decibans or more {}, largest {:.1f} decibans\n", reached, largest);
     for (const auto& [name, times] : named)
         fmt::print("  {:>4} x {}\n", times, name);
+    printReached(weights);
     return 0;
 }
 
