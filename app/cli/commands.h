@@ -19,6 +19,7 @@ void addEventCommand(CLI::App& app, int& status);      // dated events of machin
 void addFeedbackCommand(CLI::App& app, int& status);   // what was found when a finding was opened
 void addJobsCommand(CLI::App& app, int& status);       // list, draft, change and verify jobs
 void addWhoseLineCommand(CLI::App& app, int& status);  // which machine's stops a line leaves with
+void addNodesCommand(CLI::App& app, int& status);      // what the grid and gravity say of the sensors
 void addSheetCommand(CLI::App& app, int& status);      // findings sheet of a machine
 void addExportCommand(CLI::App& app, int& status);     // recordings, trends, register, events out again
 void addCheckCommand(CLI::App& app, int& status);      // is the fleet file whole?

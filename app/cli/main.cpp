@@ -28,6 +28,7 @@ int main(int argc, char** argv) {
         fettle::addFeedbackCommand(app, status);
         fettle::addJobsCommand(app, status);
         fettle::addWhoseLineCommand(app, status);
+        fettle::addNodesCommand(app, status);
         fettle::addSheetCommand(app, status);
         fettle::addExportCommand(app, status);
         fettle::addCheckCommand(app, status);

@@ -33,6 +33,8 @@ struct Weighing {
     double searchDban = 0;  // what the search over views, shifts and variants costs, or brings back
     double cageShift = 0;   // best c: true over expected FTF, minus 1
     std::string variant, view;
+    std::string point;  // whose channel that is
+    double levelG = 0;  // of what swings at its first lines, by their height and the band's level; 0: not read
     std::size_t channel = 0;
     std::vector<LineRow> rows;
 };
@@ -63,6 +65,7 @@ struct CauseNote {
 // One hypothesis over all recordings of the examination.
 struct Hypothesis {
     std::string fault, at;
+    std::string path;  // how it was heard (core/machine/path.h); empty: from its own housing
     std::optional<double> weightDban;        // of the mean e-value; absent: not weighed
     std::optional<double> beforeClaimsDban;  // what it was before stronger faults claimed their lines
     std::string why;                         // of one not weighed, or of a possible one
@@ -83,6 +86,7 @@ struct Hypothesis {
 
 struct BlindSpot {
     std::string fault, at, why, cure;
+    bool machineWide = false;  // by description and points alone: told anew of every span of recordings
 };
 
 struct QualityNote {
@@ -136,11 +140,26 @@ struct ChannelFacts {
     std::size_t samples = 0;
 };
 
+// Series of a node that the fleet file keeps beside those of faults: no machine's change is weighed on them.
+inline constexpr const char* kSensorFault = "sensor";
+inline constexpr const char* kMainsMeasure = "mains";        // Hz by the stated sample rate
+inline constexpr const char* kMainsHalfWidth = "mains, +-";  // Hz
+
+// The mains as this recording reads it by its stated sample rate, before any correction: held against other
+// nodes on the same grid it shows whose rate is wrong.
+struct MainsFacts {
+    double hz = 0, plusMinusHz = 0;
+    std::string from;     // "flux" | "2 x mains in vibration"
+    bool output = false;  // an inverter's output, not the grid
+};
+
 struct RecordingFacts {
     std::string file;
     std::vector<ChannelFacts> channels;
     std::string running;  // stopped energised_not_turning running unsteady unknown
     SpeedResult speed;
+    std::optional<MainsFacts> mains;  // empty: not seen in it
+    std::optional<double> frameTempC;
     std::vector<QualityNote> quality;
     std::vector<ChannelLevels> levels;
     std::vector<FaultMeasure> measures;  // only of a turning machine of known speed

@@ -36,13 +36,6 @@ std::string quantityOfUnit(const std::string& unit) {
     return "acceleration";
 }
 
-double gPerUnit(const std::string& unit) {
-    const std::string u = lowerAscii(unit);
-    if (u == "m/s2" || u == "m/s^2" || u == "m/s²") return 1 / kStandardGravity;
-    if (u == "mg") return 1e-3;
-    return 1;
-}
-
 // The highest rate at which any element is struck, for the narrowest band worth having.
 double highestCarrierHz(const Machine& machine, const Recording& recording) {
     double rpm = recording.speedRpm.value_or(0);
@@ -128,7 +121,10 @@ PreparedRecording readAtTrueRate(const Machine& machine, const RecordingPtr& rec
                                  const PrepareOptions& options) {
     PreparedRecording prepared = readAt(machine, recording, options);
     const ClockCheck clock = checkClock(machine, prepared.mains);
+    const Mains stated = prepared.mains;
     if (clock.corrected) prepared = readAt(machine, withRateOver(*recording, clock.error), options);
+    if (stated.measured)
+        prepared.facts.mains = MainsFacts{stated.hz, stated.plusMinusHz, stated.from, stated.output};
     if (clock.told) prepared.facts.quality.push_back({"sample_rate", "", clock.detail});
     return prepared;
 }
@@ -223,10 +219,7 @@ void neutralPolePass(const Machine& machine, const Rates& rates, ChannelEvidence
 }
 
 void rankAll(const Machine& machine, PreparedRecording& prepared, const WeighingSettings& settings) {
-    ForcingExtent extent;
-    extent.mostHz = settings.envelopeTopHz;
-    extent.shaftHz = prepared.rates.shaftHz;
-    const std::vector<ForcingLine> ordinary = forcingLines(machine, extent);
+    const std::vector<ForcingLine> ordinary = ordinaryLines(machine, prepared.rates, settings);
     for (ChannelViews& views : prepared.views) {
         ChannelEvidence evidence;
         evidence.blocked = blockOrdinaryLines(ordinary, prepared.rates, views.df, views.bins, settings);
@@ -241,6 +234,13 @@ void rankAll(const Machine& machine, PreparedRecording& prepared, const Weighing
 }
 
 }  // namespace
+
+double gPerUnit(const std::string& unit) {
+    const std::string u = lowerAscii(unit);
+    if (u == "m/s2" || u == "m/s^2" || u == "m/s²") return 1 / kStandardGravity;
+    if (u == "mg") return 1e-3;
+    return 1;
+}
 
 ChannelRole roleOf(const Machine& machine, const Recording& recording, std::size_t index) {
     const Channel& channel = recording.channels[index];
@@ -268,6 +268,7 @@ PreparedRecording prepare(const Machine& machine, const RecordingPtr& recording,
     prepared.rates = {prepared.facts.speed.rpm.value_or(0) / 60, prepared.facts.speed.plusMinusRpm / 60,
                       prepared.mains.hz, mainsSpread};
     prepared.facts.running = runningState(machine, prepared);
+    prepared.facts.frameTempC = recording->frameTempC;
     prepared.unfit = whyUnfit(prepared, options.settings);
     if (prepared.facts.speed.rpm)
         for (const ChannelViews& views : prepared.views)

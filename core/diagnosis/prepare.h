@@ -22,6 +22,7 @@ struct ChannelRole {
     std::string quantity;  // acceleration velocity flux temperature, by description, else by unit
     double toG = 1;        // factor from the stored unit, for acceleration
 };
+double gPerUnit(const std::string& unit);  // of an acceleration; 1 for a unit that is none
 ChannelRole roleOf(const Machine& machine, const Recording& recording, std::size_t channel);
 
 struct PreparedRecording {

@@ -69,11 +69,18 @@ Json measureJson(const FaultMeasure& m) {
             {"unit", m.unit},   {"channel", m.channel}, {"value", m.value}};
 }
 
+Json mainsJson(const std::optional<MainsFacts>& m) {
+    if (!m) return Json();
+    return {{"hz", m->hz}, {"plus_minus_hz", m->plusMinusHz}, {"from", m->from}, {"output", m->output}};
+}
+
 Json recordingJson(const RecordingFacts& r) {
     return {{"file", r.file},
             {"channels", list(r.channels, channelJson)},
             {"running", r.running},
             {"speed", speedJson(r.speed)},
+            {"mains", mainsJson(r.mains)},
+            {"frame_temp_c", orNull(r.frameTempC)},
             {"quality", list(r.quality,
                              [](const QualityNote& q) {
                                  return Json{{"code", q.code}, {"channel", q.channel}, {"detail", q.detail}};
@@ -129,6 +136,8 @@ void addArithmetic(Json& json, const Hypothesis& h) {
     json["recording"] = h.recording;
     json["view"] = h.best.view;
     json["channel"] = h.best.channel;
+    json["point"] = orNull(h.best.point);
+    json["level_g"] = h.best.levelG;
     json["recording_count"] = h.recordingCount;
 }
 
@@ -159,6 +168,7 @@ Json findingJson(const Hypothesis& h) {
     });
     json["against"] = h.against;
     json["sentence"] = h.sentence;
+    if (!h.path.empty()) json["path"] = h.path;
     if (h.causeShare) json["cause_share"] = *h.causeShare;
     if (!h.causeNotes.empty()) json["cause_notes"] = causeNotesJson(h.causeNotes);
     return json;
@@ -172,6 +182,7 @@ Json consideredJson(const Hypothesis& h) {
               {"persistence", orNull(h.persistence)},
               {"proved_on", orNull(h.provedOn)},
               {"why", h.why}};
+    if (!h.path.empty()) json["path"] = h.path;
     if (h.causeShare) json["cause_share"] = *h.causeShare;
     if (!h.weightDban) json["recording_count"] = h.recordingCount;
     addArithmetic(json, h);
@@ -183,6 +194,7 @@ Json blindJson(const std::vector<BlindSpot>& spots) {
     Json all = Json::array();
     const auto add = [&](const BlindSpot& b, const std::string& fault) {
         all.push_back({{"fault", orNull(fault)}, {"at", b.at}, {"why", b.why}, {"cure", b.cure}});
+        if (b.machineWide) all.back()["machine_wide"] = true;
     };
     for (const BlindSpot& b : spots) {
         if (b.fault != "bearing")

@@ -103,6 +103,10 @@ RecordingFacts recordingOf(const Json& json) {
                             count(j, "samples")};
     });
     facts.running = text(json, "running");
+    if (const Json& mains = at(json, "mains"); mains.is_object())
+        facts.mains = MainsFacts{number(mains, "hz"), number(mains, "plus_minus_hz"), text(mains, "from"),
+                                 yes(mains, "output")};
+    facts.frameTempC = maybe(json, "frame_temp_c");
     facts.speed = speedOf(at(json, "speed"));
     facts.quality = list(json, "quality", [](const Json& j) {
         return QualityNote{text(j, "code"), text(j, "channel"), text(j, "detail")};
@@ -154,6 +158,7 @@ Hypothesis hypothesisOf(const Json& json) {
     Hypothesis h;
     h.fault = text(json, "fault");
     h.at = text(json, "at");
+    h.path = text(json, "path");
     h.weightDban = maybe(json, "weight_dban");
     h.beforeClaimsDban = maybe(json, "before_claims_dban");
     h.why = text(json, "why");
@@ -173,6 +178,8 @@ Hypothesis hypothesisOf(const Json& json) {
     h.best.variant = text(json, "variant");
     h.best.view = text(json, "view");
     h.best.channel = count(json, "channel");
+    h.best.point = text(json, "point");
+    h.best.levelG = number(json, "level_g");
     return h;
 }
 
@@ -214,7 +221,8 @@ void takeFindings(const Json& json, Examination& e) {
 // Written for each of the four families of a bearing; one spot here, as it was.
 void takeBlind(const Json& json, Examination& e) {
     for (BlindSpot& spot : list(json, "blind", [](const Json& j) {
-             return BlindSpot{text(j, "fault"), text(j, "at"), text(j, "why"), text(j, "cure")};
+             return BlindSpot{text(j, "fault"), text(j, "at"), text(j, "why"), text(j, "cure"),
+                              yes(j, "machine_wide")};
          })) {
         const bool cage = spot.fault == faultKey(BearingElement::Cage);
         const std::size_t n = e.blind.size();

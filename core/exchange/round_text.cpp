@@ -142,7 +142,7 @@ std::string findingText(const RoundFinding& f) {
 std::string listedText(const RoundMachine& m) {
     std::string out = headLine(m) + paragraph(m.changed, kIndent);
     for (const RoundFinding& f : m.findings)
-        out += findingText(f);
+        if (f.finding.fault != "sensor" || f.finding.urgency != "leave") out += findingText(f);
     if (m.listedBy == ListedBy::Zone)
         out += paragraph("Listed by its zone: outside the stated share.", kIndent);
     if (m.listedBy == ListedBy::Change)
@@ -203,6 +203,20 @@ std::string groupText(const RoundList& list, const std::string& urgency) {
     return out;
 }
 
+// What the grid or gravity says against nodes, of machines on leave too.
+std::string nodesText(const RoundList& list) {
+    std::string out;
+    std::size_t count = 0;
+    for (const RoundMachine& m : list.machines)
+        for (const RoundFinding& f : m.findings) {
+            if (f.finding.fault != "sensor" || f.finding.urgency != "leave") continue;
+            out += paragraph(cut(oneLine(m.tag), 30) + "  " + f.finding.sentence, 2);
+            ++count;
+        }
+    if (count == 0) return "";
+    return fmt::format("\nnodes to see to {}\n", count) + out;
+}
+
 std::string promiseText(const RoundList& list) {
     const auto onEvidence =
         std::count_if(list.machines.begin(), list.machines.end(),
@@ -244,6 +258,7 @@ std::string asText(const RoundList& list) {
         out += paragraph("! " + warning, 0);
     for (const char* urgency : {"act", "plan", "watch", "unseen", "leave"})
         out += groupText(list, urgency);
+    out += nodesText(list);
     return out + "\n" + paragraph(kCaution, 0) + paragraph("engine " + list.engine, 0);
 }
 

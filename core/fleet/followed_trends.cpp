@@ -272,7 +272,7 @@ Status addMeasures(FleetFile& fleet, std::int64_t machine, const std::vector<Cha
     if (!measures) return fail(measures.error());
     for (const MeasureSeries& series : *measures)
         for (const ChannelTrend& trend : trends) {
-            if (trend.frame.channel.id != series.channel) continue;
+            if (trend.frame.channel.id != series.channel || series.fault == kSensorFault) continue;
             if (auto good = addMeasure(fleet, series, trend, period, out); !good) return good;
         }
     return {};

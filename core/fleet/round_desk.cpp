@@ -11,6 +11,7 @@
 #include "core/exchange/examination_json.h"
 #include "core/exchange/round_json.h"
 #include "core/fleet/machine_week.h"
+#include "core/fleet/nodes.h"
 #include "core/fleet/site_calendar.h"
 #include "core/fleet/who.h"
 #include "core/store/day.h"
@@ -89,6 +90,10 @@ Result<Gathered> gather(FleetFile& fleet, const std::string& until, const Progre
     if (!since) return fail(since.error());
     auto weeks = weeksOf(fleet, *period, *since, progress, cancel);
     if (!weeks) return fail(weeks.error());
+    const auto doubts = nodeDoubts(fleet, *period);
+    if (!doubts) return fail(doubts.error());
+    for (MachineWeek& week : *weeks)
+        if (const auto at = doubts->find(week.tag); at != doubts->end()) week.nodes = at->second;
     RoundSettings settings;
     settings.from = period->firstDay;
     settings.until = period->lastDay;

@@ -71,6 +71,16 @@ StoredMeasure measureOf(const FaultMeasure& m, const RecordingFacts& facts) {
     return {channel.name, channel.point, m.fault, m.at, m.name, m.unit, m.value};
 }
 
+// Of a grid, not of an inverter's output; kept with the first channel, as the whole node's.
+void addMains(const RecordingFacts& facts, NewRecording& stored) {
+    if (!facts.mains || facts.mains->output || facts.channels.empty()) return;
+    const ChannelFacts& channel = facts.channels.front();
+    stored.measures.push_back(
+        {channel.name, channel.point, kSensorFault, channel.point, kMainsMeasure, "Hz", facts.mains->hz});
+    stored.measures.push_back({channel.name, channel.point, kSensorFault, channel.point, kMainsHalfWidth,
+                               "Hz", facts.mains->plusMinusHz});
+}
+
 }  // namespace
 
 NewRecording storedForm(const RecordingPtr& recording, std::int64_t machine, const Machine& description,
@@ -92,6 +102,7 @@ NewRecording storedForm(const RecordingPtr& recording, std::int64_t machine, con
         stored.spectra.push_back(spectrumOf(lines, facts));
     for (const FaultMeasure& m : facts.measures)
         stored.measures.push_back(measureOf(m, facts));
+    addMains(facts, stored);
     return stored;
 }
 

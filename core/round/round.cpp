@@ -100,6 +100,17 @@ std::string foundBefore(const RoundMachine* before, const std::string& until) {
     return joined(names, " and ") + ": " + before->urgency + " in the round to " + until;
 }
 
+// Of the node, not of the machine: it lists nothing, it is told.
+RoundFinding findingOf(const NodeDoubt& doubt) {
+    RoundFinding f;
+    f.finding.fault = "sensor";
+    f.finding.at = doubt.at;
+    f.finding.urgency = "leave";
+    f.finding.sentence = doubt.words;
+    f.persistence = 1;
+    return f;
+}
+
 void conclude(Entry& entry, const RoundSettings& settings, const UrgencyRule& rule, const RoundList* last,
               const MachinesByTag& lastByTag) {
     RoundMachine& m = entry.machine;
@@ -113,6 +124,8 @@ void conclude(Entry& entry, const RoundSettings& settings, const UrgencyRule& ru
     } else {
         m.foundBefore = foundBefore(before, last ? last->until : "");
     }
+    for (const NodeDoubt& doubt : entry.week->nodes)
+        m.findings.push_back(findingOf(doubt));
     m.changed = changedSentence(m, before, last == nullptr, entry.week->workDone);
 }
 

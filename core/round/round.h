@@ -20,6 +20,11 @@
 
 namespace fettle {
 
+// What the grid or gravity says against a node of the machine (grid_clock.h, node_pose.h).
+struct NodeDoubt {
+    std::string at, words;  // the point's place; a sentence
+};
+
 // What one machine brings to the round.
 struct MachineWeek {
     std::string tag, asset, service, area, criticality = "B";
@@ -45,6 +50,7 @@ struct MachineWeek {
     std::string workDone;            // an event since the last round: "cleaned on 2026-05-06"; empty: none
     std::vector<FollowedChange> changes;    // everything followed, against its own baseline
     std::vector<CauseFeature> dependences;  // what 1x follows over the weeks, where told
+    std::vector<NodeDoubt> nodes;
 };
 
 // The change a finding stands on: the strongest of its quantities.
