@@ -4,79 +4,178 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+
+#include "core/diagnosis/blind_machine.h"
+#include "core/diagnosis/line_reading.h"
+#include "core/machine/path.h"
 
 namespace fettle {
 
 namespace {
 
+constexpr double kLongestSeconds = 64;  // a node hardly records more at one go
+
+// An ordinary line over a carrier, and the recording that parts them.
+struct Blocker {
+    std::string name;
+    double apartHz = 0, seconds = 0;  // infinite: the line moves over the carrier with speed or mains
+};
+
+std::optional<Blocker> blockerOf(const ForcingLine& line, double hz, const Rates& rates, double df,
+                                 const WeighingSettings& settings) {
+    const double moves = movesOf(line, rates), apart = std::abs(hz - line.hz(rates.shaftHz, rates.mainsHz));
+    if (apart > settings.maskBins * df + moves) return std::nullopt;
+    const double bins = settings.maskBins + 1;
+    return Blocker{line.name, apart, apart > moves ? bins / (apart - moves) : INFINITY};
+}
+
+// The nearest, with the recording that parts all of them; nothing: the carrier stands clear.
+std::optional<Blocker> worstBlocker(const std::vector<ForcingLine>& lines, double hz, const Rates& rates,
+                                    double df, const WeighingSettings& settings) {
+    std::optional<Blocker> worst;
+    double seconds = 0;
+    for (const ForcingLine& line : lines) {
+        const auto one = blockerOf(line, hz, rates, df, settings);
+        if (!one) continue;
+        seconds = std::max(seconds, one->seconds);
+        if (!worst || one->apartHz < worst->apartHz) worst = one;
+    }
+    if (worst) worst->seconds = seconds;
+    return worst;
+}
+
+// Lengths as nodes record them.
+std::string cureOf(double neededSeconds, double seconds) {
+    if (!std::isfinite(neededSeconds)) return "the speed better known: stray flux, or a tachometer";
+    double length = 1;
+    while (length < neededSeconds || length <= seconds)
+        length *= 2;
+    if (length > kLongestSeconds) return "more than a minute at steady speed";
+    return fmt::format("a recording of {:.0f} s or more", length);
+}
+
 // A whole family is blind where its first carrier stands in an ordinary line at the expected order, and where
-// it would do so over most of the range that is searched.
-void blindCarriers(const PreparedRecording& prepared, const AskedBearings& asked,
-                   const WeighingSettings& settings, std::vector<BlindSpot>& spots) {
+// it would do so over most of the range that is searched: of every geometry that the bearing may have.
+void blindCarriers(const std::vector<ForcingLine>& lines, const PreparedRecording& prepared,
+                   const AskedBearings& asked, const WeighingSettings& settings,
+                   std::vector<BlindSpot>& spots) {
     for (const BearingHypothesis& h : asked.hypotheses) {
-        const FamilyLine& first = h.variants[0].lines[0];
-        const ChannelEvidence& channel = prepared.evidence[h.hearings[0].channel];
-        const double df = channel.views->df, hz = first.order * h.shaftRatio * prepared.rates.shaftHz;
-        const auto k = std::size_t(hz / df + 0.5);
-        if (k >= channel.blocked.bins.size() || !channel.blocked.bins[k]) continue;
-        const double reach = (settings.maskBins + 1) * df;
+        const double df = prepared.evidence[h.hearings[0].channel].views->df;
+        std::optional<Blocker> told;
+        double toldHz = 0;
+        bool all = true;
+        for (const Family& variant : h.variants) {
+            const double hz = variant.lines[0].order * h.shaftRatio * prepared.rates.shaftHz;
+            const auto blocker = worstBlocker(lines, hz, prepared.rates, df, settings);
+            all = all && blocker;
+            if (!blocker || (told && told->seconds >= blocker->seconds)) continue;
+            told = blocker;
+            toldHz = hz;
+        }
+        if (!told || !all) continue;
         spots.push_back(
             {h.fault, h.at,
-             fmt::format("{} at {:.2f} Hz stands within {:.2f} Hz of {}: they cannot be parted in {:.1f} s",
-                         first.name, hz, reach, channel.blocked.why(k), 1 / df),
-             "a longer recording"});
+             fmt::format("{} at {:.1f} Hz is not parted from {} ({:.1f} Hz off) in {}",
+                         h.variants[0].lines[0].name, toldHz, told->name, told->apartHz, secondsText(1 / df)),
+             cureOf(told->seconds, 1 / df)});
     }
 }
 
 void blindViews(const PreparedRecording& prepared, std::vector<BlindSpot>& spots) {
-    for (const ChannelEvidence& channel : prepared.evidence)
-        for (const View& view : channel.views->envelopes)
-            if (!view.unusable.empty())
-                spots.push_back(
-                    {"", "",
-                     fmt::format("{}, {} left out: {}", channel.channelName, view.name, view.unusable),
-                     "a longer recording or a higher sample rate"});
+    for (const ChannelEvidence& channel : prepared.evidence) {
+        const auto& views = channel.views->envelopes;
+        const auto leftOut = std::count_if(views.begin(), views.end(),
+                                           [](const View& view) { return !view.unusable.empty(); });
+        if (leftOut == 0) continue;
+        const auto first =
+            std::find_if(views.begin(), views.end(), [](const View& view) { return !view.unusable.empty(); });
+        const Point* point = prepared.roles[channel.views->channel].point;
+        spots.push_back({"bearing", point ? point->at : "",
+                         fmt::format("{} of {} bands of {} left out: {}", leftOut, views.size(),
+                                     channel.channelName, first->unusable),
+                         "a longer recording or a higher sample rate"});
+    }
 }
 
-// Whether a part has a measure of the fault at the place, and nothing that it is blind to there.
-bool seesInFull(const Examination& part, const BlindSpot& spot) {
-    const auto same = [&](const auto& one) { return one.fault == spot.fault && one.at == spot.at; };
-    if (std::any_of(part.blind.begin(), part.blind.end(), same)) return false;
-    return std::any_of(part.recordings.begin(), part.recordings.end(), [&](const RecordingFacts& r) {
-        return std::any_of(r.measures.begin(), r.measures.end(), same);
+bool placesMeet(const std::string& a, const std::string& b) {
+    const auto all = placesIn(b);
+    const auto places = placesIn(a);
+    return std::any_of(places.begin(), places.end(), [&](const std::string& place) {
+        return std::find(all.begin(), all.end(), place) != all.end();
     });
+}
+
+// "bearing" stands for the four elements.
+bool faultsMeet(const std::string& fault, const std::string& spots) {
+    if (spots != "bearing" || fault == spots) return fault == spots;
+    return std::any_of(std::begin(kBearingElements), std::end(kBearingElements),
+                       [&](BearingElement element) { return fault == faultKey(element); });
+}
+
+// Whether a part has a measure or a weight of the fault at the place, and nothing that it is blind to there.
+bool seesInFull(const Examination& part, const BlindSpot& spot) {
+    const auto same = [&](const auto& one) {
+        return faultsMeet(one.fault, spot.fault) && placesMeet(one.at, spot.at);
+    };
+    const auto blind = [&](const BlindSpot& one) { return !one.machineWide && same(one); };
+    if (std::any_of(part.blind.begin(), part.blind.end(), blind)) return false;
+    const bool weighed = std::any_of(part.considered.begin(), part.considered.end(),
+                                     [&](const Hypothesis& h) { return h.weightDban && same(h); });
+    return weighed || std::any_of(part.recordings.begin(), part.recordings.end(), [&](const auto& r) {
+               return std::any_of(r.measures.begin(), r.measures.end(), same);
+           });
+}
+
+double secondsOf(const Examination& part) {
+    const auto& channels = part.recordings.front().channels;
+    if (channels.empty() || channels[0].sampleRateHz <= 0) return 0;
+    return double(channels[0].samples) / channels[0].sampleRateHz;
+}
+
+std::vector<std::size_t> longestFirst(const std::vector<Examination>& parts) {
+    std::vector<std::size_t> order(parts.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return secondsOf(parts[a]) > secondsOf(parts[b]); });
+    return order;
+}
+
+std::vector<RecordingFacts> factsOf(const std::vector<Examination>& parts) {
+    std::vector<RecordingFacts> facts;
+    for (const Examination& part : parts)
+        facts.insert(facts.end(), part.recordings.begin(), part.recordings.end());
+    return facts;
 }
 
 }  // namespace
 
-std::vector<BlindSpot> jointBlindSpots(const std::vector<Examination>& parts) {
+std::vector<BlindSpot> jointBlindSpots(const Machine& machine, const std::vector<Examination>& parts) {
     std::vector<BlindSpot> all;
-    for (const Examination& part : parts)
-        for (const BlindSpot& b : part.blind) {
+    for (const std::size_t i : longestFirst(parts))
+        for (const BlindSpot& b : parts[i].blind) {
+            if (b.machineWide) continue;
             const bool known = std::any_of(all.begin(), all.end(), [&](const BlindSpot& a) {
-                return a.fault == b.fault && a.at == b.at && (!b.fault.empty() || a.why == b.why);
+                return a.fault == b.fault && placesMeet(a.at, b.at);
             });
             const bool seen = std::any_of(parts.begin(), parts.end(),
                                           [&](const Examination& p) { return seesInFull(p, b); });
             if (!known && !seen) all.push_back(b);
         }
+    for (BlindSpot& spot : blindByMachine(machine, factsOf(parts)))
+        all.push_back(std::move(spot));
     return all;
 }
 
-std::vector<BlindSpot> blindSpots(const Machine&, const PreparedRecording& prepared,
+std::vector<BlindSpot> blindSpots(const Machine& machine, const PreparedRecording& prepared,
                                   const AskedBearings& asked, const WeighingSettings& settings) {
     std::vector<BlindSpot> spots;
     for (const auto& n : asked.notAsked)
         spots.push_back({"bearing", n.at, n.why, n.cure});
     if (prepared.unfit.empty()) {
-        blindCarriers(prepared, asked, settings, spots);
+        blindCarriers(ordinaryLines(machine, prepared.rates, settings), prepared, asked, settings, spots);
         blindViews(prepared, spots);
     }
-    const bool axial = std::any_of(prepared.facts.channels.begin(), prepared.facts.channels.end(),
-                                   [](const ChannelFacts& c) { return c.direction == "axial"; });
-    if (!axial)
-        spots.push_back({"misalignment", "driver", "no axial channel: angular misalignment shows there first",
-                         "an axial reading at the drive end"});
     return spots;
 }
 

@@ -9,7 +9,9 @@
 #include "core/diagnosis/blind_spots.h"
 #include "core/diagnosis/mixed_damage.h"
 #include "core/diagnosis/urgency.h"
+#include "core/diagnosis/which_end.h"
 #include "core/diagnosis/wording.h"
+#include "core/machine/path.h"
 
 namespace fettle {
 
@@ -62,14 +64,14 @@ double meanBefore(const std::vector<Share>& shares) {
 }
 
 // In a recording of its own each fault claims in the order of that recording; the week's order is surer.
-void markOutranked(Shares& all) {
+void markOutranked(const EndsOfWeek& ends, Shares& all) {
     std::map<Key, double> before;
     for (const auto& [key, shares] : all)
         before[key] = meanBefore(shares);
     for (auto& [key, shares] : all)
         for (Share& share : shares)
             for (const Rival& rival : share.hypothesis->rivals) {
-                const auto stronger = before.find({rival.fault, rival.at});
+                const auto stronger = before.find({rival.fault, ends.placeOf(rival.fault, rival.at)});
                 share.outranked |= share.recordings == 1 && rival.lines == kClaimedFromRival &&
                                    stronger != before.end() && stronger->second > before[key];
             }
@@ -140,23 +142,38 @@ Hypothesis joined(const std::vector<Share>& shares) {
     return h;
 }
 
+// Recordings of a point that is near speak for a bearing, others only where none is.
+void keepNearest(std::vector<Share>& shares) {
+    double nearest = 0;
+    for (const Share& share : shares)
+        if (share.hypothesis->weightDban) nearest = std::max(nearest, keptCut(share.hypothesis->path));
+    std::erase_if(shares, [&](const Share& share) {
+        return share.hypothesis->weightDban && keptCut(share.hypothesis->path) < nearest;
+    });
+}
+
 // In the order in which the hypotheses first appear.
-std::vector<Hypothesis> joinedHypotheses(const std::vector<Examination>& parts) {
+std::vector<Hypothesis> joinedHypotheses(const std::vector<Examination>& parts, const EndsOfWeek& ends) {
     std::vector<Key> order;
     Shares shares;
     std::size_t first = 0;
     for (const Examination& part : parts) {
         for (const Hypothesis& h : part.considered) {
-            std::vector<Share>& list = shares[{h.fault, h.at}];
-            if (list.empty()) order.push_back({h.fault, h.at});
+            const Key key{h.fault, ends.placeOf(h.fault, h.at)};
+            std::vector<Share>& list = shares[key];
+            if (list.empty()) order.push_back(key);
             list.push_back({first, part.recordings.size(), &h, false});
         }
         first += part.recordings.size();
     }
-    if (parts.size() > 1) markOutranked(shares);
+    for (auto& [key, list] : shares)
+        keepNearest(list);
+    if (parts.size() > 1) markOutranked(ends, shares);
     std::vector<Hypothesis> all;
-    for (const Key& key : order)
+    for (const Key& key : order) {
         all.push_back(joined(shares[key]));
+        all.back().at = key.second;
+    }
     return all;
 }
 
@@ -171,8 +188,14 @@ bool greyOnly(const Hypothesis& h, const RecordingFacts& facts) {
     return false;
 }
 
-void wordFindings(Examination& result, const Machine& machine, const UrgencyTable& urgency,
-                  const WeighingSettings& settings) {
+void wordBearing(const EndsOfWeek& ends, Hypothesis& h) {
+    h.sentence = bearingSentence(h);
+    if (const std::string words = ends.words(h.fault, h.at); !words.empty()) h.sentence += " " + words;
+    h.against = bearingAgainst(h);
+}
+
+void wordFindings(Examination& result, const Machine& machine, const EndsOfWeek& ends,
+                  const UrgencyTable& urgency, const WeighingSettings& settings) {
     for (Hypothesis& h : result.considered) {
         if (!isFinding(h, settings)) {
             h.severity = {};
@@ -182,10 +205,7 @@ void wordFindings(Examination& result, const Machine& machine, const UrgencyTabl
         }
         h.urgency =
             urgency.urgencyOf(h.severity, machine.criticality, greyOnly(h, result.recordings[h.recording]));
-        if (h.weightDban) {
-            h.sentence = bearingSentence(h);
-            h.against = bearingAgainst(h.best);
-        }
+        if (h.weightDban) wordBearing(ends, h);
     }
     wordMixedDamage(result.considered);
     for (const Hypothesis& h : result.considered)
@@ -220,9 +240,10 @@ Result<Examination> combine(const Machine& machine, const std::vector<Examinatio
     }
     if (all.recordings.empty()) return fail(ErrorKind::Invalid, "", "", "no recording to examine");
     all.speed = jointSpeed(all.recordings);
-    all.blind = jointBlindSpots(parts);
-    all.considered = joinedHypotheses(parts);
-    wordFindings(all, machine, *urgency, settings);
+    const EndsOfWeek ends(machine, parts);
+    all.blind = jointBlindSpots(machine, parts);
+    all.considered = joinedHypotheses(parts, ends);
+    wordFindings(all, machine, ends, *urgency, settings);
     return all;
 }
 

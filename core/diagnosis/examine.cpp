@@ -12,6 +12,7 @@
 #include "core/diagnosis/shaft_faults.h"
 #include "core/diagnosis/stage.h"
 #include "core/diagnosis/unlisted_combs.h"
+#include "core/diagnosis/which_end.h"
 #include "core/dsp/spectrum.h"
 #include "core/dsp/statistics.h"
 
@@ -54,14 +55,21 @@ std::vector<Hypothesis> bearingHypotheses(const Machine& machine, const Prepared
         h.weightDban = weighed[i].now.weightDban;
         h.beforeClaimsDban = weighed[i].beforeClaimsDban;
         h.recordingCount = 1;
+        h.path = asked.hypotheses[i].path;
         h.best = weighed[i].now;
-        h.severity = bearingStage(h.best, prepared.views[h.best.channel]);
+        const ChannelViews& views = prepared.views[h.best.channel];
+        h.best.point = prepared.facts.channels[views.channel].point;
+        h.best.levelG = swingG(h.best, views);
+        h.severity = bearingStage(h.best, views);
+        h.best.channel = views.channel;  // from here on of the recording
         h.rivals = rivalsOf(i, asked.hypotheses, weighed);
         h.rivals.insert(h.rivals.end(), bearings.combs[i].begin(), bearings.combs[i].end());
         all.push_back(std::move(h));
     }
-    for (Hypothesis& h : bearings.unknown)
+    for (Hypothesis& h : bearings.unknown) {
+        h.best.channel = prepared.views[h.best.channel].channel;
         all.push_back(std::move(h));
+    }
     return all;
 }
 
@@ -84,7 +92,7 @@ Examination weighOne(const Machine& machine, const PreparedRecording& prepared,
     Examination one;
     one.engine = settings.engine();
     one.recordings.push_back(prepared.facts);
-    const AskedBearings asked = askBearings(machine, prepared);
+    const AskedBearings asked = askBearings(machine, prepared, settings);
     if (prepared.unfit.empty()) one.considered = bearingHypotheses(machine, prepared, asked, settings);
     for (const auto& not_asked : asked.notAsked)
         for (const BearingElement element : kBearingElements) {

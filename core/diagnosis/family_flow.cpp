@@ -8,7 +8,7 @@
 #include "core/base/units.h"
 #include "core/diagnosis/fault_family.h"
 #include "core/diagnosis/line_reading.h"
-#include "core/diagnosis/measures.h"
+#include "core/machine/path.h"
 
 namespace fettle {
 
@@ -68,9 +68,9 @@ void measureBlades(const Listening& of, FamilyReport& report) {
 }
 
 void measureCavitation(const Listening& of, FamilyReport& report) {
-    if (nearestPoint(of.machine, of.at) == Farness::Afar) {
-        report.addBlind(of, "no point on the pump: a motor's sensor hardly hears it through the coupling",
-                        "a point at a bearing of the pump");
+    const Path nearest = nearestPath(of.machine, of.at);
+    if (nearest > Path::SameBase) {
+        report.addBlind(of, "heard " + wordsOf(nearest), "a sensor on the pump");
         return;
     }
     for (const ChannelViews* views : of.near) {

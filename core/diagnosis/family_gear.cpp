@@ -9,9 +9,9 @@
 #include "core/base/units.h"
 #include "core/diagnosis/fault_family.h"
 #include "core/diagnosis/line_reading.h"
-#include "core/diagnosis/measures.h"
 #include "core/dsp/statistics.h"
 #include "core/machine/forcing.h"
+#include "core/machine/path.h"
 
 namespace fettle {
 
@@ -64,11 +64,10 @@ int harmonicsHeard(const Listening& of, const ChannelViews& views, double meshHz
     return 0;
 }
 
-// A point that is far hears the mesh only weakly, and no tooth: said once.
+// A point that is not on the box hears the mesh only weakly, and hardly a tooth: said once.
 void sayIfFar(const Listening& of, FamilyReport& report) {
-    if (nearestPoint(of.machine, of.at) == Farness::Afar)
-        report.addBlind(of, "no point on the gear's box or on a shaft of it: heard through coupling or belt",
-                        "a point at a bearing of the box");
+    const std::string way = wordsOf(nearestPath(of.machine, of.at));
+    if (!way.empty()) report.addBlind(of, "heard " + way, "a sensor on the gearbox");
 }
 
 void measureMesh(const Listening& of, FamilyReport& report) {
@@ -205,7 +204,7 @@ void addPossibleTooth(const Listening& of, const Struck& struck, FamilyReport& r
 void measureTooth(const Listening& of, FamilyReport& report) {
     const Gear& gear = gearAt(of);
     sayIfFar(of, report);
-    if (nearestPoint(of.machine, of.at) == Farness::Afar) return;
+    if (nearestPath(of.machine, of.at) > Path::ThroughCoupling) return;
     FamilyReport own;
     for (const ChannelViews* views : of.near) {
         if (harmonicsHeard(of, *views, meshLine(of, gear, 1).hz, report) == 0) continue;

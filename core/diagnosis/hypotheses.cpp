@@ -1,55 +1,38 @@
 #include "core/diagnosis/hypotheses.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <map>
+
+#include "core/diagnosis/line_reading.h"
+#include "core/machine/path.h"
 
 namespace fettle {
 
 namespace {
 
-// How near a point is to a bearing, best first, and what is left of w along the way (common practice, no
-// source).
-struct Path {
-    const char* name;
-    double wCut;
-};
-constexpr std::array<Path, 5> kPaths = {{{"own place", 1.0},
-                                         {"same housing", 1.0},
-                                         {"same base", 0.5},
-                                         {"through coupling", 0.3},
-                                         {"through belt", 0.1}}};
-constexpr std::size_t kFarthestByDefault = 3;  // through a belt only where `hears` says so
-
-std::string componentOf(const std::string& at) {
-    return at.substr(0, at.rfind(' '));
-}
-
-std::optional<std::size_t> pathBetween(const Point& point, const BearingPlace& place) {
-    for (const std::string& named : {place.at, place.component})  // "driven" is all of it
-        for (const Hears& hears : point.hears)
-            if (hears.at == named)
-                for (std::size_t i = 0; i < kPaths.size(); ++i)
-                    if (hears.path == kPaths[i].name) return i;
-    if (point.at == place.at) return 0;  // whatever else it hears
-    if (!point.hears.empty()) return std::nullopt;
-    if (point.at == place.component || componentOf(point.at) == place.component) return 1;
-    return kFarthestByDefault;
-}
-
 struct Listener {
-    std::size_t evidence, path;
+    std::size_t evidence = 0;
+    Path path = Path::OwnPlace;
 };
 
-std::vector<Listener> listenersOf(const BearingPlace& place, const PreparedRecording& prepared) {
+std::vector<Listener> listenersOf(const Machine& machine, const BearingPlace& place,
+                                  const PreparedRecording& prepared) {
     std::vector<Listener> all;
     for (std::size_t i = 0; i < prepared.evidence.size(); ++i) {
         const ChannelRole& role = prepared.roles[prepared.views[i].channel];
         if (!role.point) continue;
-        if (const auto path = pathBetween(*role.point, place)) all.push_back({i, *path});
+        if (const auto path = heardPath(machine, *role.point, place.at)) all.push_back({i, *path});
     }
     return all;
+}
+
+Path nearestOf(const std::vector<Listener>& listeners) {
+    Path nearest = Path::ThroughBelt;
+    for (const Listener& listener : listeners)
+        nearest = std::min(nearest, listener.path);
+    return nearest;
 }
 
 bool sameOrders(const BearingHypothesis& a, const BearingHypothesis& b, double shaftHz, double df) {
@@ -68,12 +51,6 @@ bool sameHearings(const BearingHypothesis& a, const BearingHypothesis& b) {
         [](const Hearing& x, const Hearing& y) { return x.channel == y.channel && x.wCut == y.wCut; });
 }
 
-// "driver DE" and "driver NDE" -> "driver DE or NDE"; other pairs are named in full.
-std::string either(const std::string& a, const std::string& b) {
-    const std::string component = componentOf(a);
-    return component == componentOf(b) ? a + " or " + b.substr(component.size() + 1) : a + " or " + b;
-}
-
 bool merged(std::vector<BearingHypothesis>& all, const BearingHypothesis& one,
             const PreparedRecording& prepared) {
     for (BearingHypothesis& other : all) {
@@ -81,56 +58,78 @@ bool merged(std::vector<BearingHypothesis>& all, const BearingHypothesis& one,
         if (other.fault != one.fault || !sameHearings(other, one) ||
             !sameOrders(other, one, prepared.rates.shaftHz, df))
             continue;
-        other.at = either(other.at, one.at);
+        other.at = eitherOf(other.at, one.at);
         return true;
     }
     return false;
 }
 
+// Why no line of it can be judged in this recording; nothing: it can.
+std::optional<AskedBearings::NotAsked> unheard(const Machine& machine, const BearingPlace& place,
+                                               const PreparedRecording& prepared, bool heard,
+                                               const WeighingSettings& settings) {
+    if (place.bearing.variants.empty())
+        return AskedBearings::NotAsked{place.at, place.bearing.whyNone,
+                                       "enter geometry or orders from the nameplate"};
+    if (!prepared.unfit.empty())
+        return AskedBearings::NotAsked{place.at, prepared.unfit,
+                                       "a recording of the running machine, long enough, with its speed"};
+    if (!heard)
+        return AskedBearings::NotAsked{place.at, "no point of this recording hears it", "a sensor on it"};
+    const Shaft& shaft = machine.shafts[place.shaft];
+    const double hz = shaft.ratio * prepared.rates.shaftHz, seconds = prepared.recording->seconds();
+    if (hz * seconds >= settings.fewestTurns) return std::nullopt;
+    return AskedBearings::NotAsked{place.at,
+                                   fmt::format("{:.1f} turns of {} in {} are too few to name a line",
+                                               hz * seconds, shaft.id, secondsText(seconds)),
+                                   "a recording of " + secondsText(settings.fewestTurns / hz) + " or more"};
+}
+
+// "8-ball variant (8 x 28.575 mm on 125 mm)"
+std::string toldApart(const BearingPlace& place, const BearingVariant& variant) {
+    const bool rollers = place.bearing.type.find("roller") != std::string::npos;
+    return fmt::format("{}-{} variant ({})", variant.rollingElements, rollers ? "roller" : "ball",
+                       variant.name);
+}
+
+void askElements(const Machine& machine, const BearingPlace& place, const PreparedRecording& prepared,
+                 const std::vector<Hearing>& hearings, AskedBearings& asked) {
+    const Path path = nearestOf(listenersOf(machine, place, prepared));
+    for (const BearingElement element : kBearingElements) {
+        BearingHypothesis one{faultKey(element), place.at,      machine.shafts[place.shaft].ratio, {},
+                              hearings,          keptName(path)};
+        for (const BearingVariant& variant : place.bearing.variants) {
+            one.variants.push_back(bearingFamily(element, variant));
+            if (place.bearing.variants.size() > 1) one.variants.back().variant = toldApart(place, variant);
+        }
+        if (!merged(asked.hypotheses, one, prepared)) asked.hypotheses.push_back(std::move(one));
+    }
+}
+
 }  // namespace
 
-std::vector<Hearing> hearingsOf(const Machine&, const BearingPlace& place,
+std::vector<Hearing> hearingsOf(const Machine& machine, const BearingPlace& place,
                                 const PreparedRecording& prepared) {
-    std::vector<Listener> listeners = listenersOf(place, prepared);
-    if (listeners.empty()) return {};
-    const std::size_t best =
-        std::min_element(listeners.begin(), listeners.end(), [](const auto& a, const auto& b) {
-            return a.path < b.path;
-        })->path;
+    const std::vector<Listener> listeners = listenersOf(machine, place, prepared);
+    const Path nearest = nearestOf(listeners);
     std::vector<Hearing> hearings;
     for (const Listener& l : listeners)
-        if (l.path == best) hearings.push_back({l.evidence, 1, kPaths[best].wCut});
+        if (l.path == nearest) hearings.push_back({l.evidence, 1, wCutOf(nearest)});
     for (Hearing& h : hearings)
         h.share = 1.0 / double(hearings.size());
     return hearings;
 }
 
-AskedBearings askBearings(const Machine& machine, const PreparedRecording& prepared) {
+AskedBearings askBearings(const Machine& machine, const PreparedRecording& prepared,
+                          const WeighingSettings& settings) {
     AskedBearings asked;
     for (const BearingPlace& place : machine.bearings) {
-        if (place.bearing.variants.empty()) {
-            asked.notAsked.push_back(
-                {place.at, place.bearing.whyNone, "enter geometry or orders from the nameplate"});
-            continue;
-        }
+        if (place.bearing.type == "sleeve") continue;  // no rolling elements: these faults do not concern it
         const std::vector<Hearing> hearings = hearingsOf(machine, place, prepared);
-        if (hearings.empty()) {
-            asked.notAsked.push_back(
-                prepared.unfit.empty()
-                    ? AskedBearings::NotAsked{place.at, "no point of this recording hears it",
-                                              "measure at this bearing"}
-                    : AskedBearings::NotAsked{
-                          place.at, prepared.unfit,
-                          "a recording of the running machine, long enough, with its speed"});
-            continue;
-        }
-        for (const BearingElement element : kBearingElements) {
-            BearingHypothesis one{
-                faultKey(element), place.at, machine.shafts[place.shaft].ratio, {}, hearings};
-            for (const BearingVariant& variant : place.bearing.variants)
-                one.variants.push_back(bearingFamily(element, variant));
-            if (!merged(asked.hypotheses, one, prepared)) asked.hypotheses.push_back(std::move(one));
-        }
+        if (auto why = unheard(machine, place, prepared, !hearings.empty(), settings))
+            asked.notAsked.push_back(std::move(*why));
+        else
+            askElements(machine, place, prepared, hearings, asked);
     }
     return asked;
 }

@@ -1,7 +1,6 @@
-// Why: which faults can be asked for on which channel. A point speaks for the bearings it hears: those at its
-// own place first, else in the same housing, on the same base or through the coupling with w cut. Two
-// positions on the same channels whose orders agree within the record's resolution are one hypothesis
-// ("driver DE or NDE").
+// Why: which faults can be asked for on which channel. The nearest points of a recording speak for a bearing,
+// with w cut along the way (core/machine/path.h). Two positions on the same channels whose orders agree
+// within the record's resolution are one hypothesis ("driver DE or NDE"). Plain bearings are not asked for.
 #pragma once
 
 #include <vector>
@@ -18,7 +17,8 @@ struct AskedBearings {
     std::vector<BearingHypothesis> hypotheses;  // four elements a position
     std::vector<NotAsked> notAsked;
 };
-AskedBearings askBearings(const Machine& machine, const PreparedRecording& prepared);
+AskedBearings askBearings(const Machine& machine, const PreparedRecording& prepared,
+                          const WeighingSettings& settings = {});
 
 // The channels of this recording that may speak for a position, shares summing to 1; empty: none hears it.
 std::vector<Hearing> hearingsOf(const Machine& machine, const BearingPlace& place,

@@ -2,32 +2,20 @@
 
 #include <algorithm>
 
+#include "core/machine/path.h"
+
 namespace fettle {
 
 namespace {
 
-bool joins(const Machine& machine, const std::string& at, std::size_t shaft) {
-    const std::string& id = machine.shafts[shaft].id;
-    for (const Gear& gear : machine.gears)
-        if (gear.id == at) return gear.from == id || gear.to == id;
-    for (const Belt& belt : machine.belts)
-        if (belt.id == at) return belt.from == id || belt.to == id;
-    return false;
-}
-
-bool isBelt(const Machine& machine, const std::string& at) {
-    return std::any_of(machine.belts.begin(), machine.belts.end(),
-                       [&](const Belt& belt) { return belt.id == at; });
-}
-
 // Channels of this recording no farther from the place than the nearest point of the machine.
 std::vector<const ChannelViews*> channelsNear(const Machine& machine, const PreparedRecording& prepared,
                                               const std::string& at) {
-    const Farness nearest = nearestPoint(machine, at);
+    const Path nearest = nearestPath(machine, at);
     std::vector<const ChannelViews*> near;
     for (const ChannelViews& views : prepared.views) {
         const Point* point = prepared.roles[views.channel].point;
-        if (point && farnessOf(machine, *point, at) <= nearest) near.push_back(&views);
+        if (point && pathBetween(machine, *point, at) <= nearest) near.push_back(&views);
     }
     return near;
 }
@@ -80,28 +68,6 @@ void addConsidered(const Listening& of, FamilyReport& report) {
 }
 
 }  // namespace
-
-Farness farnessOf(const Machine& machine, const Point& point, const std::string& at) {
-    for (const Hears& hears : point.hears)
-        if (hears.at == at)
-            return hears.path == "same housing" ? Farness::SameHousing
-                   : hears.path == "same base"  ? Farness::SameShaft
-                                                : Farness::Afar;
-    const auto place = machine.placeOf(point.at);
-    if (!place) return Farness::Afar;
-    if (place->component == at) return Farness::SameHousing;
-    if (!joins(machine, at, place->shaft)) return Farness::Afar;
-    // A gear's box hears it through its own wall, a belt pulls at the bearings of its pulleys.
-    const bool own = isBelt(machine, at) || (place->component != "driver" && place->component != "driven");
-    return own ? Farness::SameHousing : Farness::SameShaft;
-}
-
-Farness nearestPoint(const Machine& machine, const std::string& at) {
-    Farness nearest = Farness::Afar;
-    for (const Point& point : machine.points)
-        nearest = std::min(nearest, farnessOf(machine, point, at));
-    return nearest;
-}
 
 FamilyReport measuresOf(const Machine& machine, const PreparedRecording& prepared,
                         const std::vector<Hypothesis>& weighed) {

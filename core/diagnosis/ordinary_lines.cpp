@@ -19,15 +19,27 @@ void Blocked::block(double centreHz, double halfWidthHz, double df, std::uint16_
         if (!bins[k]) bins[k] = reason;
 }
 
+std::vector<ForcingLine> ordinaryLines(const Machine& machine, const Rates& rates,
+                                       const WeighingSettings& settings) {
+    ForcingExtent extent;
+    extent.mostHz = settings.envelopeTopHz;
+    extent.shaftHz = rates.shaftHz;
+    return forcingLines(machine, extent);
+}
+
+double movesOf(const ForcingLine& line, const Rates& rates) {
+    return std::abs(line.perShaft) * (rates.shaftSpreadHz + line.spread * rates.shaftHz) +
+           std::abs(line.perMains) * rates.mainsSpreadHz;
+}
+
 Blocked blockOrdinaryLines(const std::vector<ForcingLine>& lines, const Rates& rates, double df,
                            std::size_t bins, const WeighingSettings& settings) {
     Blocked blocked;
     blocked.bins.assign(bins, 0);
     for (const ForcingLine& line : lines) {
         const double centre = line.hz(rates.shaftHz, rates.mainsHz);
-        const double moves = std::abs(line.perShaft) * (rates.shaftSpreadHz + line.spread * rates.shaftHz) +
-                             std::abs(line.perMains) * rates.mainsSpreadHz;
-        blocked.block(centre, settings.maskBins * df + moves, df, blocked.addReason(line.name));
+        blocked.block(centre, settings.maskBins * df + movesOf(line, rates), df,
+                      blocked.addReason(line.name));
     }
     return blocked;
 }

@@ -27,6 +27,12 @@ struct Rates {
     double mainsHz = 0, mainsSpreadHz = 0;
 };
 
+// What the machine draws anyway, up to the top of an envelope spectrum.
+std::vector<ForcingLine> ordinaryLines(const Machine& machine, const Rates& rates,
+                                       const WeighingSettings& settings);
+// What the uncertain rates move a line by, Hz.
+double movesOf(const ForcingLine& line, const Rates& rates);
+
 // Half-width of a masked line: maskBins x df, plus what the uncertain rates move it by.
 Blocked blockOrdinaryLines(const std::vector<ForcingLine>& lines, const Rates& rates, double df,
                            std::size_t bins, const WeighingSettings& settings);

@@ -37,6 +37,7 @@ struct BearingHypothesis {
     double shaftRatio = 1;          // own shaft's speed over the driver's
     std::vector<Family> variants;   // at least one, each with equal prior
     std::vector<Hearing> hearings;  // at least one
+    std::string path = {};          // how they hear it (core/machine/path.h); empty: nothing is taken away
 };
 
 Weighing weigh(const BearingHypothesis& hypothesis, const std::vector<ChannelEvidence>& evidence,

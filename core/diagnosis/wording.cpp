@@ -7,6 +7,7 @@
 #include <map>
 
 #include "core/base/text.h"
+#include "core/machine/path.h"
 
 namespace fettle {
 
@@ -66,6 +67,11 @@ std::string chanceWords(double weightDban) {
 }
 
 namespace {
+// Of a designation with several known geometries.
+std::string variantWords(const std::string& variant) {
+    return variant.find(" variant (") == std::string::npos ? "" : " It fits the " + variant + ".";
+}
+
 // A comb of no described bearing: what is known is its order, and which sizes have such a line.
 std::string unknownBearingSentence(const Hypothesis& finding, std::size_t found, std::size_t judged) {
     return fmt::format(
@@ -90,13 +96,16 @@ std::string bearingSentence(const Hypothesis& finding) {
                                                                 : "lines in the envelope only";
     std::string name = faultName(finding.fault);
     name[0] = char(name[0] - 'a' + 'A');
+    const std::string way = pathWords(finding.path);
     return fmt::format(
-        "{} of the {} bearing, {} stage ({}): {} of {} judged lines found, {:.0f} decibans ({}).", name,
-        finding.at, finding.severity.value, stage, found, judged, finding.weightDban.value_or(0),
-        chanceWords(finding.weightDban.value_or(0)));
+        "{} of the {} bearing{}, {} stage ({}): {} of {} judged lines found, {:.0f} decibans ({}).{}", name,
+        finding.at, way.empty() ? "" : ", heard " + way, finding.severity.value, stage, found, judged,
+        finding.weightDban.value_or(0), chanceWords(finding.weightDban.value_or(0)),
+        variantWords(finding.best.variant));
 }
 
-std::vector<std::string> bearingAgainst(const Weighing& found) {
+std::vector<std::string> bearingAgainst(const Hypothesis& finding) {
+    const Weighing& found = finding.best;
     std::vector<std::string> against, absent;
     bool sidebands = false, sidebandFound = false;
     for (const LineRow& row : found.rows) {
@@ -107,6 +116,8 @@ std::vector<std::string> bearingAgainst(const Weighing& found) {
     }
     if (!absent.empty()) against.push_back("expected and absent, in decibans: " + joined(absent, ", "));
     if (sidebands && !sidebandFound) against.push_back("none of its sidebands stands out");
+    if (const std::string way = pathWords(finding.path); !way.empty())
+        against.push_back("heard " + way + ": a reading at the bearing decides");
     if (std::abs(found.cageShift) > 0.012)
         against.push_back(fmt::format(
             "best fit at a cage shift of {:+.2f} %, more than slip and contact angle usually make",

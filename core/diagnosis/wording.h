@@ -14,7 +14,8 @@ std::string faultName(const std::string& key);  // "bearing_outer_race" -> "oute
 std::string chanceWords(double weightDban);
 // The verdict in one or two sentences.
 std::string bearingSentence(const Hypothesis& finding);
-// What speaks against a bearing finding: expected lines that are absent, and what else is unusual.
-std::vector<std::string> bearingAgainst(const Weighing& found);
+// What speaks against a bearing finding: expected lines that are absent, a long way to the sensor, and what
+// else is unusual.
+std::vector<std::string> bearingAgainst(const Hypothesis& finding);
 
 }  // namespace fettle

@@ -9,6 +9,9 @@ namespace fettle::machine_parse {
 
 namespace {
 
+constexpr double kSameOrder = 0.001;  // relative: no record tells them apart
+constexpr std::size_t kMostVariants = 16;
+
 std::optional<BearingGeometry> readGeometry(JsonObject& object) {
     const auto count = object.integer("rolling_elements", 3, 300);
     const auto element = object.number("element_mm", 0.1, 1000);
@@ -102,7 +105,7 @@ std::vector<BearingVariant> readVariants(JsonObject& object, TurningRing turning
                 object.place("orders"),
                 fmt::format("bpfo {} does not fit the geometry, which gives {:.4f}: both are looked for",
                             given->orders.bpfo, variants[0].orders.bpfo));
-        if (off > 0.001) variants.push_back(std::move(*given));
+        if (off > kSameOrder) variants.push_back(std::move(*given));
     }
     const std::string source = object.text("source");
     for (BearingVariant& variant : variants) {
@@ -112,7 +115,34 @@ std::vector<BearingVariant> readVariants(JsonObject& object, TurningRing turning
     return variants;
 }
 
-void takeTypical(JsonObject& object, Bearing& bearing) {
+// A geometry that differs from one that is known by less than any record can tell is that one.
+void addNew(std::vector<BearingVariant> more, std::vector<BearingVariant>& variants) {
+    for (BearingVariant& one : more) {
+        const bool known = std::any_of(variants.begin(), variants.end(), [&](const BearingVariant& other) {
+            return one.rollingElements == other.rollingElements &&
+                   std::abs(one.orders.bpfo / other.orders.bpfo - 1) <= kSameOrder;
+        });
+        if (!known) variants.push_back(std::move(one));
+    }
+}
+
+// Other makers' builds of the same designation, as this site knows them: each like the bearing's own.
+std::vector<BearingVariant> readOtherMakers(JsonObject& object, TurningRing turning) {
+    std::vector<BearingVariant> all;
+    const auto items = readList(object, "variants", kMostVariants);
+    for (std::size_t i = 0; i < items.size(); ++i) {
+        JsonObject item(*items[i], fmt::format("{}/{}", object.place("variants"), i), object.report());
+        std::vector<BearingVariant> one = readVariants(item, turning);
+        if (one.empty())
+            item.report().broken(item.place("rolling_elements"), "a variant has a geometry or orders");
+        all.insert(all.end(), one.begin(), one.end());
+    }
+    return all;
+}
+
+// `others`: geometries of the site's own are known besides.
+void takeTypical(JsonObject& object, Bearing& bearing, bool others) {
+    if (bearing.designation.empty() && others) return;
     if (bearing.designation.empty()) {
         bearing.whyNone = "no designation, geometry or orders are given";
         return;
@@ -124,7 +154,7 @@ void takeTypical(JsonObject& object, Bearing& bearing) {
         return;
     }
     bearing.variants = std::move(*typical);
-    if (bearing.variants.empty())
+    if (bearing.variants.empty() && !others)
         bearing.whyNone =
             "no geometry of " + bearing.designation +
             " in the table of common sizes: give rolling_elements, element_mm, pitch_mm and contact_deg, "
@@ -139,12 +169,14 @@ Bearing readBearing(JsonObject& object) {
     bearing.rows = object.integer("rows", 1, 8).value_or(1);
     if (object.word("turning", {"inner", "outer"}) == "outer") bearing.turning = TurningRing::Outer;
     bearing.variants = readVariants(object, bearing.turning);
+    auto otherMakers = readOtherMakers(object, bearing.turning);
     if (bearing.type == "sleeve") {
         bearing.variants.clear();
         bearing.whyNone = "plain bearing: no rolling elements";
-    } else if (bearing.variants.empty()) {
-        takeTypical(object, bearing);
+        return bearing;
     }
+    if (bearing.variants.empty()) takeTypical(object, bearing, !otherMakers.empty());
+    addNew(std::move(otherMakers), bearing.variants);
     return bearing;
 }
 

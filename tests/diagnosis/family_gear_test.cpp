@@ -1,5 +1,6 @@
 // Gears: wear raises the mesh, a broken tooth the sidebands, the comb and the peaks of its own wheel. Which
 // lines: R. B. Randall, Vibration-based Condition Monitoring (2011), from memory. Levels are the simulator's.
+#include "core/machine/path.h"
 #include "tests/diagnosis/measured.h"
 
 namespace fettle {
@@ -91,8 +92,8 @@ TEST(GearFamily, AMeshAboveTheChannelIsBlind) {
 // practice of the trade: a node on the motor hears a small gear's mesh, hardly its teeth.
 TEST(GearFamily, FromTheMotorOnlyTheMesh) {
     const Machine machine = gearbox("driver NDE");
-    EXPECT_EQ(farnessOf(machine, machine.points[0], "G1"), Farness::SameShaft);
-    EXPECT_EQ(nearestPoint(gearbox(), "G1"), Farness::SameHousing);
+    EXPECT_EQ(pathBetween(machine, machine.points[0], "G1"), Path::ThroughCoupling);
+    EXPECT_EQ(nearestPath(gearbox(), "G1"), Path::SameHousing);
     const auto report = made::reportOf(made::setupOf(machine));
     EXPECT_TRUE(made::valueIn(report, "gear_mesh", "mesh 1-3 x"));
 }

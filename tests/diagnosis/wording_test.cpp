@@ -69,13 +69,13 @@ TEST(Wording, TheSentenceNamesPlaceStageCountAndChance) {
 
 TEST(Wording, WhatSpeaksAgainstIsTold) {
     Hypothesis h = finding();
-    EXPECT_THAT(bearingAgainst(h.best), testing::Contains(HasSubstr("2 x BPFO")));
-    EXPECT_THAT(bearingAgainst(h.best), testing::Not(testing::Contains(HasSubstr("cage shift"))));
+    EXPECT_THAT(bearingAgainst(h), testing::Contains(HasSubstr("2 x BPFO")));
+    EXPECT_THAT(bearingAgainst(h), testing::Not(testing::Contains(HasSubstr("cage shift"))));
     h.best.cageShift = -0.018;
-    EXPECT_THAT(bearingAgainst(h.best), testing::Contains(HasSubstr("-1.80 %")));
+    EXPECT_THAT(bearingAgainst(h), testing::Contains(HasSubstr("-1.80 %")));
     h.best.rows.resize(1);
     h.best.cageShift = 0;
-    EXPECT_TRUE(bearingAgainst(h.best).empty());
+    EXPECT_TRUE(bearingAgainst(h).empty());
 }
 
 }  // namespace
