@@ -10,6 +10,7 @@
 #include <mutex>
 #include <thread>
 
+#include "core/base/json_object.h"
 #include "core/diagnosis/examine.h"
 
 namespace fettle::trials {
@@ -21,11 +22,30 @@ namespace {
     std::exit(3);
 }
 
-const sim::NodeKind& kindOf(const sim::Scenario& scenario, const std::string& name) {
+// A node of this kind in the scenario and how its owner describes the point under it.
+struct Donor {
+    const sim::NodeKind& kind;
+    const Json& point;
+};
+
+Donor donorOf(const sim::Scenario& scenario, const std::string& name) {
     for (const sim::FleetMachine& machine : scenario.machines)
         for (const sim::FleetNode& node : machine.nodes)
-            if (node.kind.name == name) return node.kind;
+            if (node.kind.name == name) return {node.kind, machine.description["points"][node.point]};
     giveUp("no machine of the scenario has a node of kind " + name);
+}
+
+// The sensor as it is now, on the machine's description.
+void describeNode(const Donor& donor, double noiseFactor, Json& point) {
+    for (const char* key : {"usable_hz", "fixing", "range"})
+        if (donor.point.contains(key)) point[key] = donor.point[key];
+    point["noise_per_rt_hz"] = donor.kind.noisePerRtHz * noiseFactor;
+}
+
+void parseAgain(sim::FleetMachine& fleet) {
+    auto parsed = parseMachine(fleet.description.dump(), fleet.machine.tag);
+    if (!parsed) giveUp(parsed.error().sentence());
+    fleet.machine = std::move(parsed->machine);
 }
 
 // The machine alone in a scenario of its own, sound but for the conditions, all week long.
@@ -34,7 +54,7 @@ sim::Scenario scenarioOf(const sim::Scenario& whole, const WeekOrder& order) {
     one.machines = {whole.machines[order.like]};
     one.intake.clear();
     sim::FleetMachine& fleet = one.machines[0];
-    fleet.machine.tag = order.tag;
+    fleet.description["tag"] = order.tag;
     fleet.stories.clear();
     fleet.dense.clear();
     for (const sim::Condition& condition : order.conditions) {
@@ -44,13 +64,18 @@ sim::Scenario scenarioOf(const sim::Scenario& whole, const WeekOrder& order) {
         fleet.stories.push_back(std::move(story));
     }
     for (sim::FleetNode& node : fleet.nodes) {
-        if (!order.nodeKind.empty()) node.kind = kindOf(whole, order.nodeKind);
+        if (!order.nodeKind.empty()) {
+            const Donor donor = donorOf(whole, order.nodeKind);
+            node.kind = donor.kind;
+            describeNode(donor, order.noiseFactor, fleet.description["points"][node.point]);
+        }
         node.kind.noisePerRtHz *= order.noiseFactor;
         for (sim::CaptureKind& capture : node.captures) {
             if (capture.rateHz > node.kind.rateHz) capture.rateHz = 0;
-            if (capture.name.empty()) capture.onDays.clear();
+            if (capture.name.empty() || order.everyDay) capture.onDays.clear();
         }
     }
+    parseAgain(fleet);
     return one;
 }
 
@@ -68,6 +93,9 @@ RecordingPtr recordingOf(const sim::Scenario& scenario, const sim::PlannedRecord
     if (node.givesSpeed && simulated->shaftHz > 0)
         recording->speedRpm = std::round(600 * simulated->shaftHz) / 10;
     if (setup.machine.driver.inverter) recording->outputHz = simulated->supplyHz;
+    recording->frameTempC = simulated->frameTempC;
+    recording->ambientTempC = simulated->ambientTempC;
+    if (node.givesLoad) recording->loadPct = 100 * simulated->load;
     const double steps = std::ldexp(1.0, simulated->bits - 1);
     for (const sim::SimulatedChannel& from : simulated->channels) {
         Channel channel{from.name, recording->point, from.unit, simulated->rateHz, {}, from.scale};
@@ -91,11 +119,11 @@ sim::Scenario sampleScenario(const std::string& folder) {
 MadeWeek madeWeek(const sim::Scenario& whole, const WeekOrder& order) {
     sim::Scenario one = scenarioOf(whole, order);
     one.start += std::chrono::days(7 * order.weeksIn);
-    one.weeks = 1;
+    one.weeks = order.weeks;
     sim::SampleOptions options;
     options.perWeek = order.perNode;
     options.key = order.key;
-    MadeWeek week{one.machines[0].machine, {}};
+    MadeWeek week{one.machines[0].machine, one.machines[0].description.dump(), {}};
     for (const sim::PlannedRecording& planned : sim::planRecordings(one, options))
         week.recordings.push_back(recordingOf(one, planned, sim::setupOf(one, planned, order.key)));
     return week;

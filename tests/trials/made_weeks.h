@@ -25,10 +25,13 @@ struct WeekOrder {
     std::string nodeKind;    // of another machine's node in the scenario; empty: its own
     std::uint64_t key = 1;
     std::size_t weeksIn = 3;  // which week of the scenario's weather
+    int weeks = 1;            // in a row
+    bool everyDay = false;    // captures with days of their own as well
 };
 
 struct MadeWeek {
     Machine machine;
+    std::string description;  // its JSON
     std::vector<RecordingPtr> recordings;
 };
 MadeWeek madeWeek(const sim::Scenario& scenario, const WeekOrder& order);

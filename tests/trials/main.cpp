@@ -23,8 +23,9 @@ const std::vector<Trial> kTrials = {
      "speed not given, simulated and on FETTLE_OPEN_RECORDS: right, unknown, sure and wrong; slip; sample "
      "rate",
      speedTrial},
-    {"matrix", "[--scenario sample_fleet]",
-     "seeded faults x severities x noise x nodes: detection and confusion", seededMatrix},
+    {"matrix", "[--scenario sample_fleet] [--cells N] [--kinds KIND,KIND] [--upper 1] [--list 1 or 2]",
+     "seeded faults x severities x noise x nodes, each after sound weeks: detection and confusion",
+     seededMatrix},
     {"forecast-cover", "[--machines 1000] [--seed 1]",
      "date at a limit on simulated growth: how often the nominal 80 % interval holds it", forecastCover},
     {"shuffled-dates", "[FLEET] [--machines 2000] [--seed 1]",

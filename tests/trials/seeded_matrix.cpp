@@ -1,37 +1,36 @@
-// Every kind of fault the simulator knows, at four severities, three noise levels and every kind of node:
-// what is named, what is named instead, and what the blind spots had said before. What is told by change
-// alone cannot be named in two days and counts as blind.
+// Every kind of fault the simulator knows, at four severities, three noise levels and every kind of node,
+// each a week after sound ones, as the round tells it: what is named, what is named instead, and what the
+// blind spots had said.
 #include <fmt/format.h>
+#include <unistd.h>
 
 #include <algorithm>
+#include <array>
+#include <filesystem>
 #include <map>
 
 #include "core/simulate/condition_table.h"
 #include "core/simulate/random_stream.h"
-#include "tests/trials/made_weeks.h"
+#include "tests/trials/seeded_matrix_bench.h"
+#include "tests/trials/seeded_matrix_table.h"
 #include "tests/trials/trials.h"
 
 namespace fettle::trials {
 
 namespace {
 
-constexpr double kSeverities[] = {0.25, 0.5, 0.75, 1.0};
 constexpr double kNoises[] = {1, 3, 10};  // times the node's own
 constexpr std::size_t kMachinesACell = 2;
 
 struct Cell {
-    std::string kind, at, node;
-    std::size_t like = 0, severity = 0, noise = 0, nth = 0;
+    std::string kind, at;  // empty kind: sound
+    std::size_t severity = 0;
 };
-
-struct Told {
-    std::string top = "nothing";
-    bool hit = false, blind = false, foundAny = false;
-};
+using Benches = std::map<BenchOrder, std::vector<Cell>>;
 
 // Where the fault can be on this machine; empty: nowhere.
 std::string placeFor(const std::string& kind, const Machine& machine) {
-    if (kind.rfind("bearing_", 0) == 0) {
+    if (kind.starts_with("bearing_")) {
         for (const BearingPlace& place : machine.bearings)
             for (const Point& point : machine.points)
                 if (point.at == place.at && !place.bearing.variants.empty()) return place.at;
@@ -48,108 +47,95 @@ std::string placeFor(const std::string& kind, const Machine& machine) {
     return "driver";
 }
 
-bool sameFault(const std::string& kind, const std::string& at, const Hypothesis& h) {
-    const bool here = h.at.find(at) != std::string::npos || at.find(h.at) != std::string::npos;
-    return h.fault == kind && here;
+bool isSeeded(const std::string& kind) {
+    constexpr const char* kNot[] = {"neighbour", "overheating", "loose_node"};
+    return std::find(std::begin(kNot), std::end(kNot), kind) == std::end(kNot);
 }
 
-Told toldOf(const sim::Scenario& scenario, const Cell& cell) {
-    WeekOrder order;
-    order.like = cell.like;
-    order.tag = fmt::format("{} {} {}", scenario.machines[cell.like].machine.tag, cell.kind, cell.nth);
-    order.perNode = 2;
-    order.noiseFactor = kNoises[cell.noise];
-    order.nodeKind = cell.node;
-    order.key = sim::fnv1a(cell.kind) + cell.severity;
-    sim::Condition condition;
-    condition.kind = cell.kind;
-    condition.at = cell.at;
-    condition.severity = kSeverities[cell.severity];
-    order.conditions = {condition};
-    const Examination week = examinedWeek(madeWeek(scenario, order));
-    Told told;
-    for (const BlindSpot& spot : week.blind)
-        told.blind |=
-            spot.fault == cell.kind || (spot.fault == "bearing" && cell.kind.rfind("bearing_", 0) == 0 &&
-                                        spot.at.find(cell.at) != std::string::npos);
-    for (const Hypothesis& h : week.considered)  // two days have no baseline
-        told.blind |= sameFault(cell.kind, cell.at, h) && !h.weightDban && h.why.rfind("no baseline", 0) == 0;
-    if (!week.findings.empty()) told.top = week.findings[0].fault;
-    for (const Hypothesis& h : week.findings)
-        told.hit |= sameFault(cell.kind, cell.at, h);
-    told.foundAny = !week.findings.empty();
+// The four severities of a kind share a bench, so that they differ in nothing else.
+void addKind(const sim::Scenario& scenario, const std::string& kind, std::size_t least, Benches& benches) {
+    std::vector<std::pair<std::size_t, std::string>> able;
+    for (std::size_t m = 0; m < scenario.machines.size(); ++m)
+        if (auto at = placeFor(kind, scenario.machines[m].machine); !at.empty())
+            able.emplace_back(m, std::move(at));
+    std::size_t turn = 0;
+    for (const std::string& node : nodeKinds(scenario))
+        for (const double noise : kNoises)
+            for (std::size_t i = 0; i < kMachinesACell && !able.empty(); ++i) {
+                const auto& [like, at] = able[turn++ % able.size()];
+                for (std::size_t s = least; s < kSeverities.size(); ++s)
+                    benches[{like, node, noise}].push_back({kind, at, s});
+            }
+}
+
+// `only`: kinds, comma between; empty: all.
+Benches benchesOf(const sim::Scenario& scenario, const std::string& only, std::size_t least) {
+    Benches benches;
+    for (const sim::ConditionRow& row : sim::conditionTable())
+        if (isSeeded(row.kind) &&
+            (only.empty() || ("," + only + ",").find("," + row.kind + ",") != std::string::npos))
+            addKind(scenario, row.kind, least, benches);
+    for (auto& [order, cells] : benches)
+        cells.push_back({});
+    return benches;
+}
+
+Told toldOf(const MatrixBench& bench, const BenchOrder& order, const Cell& cell) {
+    Told told{cell.kind, cell.at, order.node, order.noiseFactor, cell.severity};
+    std::vector<sim::Condition> conditions;
+    if (!cell.kind.empty()) {
+        sim::Condition condition;
+        condition.kind = cell.kind;
+        condition.at = cell.at;
+        condition.severity = kSeverities[cell.severity];
+        conditions = {condition};
+    }
+    const CellVerdict said = bench.weekWith(conditions, 1 + sim::fnv1a(cell.kind) + cell.severity);
+    read(said, told);
     return told;
 }
 
-std::vector<Cell> cellsOf(const sim::Scenario& scenario) {
-    static const std::vector<std::string> notSeeded = {"neighbour", "overheating", "loose_node"};
-    std::vector<Cell> cells;
-    const auto kinds = nodeKinds(scenario);
-    for (const sim::ConditionRow& row : sim::conditionTable()) {
-        if (std::find(notSeeded.begin(), notSeeded.end(), row.kind) != notSeeded.end()) continue;
-        std::vector<std::pair<std::size_t, std::string>> able;
-        for (std::size_t m = 0; m < scenario.machines.size(); ++m)
-            if (auto at = placeFor(row.kind, scenario.machines[m].machine); !at.empty())
-                able.emplace_back(m, std::move(at));
-        std::size_t turn = 0;
-        for (const std::string& node : kinds)
-            for (std::size_t s = 0; s < std::size(kSeverities); ++s)
-                for (std::size_t n = 0; n < std::size(kNoises); ++n)
-                    for (std::size_t i = 0; i < kMachinesACell && !able.empty(); ++i) {
-                        const auto& [like, at] = able[turn++ % able.size()];
-                        cells.push_back({row.kind, at, node, like, s, n, turn});
-                    }
-    }
-    return cells;
+std::vector<Told> tell(const sim::Scenario& scenario, const Benches& benches, const std::string& folder) {
+    const std::vector<std::pair<BenchOrder, std::vector<Cell>>> all(benches.begin(), benches.end());
+    std::vector<std::vector<Told>> told(all.size());
+    onAllCores(all.size(), [&](std::size_t i) {
+        const auto& [order, cells] = all[i];
+        const MatrixBench bench(scenario, order, folder);
+        for (const Cell& cell : cells) {
+            told[i].push_back(toldOf(bench, order, cell));
+            told[i].back().machine = scenario.machines[order.like].machine.tag;
+        }
+    });
+    std::vector<Told> flat;
+    for (const auto& some : told)
+        flat.insert(flat.end(), some.begin(), some.end());
+    return flat;
 }
 
-struct Row {
-    std::size_t count[4] = {}, hit[4] = {};
-    std::size_t visible = 0, visibleMissed = 0;  // at the two upper severities
-    std::map<std::string, std::size_t> named;    // top findings at the two upper severities
-};
-
-void print(const std::map<std::string, Row>& rows) {
-    fmt::print("{:<26}{:>34}{:>22}   named on top at severity 0.75 and 1\n", "seeded",
-               "named at severity 0.25 .5 .75 1", "missed of visible");
-    for (const auto& [kind, row] : rows) {
-        fmt::print("{:<26}", kind);
-        for (std::size_t s = 0; s < 4; ++s)
-            fmt::print("{:>8}", row.count[s] ? fmt::format("{:.0f} %",
-                                                           100.0 * double(row.hit[s]) / double(row.count[s]))
-                                             : "-");
-        fmt::print("{:>16}   ", fmt::format("{} of {}", row.visibleMissed, row.visible));
-        for (const auto& [name, times] : row.named)
-            fmt::print(" {} {}", name, times);
-        fmt::print("\n");
-    }
+// Every nth bench, so that a sample has all kinds of node.
+void thin(Benches& benches, std::size_t cells) {
+    std::size_t all = 0;
+    for (const auto& [order, some] : benches)
+        all += some.size();
+    const std::size_t step = cells == 0 ? 1 : std::max<std::size_t>(1, all / cells);
+    std::size_t nth = 0;
+    std::erase_if(benches, [&](const auto&) { return sim::fnv1a(std::to_string(nth++)) % step != 0; });
 }
 
 }  // namespace
 
 int seededMatrix(const Arguments& arguments) {
     const auto scenario = sampleScenario(textAfter(arguments, "--scenario", "sample_fleet"));
-    const std::vector<Cell> cells = cellsOf(scenario);
-    std::vector<Told> told(cells.size());
-    onAllCores(cells.size(), [&](std::size_t i) { told[i] = toldOf(scenario, cells[i]); });
-    std::map<std::string, Row> rows;
-    std::map<std::string, Row> byNode;
-    for (std::size_t i = 0; i < cells.size(); ++i)
-        for (Row* row : {&rows[cells[i].kind], &byNode[cells[i].node]}) {
-            const std::size_t s = cells[i].severity;
-            ++row->count[s];
-            row->hit[s] += told[i].hit;
-            if (s < 2) continue;
-            row->visible += !told[i].blind;
-            row->visibleMissed += !told[i].blind && !told[i].hit;
-            ++row->named[told[i].top];
-        }
-    fmt::print(
-        "{} weeks of two days: every kind of fault x 4 severities x 3 noise levels x {} kinds of node\n",
-        cells.size(), nodeKinds(scenario).size());
-    print(rows);
-    fmt::print("\nby kind of node\n");
-    print(byNode);
+    Benches benches = benchesOf(scenario, textAfter(arguments, "--kinds", ""),
+                                numberAfter(arguments, "--upper", 0) > 0 ? kUpper : 0);
+    thin(benches, std::size_t(numberAfter(arguments, "--cells", 0)));
+    const auto folder = std::filesystem::temp_directory_path() / fmt::format("fettle-matrix-{}", getpid());
+    std::filesystem::create_directories(folder);
+    const std::vector<Told> told = tell(scenario, benches, folder.string());
+    std::filesystem::remove_all(folder);
+    printMatrix(told);
+    const long list = numberAfter(arguments, "--list", 0);
+    if (list > 0) printMissed(told, list > 1);
     return 0;
 }
 

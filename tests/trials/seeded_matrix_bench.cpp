@@ -1,0 +1,107 @@
+#include "tests/trials/seeded_matrix_bench.h"
+
+#include <fmt/format.h>
+
+#include <cstdlib>
+#include <filesystem>
+
+#include "core/diagnosis/examine.h"
+#include "core/fleet/machine_week.h"
+#include "core/intake/stored_form.h"
+#include "core/round/evidence.h"
+
+namespace fettle::trials {
+
+namespace {
+
+constexpr int kFirstWeek = 3;          // of the scenario's weather
+constexpr int kDaysAWeek = 5;          // on which a node sends each of its captures
+constexpr double kListNeedsDban = 30;  // 1 of 100 machines at alpha 0.1: e >= 100 / 0.1
+constexpr double kFindingDban = 20;
+
+template <class T>
+T wanted(Result<T> result) {
+    if (result) return std::move(*result);
+    fmt::print(stderr, "{}\n", result.error().sentence());
+    std::exit(3);
+}
+
+NewRecording stored(const MadeWeek& made, std::int64_t machine, const RecordingPtr& recording) {
+    const auto examined = wanted(examineRecording(made.machine, recording));
+    NewRecording row = storedForm(recording, machine, made.machine, examined);
+    row.key = recordingKey(recording->file, *recording);
+    row.spectra.clear();
+    auto bare = std::make_shared<Recording>(*recording);
+    for (Channel& channel : bare->channels)
+        channel.samples.resize(1);
+    row.recording = std::move(bare);
+    return row;
+}
+
+void store(FleetFile& fleet, const MadeWeek& made) {
+    const MachineEntry entry = wanted(fleet.machines().byTag(made.machine.tag));
+    std::vector<NewRecording> rows;
+    for (const RecordingPtr& recording : made.recordings)
+        rows.push_back(stored(made, entry.id, recording));
+    wanted(fleet.recordings().putAll(rows));
+}
+
+}  // namespace
+
+MatrixBench::MatrixBench(const sim::Scenario& scenario, const BenchOrder& order, const std::string& folder)
+    : scenario_(scenario), order_(order) {
+    tag_ = fmt::format("{} {} {}", scenario.machines[order.like].machine.tag, order.node, order.noiseFactor);
+    path_ = fmt::format("{}/{} {} {}.fettle", folder, order.like, order.node, order.noiseFactor);
+    const auto fleet = wanted(FleetFile::create(path_, {}));
+    const MadeWeek sound = madeWeek(scenario, weeksFrom(0, order.baselineWeeks));
+    wanted(fleet->machines().put(sound.description, tag_));
+    store(*fleet, sound);
+}
+
+MatrixBench::~MatrixBench() {
+    std::filesystem::remove(path_);
+}
+
+WeekOrder MatrixBench::weeksFrom(int first, int count) const {
+    WeekOrder order;
+    order.like = order_.like;
+    order.tag = tag_;
+    order.noiseFactor = order_.noiseFactor;
+    order.nodeKind = order_.node;
+    order.weeksIn = std::size_t(kFirstWeek + first);
+    order.weeks = count;
+    order.perNode = kDaysAWeek;
+    order.everyDay = true;
+    return order;
+}
+
+CellVerdict MatrixBench::weekWith(const std::vector<sim::Condition>& conditions, std::uint64_t key) const {
+    WeekOrder order = weeksFrom(order_.baselineWeeks, 1);
+    order.conditions = conditions;
+    order.key = key;
+    const std::string path = path_ + ".week";
+    std::filesystem::copy_file(path_, path, std::filesystem::copy_options::overwrite_existing);
+    CellVerdict cell;
+    {
+        const auto fleet = wanted(FleetFile::open(path));
+        const MadeWeek made = madeWeek(scenario_, order);
+        store(*fleet, made);
+        const auto site = wanted(fleet->site());
+        const Period period = wanted(
+            periodTo(site, formatDate(scenario_.start + std::chrono::days(7 * int(order.weeksIn) + 6))));
+        const MachineEntry entry = wanted(fleet->machines().byTag(tag_));
+        cell.week = wanted(machineWeek(*fleet, entry, period, period.from));
+        const RoundSettings settings{period.firstDay, period.lastDay, period.end, 0.1, kFindingDban, 7};
+        std::vector<Hypothesis> hypotheses;
+        if (cell.week.week) hypotheses = hypothesesOf(*cell.week.week);
+        ListCut cut;
+        cut.hasDban = machineDban(hypotheses).value_or(0);
+        cut.needsDban = kListNeedsDban;
+        cut.listed = cut.hasDban >= cut.needsDban;
+        cell.verdict = judge(cell.week, hypotheses, cut, settings, UrgencyRule());
+    }
+    std::filesystem::remove(path);
+    return cell;
+}
+
+}  // namespace fettle::trials

@@ -1,0 +1,180 @@
+#include "tests/trials/seeded_matrix_table.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <functional>
+#include <map>
+
+#include "core/base/text.h"
+#include "core/round/words.h"
+#include "tests/trials/share.h"
+
+namespace fettle::trials {
+
+namespace {
+
+// "driver" and "driver DE", "driver DE or NDE" and "driver NDE".
+bool samePlace(const std::string& told, const std::string& at) {
+    if (told.starts_with(at) || at.starts_with(told)) return true;
+    const std::size_t either = told.find(" or ");
+    if (either == std::string::npos) return false;
+    const std::size_t space = told.rfind(' ', either - 1);
+    return told.substr(0, space + 1) + told.substr(either + 4) == at || told.substr(0, either) == at;
+}
+
+bool isSpokenOf(const BlindSpot& spot, const Told& told) {
+    const bool fault =
+        spot.fault == told.kind ||
+        (spot.fault == "bearing" && told.kind.starts_with("bearing_") && told.kind != "bearing_dry_or_worn");
+    return fault && samePlace(spot.at, told.at);
+}
+
+bool isPossible(const RoundFinding& f) {
+    return f.finding.sentence.find("ossible ") != std::string::npos;
+}
+
+struct Row {
+    std::array<std::size_t, 4> count{}, hits{};
+    std::array<std::size_t, 4> how{};  // of the upper severities, by Named
+    std::size_t visible = 0, visibleMissed = 0, blind = 0, blindNamed = 0;  // of the upper severities
+    std::map<std::string, std::size_t> tops;
+
+    void add(const Told& told) {
+        ++count[told.severity];
+        hits[told.severity] += told.isNamed();
+        if (!told.isUpper()) return;
+        ++how[std::size_t(told.named)];
+        (told.blind.empty() ? visible : blind) += 1;
+        visibleMissed += told.blind.empty() && !told.isNamed();
+        blindNamed += !told.blind.empty() && told.isNamed();
+        ++tops[told.top];
+    }
+};
+
+std::string changeText(const FollowedChange& one) {
+    const std::string what = fmt::format("{} {} {}", one.name, one.point, one.channel);
+    if (!one.week.change) return what + ": " + one.week.why;
+    const Change& c = *one.week.change;
+    return fmt::format("{}: {:.3g} to {:.3g} {}, {:.0f} decibans{}", what, c.was, c.now, one.unit,
+                       c.weightDban, one.week.matters ? "" : ", does not matter");
+}
+
+bool speaksFor(const FollowedChange& one, const Told& told) {
+    constexpr const char* kShaft[] = {"unbalance", "misalignment", "looseness"};
+    if (one.quantity == Followed::Measure && one.fault != "looseness") return one.fault == told.kind;
+    return std::find(std::begin(kShaft), std::end(kShaft), told.kind) != std::end(kShaft);
+}
+
+std::string shareText(std::size_t hits, std::size_t n) {
+    if (n == 0) return "-";
+    const Interval i = shareInterval(double(hits), double(n));
+    return fmt::format("{:.0f} ({:.0f}-{:.0f})", 100 * double(hits) / double(n), 100 * i.low, 100 * i.high);
+}
+
+using Rows = std::map<std::string, Row>;
+
+Rows rowsBy(const std::vector<Told>& told, const std::function<std::string(const Told&)>& key) {
+    Rows rows;
+    for (const Told& one : told)
+        if (!one.kind.empty()) rows[key(one)].add(one);
+    for (const Told& one : told)
+        if (!one.kind.empty()) rows["~ all"].add(one);
+    return rows;
+}
+
+void printDetection(const char* title, const Rows& rows) {
+    fmt::print("\n{:<24}  named, % (95 %), at severity {:<40}", title, "0.25, 0.5, 0.75, 1");
+    fmt::print("  upper two: outright possible otherwise nothing   visible missed   blind named\n");
+    for (const auto& [name, row] : rows) {
+        fmt::print("{:<24}", name);
+        for (std::size_t s = 0; s < 4; ++s)
+            fmt::print(" {:>15}", shareText(row.hits[s], row.count[s]));
+        fmt::print("  {:>17} {:>8} {:>9} {:>7}", row.how[0], row.how[1], row.how[2], row.how[3]);
+        fmt::print("   {:>7} {:>6} {:>14}", row.visible, row.visibleMissed,
+                   shareText(row.visibleMissed, row.visible));
+        fmt::print("   {:>5} {:>5}\n", row.blind, row.blindNamed);
+    }
+}
+
+void printConfusion(const Rows& rows) {
+    fmt::print("\nnamed on top at severity 0.75 and 1\n");
+    for (const auto& [kind, row] : rows) {
+        fmt::print("{:<24}", kind);
+        std::vector<std::pair<std::size_t, std::string>> tops;
+        for (const auto& [name, times] : row.tops)
+            tops.emplace_back(times, name);
+        std::sort(tops.rbegin(), tops.rend());
+        for (const auto& [times, name] : tops)
+            fmt::print("  {} {}", name, times);
+        fmt::print("\n");
+    }
+}
+
+void printSound(const std::vector<Told>& told) {
+    std::size_t weeks = 0, listed = 0;
+    std::map<std::string, std::size_t> names;
+    for (const Told& one : told) {
+        if (!one.kind.empty()) continue;
+        ++weeks;
+        listed += !one.findings.empty();
+        for (const std::string& name : one.findings)
+            ++names[name.substr(0, name.find(" @"))];
+    }
+    fmt::print("\n{} sound weeks: something named in {}, {} %\n", weeks, listed, shareText(listed, weeks));
+    for (const auto& [name, times] : names)
+        fmt::print("  {:>4} x {}\n", times, name);
+}
+
+}  // namespace
+
+void read(const CellVerdict& said, Told& told) {
+    for (const RoundFinding& f : said.verdict.findings) {
+        const std::string fault = f.finding.fault.empty() ? "not named" : f.finding.fault;
+        told.findings.push_back(fault + " @ " + f.finding.at);
+        if (told.named == Named::Nothing) told.named = Named::Otherwise;
+        if (f.finding.fault != told.kind || !samePlace(f.finding.at, told.at)) continue;
+        told.named = std::min(told.named, isPossible(f) ? Named::Possible : Named::Outright);
+    }
+    if (!told.findings.empty()) told.top = told.findings[0].substr(0, told.findings[0].find(" @"));
+    for (const FollowedChange& one : said.week.changes)
+        if (speaksFor(one, told)) told.changes.push_back(changeText(one));
+    if (!said.week.week) {
+        told.blind = "nothing could be weighed";
+        return;
+    }
+    for (const BlindSpot& spot : said.week.week->blind)
+        if (isSpokenOf(spot, told)) told.blind = spot.why;
+}
+
+void printMatrix(const std::vector<Told>& told) {
+    const auto seeded =
+        std::count_if(told.begin(), told.end(), [](const Told& one) { return !one.kind.empty(); });
+    fmt::print(
+        "{} weeks with a seeded fault, each after four sound weeks of the same machine, node and noise, "
+        "judged "
+        "as the\nround does: named is fault and place among the week's findings; shares in % with 95 % by "
+        "Wilson.\n",
+        seeded);
+    const Rows kinds = rowsBy(told, [](const Told& one) { return one.kind; });
+    printDetection("seeded", kinds);
+    printConfusion(kinds);
+    printDetection("kind of node", rowsBy(told, [](const Told& one) { return one.node; }));
+    printDetection("noise of the sensor",
+                   rowsBy(told, [](const Told& one) { return fmt::format("{:.0f} x its own", one.noise); }));
+    printSound(told);
+}
+
+void printMissed(const std::vector<Told>& told, bool detail) {
+    fmt::print("\nnot named at the two upper severities\n");
+    for (const Told& one : told) {
+        if (one.kind.empty() ? one.findings.empty() : !one.isUpper() || one.isNamed()) continue;
+        fmt::print("{} {} {} {} x{:.0f} {:.2f}: {}{}\n", one.kind.empty() ? "sound" : one.kind, one.at,
+                   one.machine, one.node, one.noise, kSeverities[one.severity], joined(one.findings, ", "),
+                   one.blind.empty() ? "" : "; BLIND " + one.blind);
+        for (const std::string& change : one.changes)
+            if (detail && one.blind.empty()) fmt::print("      {}\n", change);
+    }
+}
+
+}  // namespace fettle::trials
