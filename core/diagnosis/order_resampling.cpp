@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include "core/diagnosis/speed_comb.h"
 #include "core/diagnosis/speed_phase.h"
@@ -32,7 +33,7 @@ double combNear(const std::vector<ChannelViews>& plain, double meanHz, const Mai
 }
 
 // How high the orders stand that stand out: smeared lines stand lower, the higher orders first.
-double heights(const std::vector<ChannelViews>& plain, double shaftHz) {
+double heights(std::span<const ChannelViews> plain, double shaftHz) {
     double sum = 0;
     for (const ChannelViews& v : plain)
         for (int h = 2; h <= kOrders; ++h) {
@@ -53,7 +54,7 @@ const Channel& loudest(const Recording& recording, const std::vector<ChannelView
     const ChannelViews* best = &views[0];
     double highest = -1;
     for (const ChannelViews& v : views) {
-        const double sum = heights({v}, shaftHz);
+        const double sum = heights({&v, 1}, shaftHz);
         if (sum <= highest) continue;
         best = &v;
         highest = sum;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <numeric>
 
 #include "core/dsp/orders.h"
@@ -104,47 +105,84 @@ std::size_t topAt(const CombView& view, double bin) {
     return best;
 }
 
-class Asker {
+// Orders that would stand beside the mains say nothing.
+class BesideMains {
   public:
-    Asker(const std::vector<CombView>& views, const Mains& mains) : views_(views), mains_(mains) {}
-
-    // The log of the product of e-values. Orders that would stand beside the mains are neutral.
-    double nepers(double shaftHz) const {
-        double sum = 0;
-        for (const CombView& view : views_) {
-            double product = 1, mean = view.none;
-            std::size_t deep = 0;
-            for (std::size_t h = 0; h < view.orders.size(); ++h) {
-                product *= eValue(view, view.orders[h], shaftHz);
-                if (h + 1 != view.depths[deep]) continue;
-                mean += (1 - view.none) * product / double(view.depths.size());
-                ++deep;
-            }
-            double strong = 1;
-            for (const CombOrder& order : view.strong)
-                strong *= eValue(view, order, shaftHz);
-            sum += std::log(mean) + std::log(view.strong.empty() ? 1 : 0.5 + 0.5 * strong);
-        }
-        return sum;
-    }
-
-    double eValue(const CombView& view, const CombOrder& order, double shaftHz) const {
-        const double bin = order.order * shaftHz / view.df;
-        if (bin + 1 >= double(view.place.size()) || !clear(order.order * shaftHz, view.df)) return 1;
-        const std::size_t top = topAt(view, bin);
-        return 1 - order.w + order.w * (top ? double(view.factor[top]) : kKappa);
-    }
+    explicit BesideMains(const Mains& mains) : mains_(mains) {}
 
     bool clear(double hz, double df) const {
-        const double times = std::max(1.0, std::floor(hz / mains_.hz + 0.5));
+        const double times = std::max(1.0, double(std::int64_t(hz / mains_.hz + 0.5)));
         return std::abs(hz - times * mains_.hz) >=
                kBesideMains * df + std::min(0.3, times * mains_.plusMinusHz);
     }
 
   private:
-    const std::vector<CombView>& views_;
     const Mains& mains_;
 };
+
+// Speeds that are tried, rising by even steps.
+struct Tried {
+    double leastHz, step;
+    std::size_t count;
+    double at(std::size_t i) const { return leastHz + double(i) * step; }
+};
+
+// Asks one view at all speeds, an order at a time: while the speed rises an order passes its tops one by one.
+class Walk {
+  public:
+    Walk(const CombView& view, const Tried& tried, const BesideMains& mains)
+        : view_(view), tried_(tried), mains_(mains) {
+        for (std::size_t k = 0; k < view.place.size(); ++k)
+            if (view.place[k] > 0) tops_.push_back(k);
+        if (tops_.empty()) tops_.push_back(0);  // below every order
+    }
+
+    // Multiplies each speed's product by the e-value of the order there.
+    void multiply(const CombOrder& order, std::vector<double>& products) const {
+        const auto beyond = [&](double bin) { return bin + 1 >= double(view_.place.size()); };
+        const double first = order.order * tried_.leastHz / view_.df;
+        std::size_t top =
+            std::size_t(std::lower_bound(tops_.begin(), tops_.end(), first > 2 ? std::size_t(first - 2) : 0) -
+                        tops_.begin());
+        top = std::min(top, tops_.size() - 1);
+        for (std::size_t i = 0; i < tried_.count; ++i) {
+            const double hz = order.order * tried_.at(i), bin = hz / view_.df;
+            if (beyond(bin)) return;
+            while (top + 1 < tops_.size() && offAt(top + 1, bin) <= offAt(top, bin))
+                ++top;
+            if (!mains_.clear(hz, view_.df)) continue;
+            const double factor = offAt(top, bin) <= kReach ? double(view_.factor[tops_[top]]) : kKappa;
+            products[i] *= 1 - order.w + order.w * factor;
+        }
+    }
+
+  private:
+    double offAt(std::size_t top, double bin) const { return std::abs(view_.place[tops_[top]] - bin); }
+
+    const CombView& view_;
+    const Tried& tried_;
+    const BesideMains& mains_;
+    std::vector<std::size_t> tops_;
+};
+
+// Adds the log of the product of a view's e-values, averaged over how many orders there may be.
+void addNepers(const CombView& view, const Tried& tried, const BesideMains& mains,
+               std::vector<double>& nepers) {
+    const Walk walk(view, tried, mains);
+    std::vector<double> product(tried.count, 1), mean(tried.count, view.none), strong(tried.count, 1);
+    std::size_t deep = 0;
+    for (std::size_t h = 0; h < view.orders.size(); ++h) {
+        walk.multiply(view.orders[h], product);
+        if (h + 1 != view.depths[deep]) continue;
+        for (std::size_t i = 0; i < tried.count; ++i)
+            mean[i] += (1 - view.none) * product[i] / double(view.depths.size());
+        ++deep;
+    }
+    for (const CombOrder& order : view.strong)
+        walk.multiply(order, strong);
+    for (std::size_t i = 0; i < tried.count; ++i)
+        nepers[i] += std::log(mean[i]) + std::log(view.strong.empty() ? 1 : 0.5 + 0.5 * strong[i]);
+}
 
 struct Sums {
     double weights = 0, hz = 0, misfit = 0, highest = 0;
@@ -152,11 +190,11 @@ struct Sums {
 };
 
 // Where an order's top says the shaft turns, unless it is off by more than three times its share.
-void addPlace(const CombView& view, const CombOrder& order, const Asker& asker, double shaftHz, bool strict,
-              Sums& sums) {
+void addPlace(const CombView& view, const CombOrder& order, const BesideMains& mains, double shaftHz,
+              bool strict, Sums& sums) {
     constexpr double kOut = 4;  // e-value of a top that counts
     const double bin = order.order * shaftHz / view.df;
-    if (bin + 1 >= double(view.place.size()) || !asker.clear(order.order * shaftHz, view.df)) return;
+    if (bin + 1 >= double(view.place.size()) || !mains.clear(order.order * shaftHz, view.df)) return;
     const std::size_t top = topAt(view, bin);
     if (top == 0 || view.factor[top] < kOut) return;
     const double present = order.w * double(view.factor[top]);
@@ -175,15 +213,15 @@ void addPlace(const CombView& view, const CombOrder& order, const Asker& asker, 
 }
 
 // Least squares through the places of the orders that stand out.
-void refine(const std::vector<CombView>& views, const Asker& asker, Comb& comb) {
+void refine(const std::vector<CombView>& views, const BesideMains& mains, Comb& comb) {
     for (int round = 0; round < 3; ++round) {
         Sums sums;
         for (const CombView& view : views) {
             if (&view != views.data() && sums.found >= kFewestInSpectrum) break;
             for (const CombOrder& order : view.orders)
-                addPlace(view, order, asker, comb.hz, round > 0, sums);
+                addPlace(view, order, mains, comb.hz, round > 0, sums);
             for (const CombOrder& order : view.strong)
-                addPlace(view, order, asker, comb.hz, round > 0, sums);
+                addPlace(view, order, mains, comb.hz, round > 0, sums);
         }
         if (sums.weights == 0) return;
         comb.found = sums.found;
@@ -203,7 +241,7 @@ double oddsOf(double z) {
 
 // The other way to ask: by heights over the floor at the orders' places, whatever else stands around.
 std::vector<double> heightNepers(const std::vector<CombView>& views, double leastHz, double step,
-                                 std::size_t count, const Asker& asker) {
+                                 std::size_t count, const BesideMains& mains) {
     std::vector<double> nepers(count, 0);
     for (std::size_t i = 0; i < count; ++i)
         for (const CombView& view : views) {
@@ -212,7 +250,7 @@ std::vector<double> heightNepers(const std::vector<CombView>& views, double leas
             for (const CombOrder& order : view.orders) {
                 const double bin = order.order * hz / view.df, part = bin - std::floor(bin);
                 const auto k = std::size_t(bin);
-                if (k + 1 >= view.z.size() || !asker.clear(order.order * hz, view.df)) continue;
+                if (k + 1 >= view.z.size() || !mains.clear(order.order * hz, view.df)) continue;
                 product *= oddsOf((1 - part) * view.z[k] + part * view.z[k + 1]);
             }
             nepers[i] += std::log(product);
@@ -290,11 +328,11 @@ std::vector<CombView> combViews(const std::vector<ChannelViews>& channels, doubl
 
 std::vector<double> combNepers(const std::vector<CombView>& views, double leastHz, double step,
                                std::size_t count, const Mains& mains) {
-    const Asker asker(views, mains);
-    std::vector<double> nepers(count);
-    for (std::size_t i = 0; i < count; ++i) {
-        nepers[i] = asker.nepers(leastHz + double(i) * step);
-    }
+    const BesideMains beside(mains);
+    const Tried tried{leastHz, step, count};
+    std::vector<double> nepers(count, 0);
+    for (const CombView& view : views)
+        addNepers(view, tried, beside, nepers);
     return nepers;
 }
 
@@ -315,12 +353,12 @@ std::optional<Comb> findComb(const std::vector<CombView>& views, double leastHz,
     Comb comb;
     comb.hz = leastHz + 0.5 * double(best + last) * step;
     comb.plusMinusHz = df / 2;
-    const Asker asker(views, mains);
-    refine(views, asker, comb);
+    const BesideMains beside(mains);
+    refine(views, beside, comb);
     judge(nepers, leastHz, step, df, comb);
     if (!comb.single() && comb.share >= kHalf && comb.found >= kFewestByHeight) {
         Comb byHeight = comb;
-        judge(heightNepers(views, leastHz, step, count, asker), leastHz, step, df, byHeight);
+        judge(heightNepers(views, leastHz, step, count, beside), leastHz, step, df, byHeight);
         comb.twoWays = byHeight.nepers >= kNepers && byHeight.share >= kShare;
     }
     return comb;

@@ -175,12 +175,21 @@ double bandRms(const Spectrum& spectrum, double lowHz, double highHz) {
     const auto lineAt = [&](double hz, double besides) {
         return std::size_t(std::clamp(hz / spectrum.stepHz + besides, 0.0, double(spectrum.values.size())));
     };
+    const std::size_t first = lineAt(lowHz, -1), end = lineAt(highHz, 2);
+    // Lines three or more from either end lie in the band whole.
+    const std::size_t wholeFrom = std::min(end, first + 3),
+                      wholeTo = std::max(wholeFrom, end - std::min<std::size_t>(end, 4));
     double sum = 0;
-    const std::size_t end = lineAt(highHz, 2);
-    for (std::size_t k = lineAt(lowHz, -1); k < end; ++k) {
-        const double share = shareInside(spectrum, k, lowHz, highHz);
-        if (share > 0) sum += share * toPower(spectrum, k, spectrum.values[k]);
-    }
+    const auto addPart = [&](std::size_t from, std::size_t to) {
+        for (std::size_t k = from; k < to; ++k) {
+            const double share = shareInside(spectrum, k, lowHz, highHz);
+            if (share > 0) sum += share * toPower(spectrum, k, spectrum.values[k]);
+        }
+    };
+    addPart(first, wholeFrom);
+    for (std::size_t k = wholeFrom; k < wholeTo; ++k)
+        sum += toPower(spectrum, k, spectrum.values[k]);
+    addPart(wholeTo, end);
     return std::sqrt(sum / spectrum.noiseBandwidthBins);
 }
 
