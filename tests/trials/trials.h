@@ -16,6 +16,7 @@ long numberAfter(const Arguments& arguments, const std::string& name, long other
 std::string textAfter(const Arguments& arguments, const std::string& name, const std::string& otherwise);
 
 int healthyWeeks(const Arguments& arguments);
+int quietRecords(const Arguments& arguments);
 int simulatedFleets(const Arguments& arguments);
 int seededMatrix(const Arguments& arguments);
 int speedTrial(const Arguments& arguments);
