@@ -1,10 +1,14 @@
 #include "core/diagnosis/cause_pattern.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
+#include "core/diagnosis/line_reading.h"
 #include "core/dsp/integrate.h"
+#include "core/machine/forcing.h"
 
 namespace fettle {
 
@@ -16,6 +20,8 @@ constexpr double kStandsOut = 12;  // power over floor
 constexpr double kHalves[] = {0.5, 1.5, 2.5};
 constexpr double kParted = 4;  // bins between 2x shaft and 2x mains
 constexpr int kTopOrder = 10, kFirstHigh = 4;
+constexpr int kBeltHarmonics = 4, kBladeHarmonics = 2;
+constexpr double kSameOrder = 0.05;  // nearer than this two orders are one
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
 double ratioDb(double a, double b) {
@@ -34,21 +40,68 @@ bool standsOut(const ChannelViews& views, double hz) {
     return *std::max_element(&views.plainZ[k - 1], &views.plainZ[k + 2]) > kStandsOut;
 }
 
-ShaftLines linesOf(const PreparedRecording& prepared, const ChannelViews& views) {
+// A line of this build besides the shafts', as an order of the driver's shaft.
+struct OwnLine {
+    double order = 0, spread = 0;
+    bool twiceMains = false;
+};
+
+std::vector<OwnLine> ownLines(const Machine& machine) {
+    std::vector<OwnLine> own;
+    // The mains as seen from the synchronous speed: slip moves it by less than two orders are told apart.
+    if (machine.driver.poles) own.push_back({double(*machine.driver.poles), 0, true});
+    for (const Gear& gear : machine.gears)
+        own.push_back({meshOrder(machine, gear), 0, false});
+    for (const Belt& belt : machine.belts)
+        for (int h = 1; h <= kBeltHarmonics; ++h)
+            own.push_back(
+                {h * beltOrder(machine, belt), h * beltOrder(machine, belt) * belt.creepPct[1] / 100, false});
+    const auto driven = machine.shaftOfDriven();
+    if (machine.driven.blades && driven)
+        for (int h = 1; h <= kBladeHarmonics; ++h) {
+            const double order = h * *machine.driven.blades * machine.shafts[*driven].ratio;
+            own.push_back({order, order * machine.shafts[*driven].ratioSpread, false});
+        }
+    return own;
+}
+
+bool isAmong(const std::vector<OwnLine>& own, double order) {
+    return std::any_of(own.begin(), own.end(), [&](const OwnLine& one) {
+        return std::abs(one.order - order) < kSameOrder + one.spread;
+    });
+}
+
+// In velocity, those that none of 1x to 3x covers.
+double othersMmS(const Machine& machine, const PreparedRecording& prepared, const ChannelViews& views) {
+    const Rates& rates = prepared.rates;
+    double power = 0;
+    for (const OwnLine& one : ownLines(machine)) {
+        const double whole = std::round(one.order);
+        if (whole <= 3 && std::abs(one.order - whole) < kSameOrder + one.spread) continue;
+        const double hz = one.twiceMains ? 2 * rates.mainsHz : one.order * rates.shaftHz;
+        if (hz > 0 && hz < views.spectrum.topHz())
+            power += std::pow(lineMmS(views, {hz, one.spread * rates.shaftHz}), 2);
+    }
+    return std::sqrt(power);
+}
+
+ShaftLines linesOf(const Machine& machine, const PreparedRecording& prepared, const ChannelViews& views) {
     const double shaft = prepared.rates.shaftHz;
     ShaftLines lines;
     lines.channel = views.channel;
     lines.axial = prepared.facts.channels[views.channel].direction == "axial";
     lines.overall = prepared.facts.levels[views.channel].velocityRmsMmS.value_or(0);
     if (!(shaft > 0)) return lines;
+    lines.own = ownOrders(machine);
+    lines.others = othersMmS(machine, prepared, views);
     for (int h = 1; h <= kTopOrder; ++h)
         lines.orders[h] = rmsAt(views, h * shaft);
     const double worth = kWorth * std::max(lines.orders[1], lines.orders[2]);
     for (int h = kFirstHigh; h <= kTopOrder; ++h)
-        lines.high += lines.orders[h] > worth && standsOut(views, h * shaft);
+        lines.high += !lines.own.high[h] && lines.orders[h] > worth && standsOut(views, h * shaft);
     for (std::size_t i = 0; i < std::size(kHalves); ++i) {
         lines.halves[i] = rmsAt(views, kHalves[i] * shaft);
-        lines.half += lines.halves[i] > worth && standsOut(views, kHalves[i] * shaft);
+        lines.half += !lines.own.halves[i] && lines.halves[i] > worth && standsOut(views, kHalves[i] * shaft);
     }
     return lines;
 }
@@ -135,19 +188,48 @@ void addFeatures(const PreparedRecording& prepared, ShaftPattern& pattern) {
 double ShaftLines::highMmS() const {
     double sum = 0;
     for (int h = kFirstHigh; h <= kTopOrder; ++h)
-        sum += orders[h] * orders[h];
+        sum += own.high[h] ? 0 : orders[h] * orders[h];
     return std::sqrt(sum);
 }
 
 double ShaftLines::halfMmS() const {
-    return std::sqrt(halves[0] * halves[0] + halves[1] * halves[1] + halves[2] * halves[2]);
+    double sum = 0;
+    for (std::size_t i = 0; i < std::size(kHalves); ++i)
+        sum += own.halves[i] ? 0 : halves[i] * halves[i];
+    return std::sqrt(sum);
 }
 
-ShaftPattern shaftPattern(const PreparedRecording& prepared) {
+OwnOrders ownOrders(const Machine& machine) {
+    const std::vector<OwnLine> lines = ownLines(machine);
+    OwnOrders own;
+    for (int h = kFirstHigh; h <= kTopOrder; ++h)
+        own.high[h] = isAmong(lines, h);
+    for (std::size_t i = 0; i < std::size(kHalves); ++i)
+        own.halves[i] = isAmong(lines, kHalves[i]);
+    return own;
+}
+
+std::string highOrdersName(const OwnOrders& own) {
+    std::string but;
+    for (int h = kFirstHigh; h <= kTopOrder; ++h)
+        if (own.high[h]) but += fmt::format("{}{}", but.empty() ? " but " : ", ", h);
+    return "orders 4-10" + but;
+}
+
+std::string halfOrdersName(const OwnOrders& own) {
+    std::string but;
+    for (std::size_t i = 0; i < std::size(kHalves); ++i)
+        if (own.halves[i]) but += fmt::format("{}{}", but.empty() ? " but " : ", ", kHalves[i]);
+    return "half orders" + but;
+}
+
+ShaftPattern shaftPattern(const Machine& machine, const PreparedRecording& prepared) {
     ShaftPattern pattern;
     takeWorst(prepared, pattern);
     for (const ChannelViews& views : prepared.views) {
-        const ShaftLines lines = linesOf(prepared, views);
+        const ShaftLines lines = linesOf(machine, prepared, views);
+        if (pattern.worst && lines.channel == pattern.worstChannel && lines.overall > 0)
+            pattern.othersShare = std::pow(lines.others / lines.overall, 2);
         double& one = lines.axial ? pattern.axial1 : pattern.radial1;
         one = std::max(one, lines.orders[1]);
         if (!lines.axial) pattern.radial2 = std::max(pattern.radial2, lines.orders[2]);

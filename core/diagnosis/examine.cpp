@@ -78,7 +78,7 @@ void addFamilies(const Machine& machine, const PreparedRecording& prepared, Exam
     FamilyReport report = measuresOf(machine, prepared, one.considered);
     std::vector<FaultMeasure>& measures = one.recordings[0].measures;
     measures = std::move(report.measures);
-    for (FaultMeasure& measure : shaftMeasures(prepared))
+    for (FaultMeasure& measure : shaftMeasures(machine, prepared))
         measures.push_back(std::move(measure));
     for (Hypothesis& h : report.hypotheses)
         one.considered.push_back(std::move(h));
@@ -102,7 +102,7 @@ Examination weighOne(const Machine& machine, const PreparedRecording& prepared,
             h.why = not_asked.why;
             one.considered.push_back(std::move(h));
         }
-    for (Hypothesis& h : shaftFaults(prepared))
+    for (Hypothesis& h : shaftFaults(machine, prepared))
         one.considered.push_back(std::move(h));
     one.blind = blindSpots(machine, prepared, asked, settings);
     addFamilies(machine, prepared, one);

@@ -155,7 +155,7 @@ void measureSlots(const Listening& of, FamilyReport& report) {
                             fmt::format("slot lines at {:.0f} Hz lie above {:.0f} Hz", lines.back().hz, top),
                             fmt::format("a sample rate of {:.0f} Hz or more", 2.5 * lines.back().hz));
         else
-            report.add(of, "slot passing", "g", views->channel, linesG(*views, lines));
+            report.add(of, "slot passing over floor", "g", views->channel, linesOverFloorG(*views, lines));
     }
 }
 

@@ -16,7 +16,8 @@ namespace {
 
 constexpr int kBladeHarmonics = 2;
 constexpr double kCavitationLowHz = 2000, kCavitationHighHz = 20000, kCavitationNeedsHz = 4500;
-constexpr double kFlowLeastHz = 2, kFlowMostOrder = 0.8;  // of the driven shaft
+constexpr double kNoiseFromHz = 1500, kNoiseToTop = 1.25;  // bands are steps of a tree, not cut to measure
+constexpr double kFlowLeastHz = 2, kFlowMostOrder = 0.8;   // of the driven shaft
 constexpr double kFewestFlowBins = 20;
 
 bool movesFluid(const Machine& machine) {
@@ -67,6 +68,30 @@ void measureBlades(const Listening& of, FamilyReport& report) {
     }
 }
 
+// The widest band of noise alone, not pre-whitened; null: none lies so high.
+const View* noiseBand(const ChannelViews& views, double topHz) {
+    const View* widest = nullptr;
+    const auto width = [](const View& v) { return v.band.highHz - v.band.lowHz; };
+    for (const View& view : views.envelopes) {
+        if (view.whitened || view.top == 0) continue;
+        const bool high = view.band.lowHz >= kNoiseFromHz && view.band.highHz <= kNoiseToTop * topHz;
+        if (high && (!widest || width(view) > width(*widest))) widest = &view;
+    }
+    return widest;
+}
+
+// Vapour bubbles collapse with every blade that passes, a bearing's friction does not: how high blade pass
+// stands over the floor of the noise's envelope.
+void measureSwing(const Listening& of, const ChannelViews& views, double topHz, FamilyReport& report) {
+    if (!of.machine.driven.blades) return;
+    const View* band = noiseBand(views, topHz);
+    const double pass = *of.machine.driven.blades * drivenRatio(of.machine) * of.prepared.rates.shaftHz;
+    const auto k = std::size_t(pass / views.df + 0.5);
+    if (!band || k < 2 || k + 1 >= band->top) return;
+    const double z = *std::max_element(&band->z[k - 1], &band->z[k + 2]);
+    report.add(of, kBladeSwing, "dB", views.channel, decibels(std::max(z, 1.0)));
+}
+
 void measureCavitation(const Listening& of, FamilyReport& report) {
     const Path nearest = nearestPath(of.machine, of.at);
     if (nearest > Path::SameBase) {
@@ -83,6 +108,7 @@ void measureCavitation(const Listening& of, FamilyReport& report) {
         }
         report.add(of, fmt::format("floor 2-{:.1f} kHz", top / 1000), "dB", views->channel,
                    floorDb(*views, kCavitationLowHz, top));
+        measureSwing(of, *views, top, report);
     }
 }
 

@@ -52,6 +52,10 @@ struct FaultFamily {
     void (*measure)(const Listening& of, FamilyReport& report);
 };
 
+// A measure of cavitation by which the round parts it from a dry bearing: how far the noise swings with the
+// blades.
+inline constexpr const char* kBladeSwing = "blade pass in the noise";
+
 const std::vector<FaultFamily>& faultFamilies();
 const FaultFamily* faultFamily(const std::string& fault);  // null: a bearing's, a shaft's, or none
 

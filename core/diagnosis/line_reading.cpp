@@ -14,7 +14,9 @@
 namespace fettle {
 
 namespace {
-constexpr double kLobeBins = 2.5;  // half the Hann window's main lobe and half a bin
+constexpr double kLobeBins = 2.5;     // half the Hann window's main lobe and half a bin
+constexpr double kBesideBins = 40;    // of noise on either side of a line
+constexpr double kHiddenShare = 0.1;  // of the noise's power: a line below it is not told from it
 constexpr double kUsedOfRate = 0.45;
 constexpr std::size_t kMostFloorValues = 4096;  // enough for a median within 0.1 dB
 }  // namespace
@@ -45,6 +47,17 @@ double linesG(const ChannelViews& views, const std::vector<LineAt>& lines) {
     for (const LineAt& line : lines)
         power += std::pow(lineG(views, line), 2);
     return std::sqrt(power);
+}
+
+double linesOverFloorG(const ChannelViews& views, const std::vector<LineAt>& lines) {
+    double power = 0, noise = 0;
+    for (const LineAt& line : lines) {
+        const double half = halfWidthHz(views, line), beside = half + kBesideBins * views.df;
+        power += std::pow(lineG(views, line), 2);
+        const double density = floorDb(views, std::max(0.0, line.hz - beside), line.hz + beside);
+        noise += std::pow(10, density / 10) * 2 * half;
+    }
+    return std::sqrt(std::max(power - noise, kHiddenShare * noise));
 }
 
 double floorDb(const ChannelViews& views, double lowHz, double highHz) {

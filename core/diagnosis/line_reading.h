@@ -22,6 +22,9 @@ double lineMmS(const ChannelViews& views, const LineAt& line);
 double lineG(const ChannelViews& views, const LineAt& line);
 double linesMmS(const ChannelViews& views, const std::vector<LineAt>& lines);  // together
 double linesG(const ChannelViews& views, const std::vector<LineAt>& lines);
+// The same without the noise between which they stand, its median beside each line; what the noise hides
+// reads as a third of it, never as nothing.
+double linesOverFloorG(const ChannelViews& views, const std::vector<LineAt>& lines);
 
 // Level of the noise between two frequencies, dB re 1 g^2/Hz, by the median, so that lines do not count.
 double floorDb(const ChannelViews& views, double lowHz, double highHz);

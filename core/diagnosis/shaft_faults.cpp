@@ -11,10 +11,11 @@ namespace fettle {
 
 namespace {
 
-constexpr double kBesideShare = 0.3;  // of a cause told beside the likeliest
+constexpr double kBesideShare = 0.3;   // of a cause told beside the likeliest
+constexpr double kOthersAtMost = 0.5;  // of the level's power, or the level is no matter of the shaft
 
 bool isLoud(const ShaftPattern& pattern) {
-    return pattern.worst && pattern.zone.zone >= "C";
+    return pattern.worst && pattern.zone.zone >= "C" && pattern.othersShare < kOthersAtMost;
 }
 
 std::string levelWords(const ShaftPattern& p) {
@@ -39,6 +40,8 @@ std::string shareWords(double share) {
 
 std::string whyNotNamed(const ShaftPattern& pattern, double share) {
     if (!pattern.worst) return "no baseline, and no limit applies to this point";
+    if (pattern.othersShare >= kOthersAtMost)
+        return "no baseline; most of the level is lines of blades, belt, mesh or mains";
     if (!isLoud(pattern))
         return fmt::format("no baseline; zone {} by {}", pattern.zone.zone, pattern.zone.basis);
     return fmt::format("no baseline; zone {}, but others fit better ({}; {})", pattern.zone.zone,
@@ -81,10 +84,10 @@ std::vector<Hypothesis> withoutTable(const std::string& why) {
 
 }  // namespace
 
-std::vector<Hypothesis> shaftFaults(const PreparedRecording& prepared) {
+std::vector<Hypothesis> shaftFaults(const Machine& machine, const PreparedRecording& prepared) {
     const auto table = CauseTable::load();
     if (!table) return withoutTable(table.error().sentence());
-    const ShaftPattern pattern = shaftPattern(prepared);
+    const ShaftPattern pattern = shaftPattern(machine, prepared);
     const CauseShares shares = table->sharesOf(pattern.features);
     const bool judged = isTurning(prepared) && !pattern.features.empty();
     const double most = shares.shares[shares.largest()];
@@ -108,13 +111,16 @@ std::vector<Hypothesis> shaftFaults(const PreparedRecording& prepared) {
     return all;
 }
 
-std::vector<FaultMeasure> shaftMeasures(const PreparedRecording& prepared) {
+std::vector<FaultMeasure> shaftMeasures(const Machine& machine, const PreparedRecording& prepared) {
     if (!isTurning(prepared)) return {};
-    const ShaftPattern pattern = shaftPattern(prepared);
+    const ShaftPattern pattern = shaftPattern(machine, prepared);
+    const OwnOrders own = ownOrders(machine);
     std::vector<FaultMeasure> measures;
     for (const ShaftLines& lines : pattern.channels) {
-        measures.push_back({"looseness", pattern.at, "orders 4-10", "mm/s", lines.channel, lines.highMmS()});
-        measures.push_back({"looseness", pattern.at, "half orders", "mm/s", lines.channel, lines.halfMmS()});
+        measures.push_back(
+            {"looseness", pattern.at, highOrdersName(own), "mm/s", lines.channel, lines.highMmS()});
+        measures.push_back(
+            {"looseness", pattern.at, halfOrdersName(own), "mm/s", lines.channel, lines.halfMmS()});
     }
     return measures;
 }

@@ -13,9 +13,10 @@ namespace fettle {
 
 // One a cause of the table, each without a weight and with its share where the shaft turns at a known speed;
 // in a zone of C or D the likeliest ones carry severity and a sentence, the rest `why` they are not named.
-std::vector<Hypothesis> shaftFaults(const PreparedRecording& prepared);
+std::vector<Hypothesis> shaftFaults(const Machine& machine, const PreparedRecording& prepared);
 
-// What is followed over weeks besides 1x to 3x: "orders 4-10" and "half orders" of each acceleration channel.
-std::vector<FaultMeasure> shaftMeasures(const PreparedRecording& prepared);
+// What is followed over weeks besides 1x to 3x: orders 4 to 10 and half orders of each acceleration channel,
+// but those at which the machine draws lines of its own (cause_pattern.h).
+std::vector<FaultMeasure> shaftMeasures(const Machine& machine, const PreparedRecording& prepared);
 
 }  // namespace fettle

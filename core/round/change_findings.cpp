@@ -21,6 +21,8 @@ constexpr double kBesideShare = 0.3;  // of a cause told beside the likeliest
 constexpr double kExplainsDban = 10;  // a bearing line that explains a raised high band
 constexpr double kDevelopedDb = 12;   // a high band risen so far
 constexpr double kHotKelvin = 20;     // a frame hotter by so much; common practice, no source
+constexpr double kMostPower = 0.5;    // of a level
+constexpr double kSwingsDban = 10;    // of the swing that parts cavitation from friction
 constexpr const char* kProved = "simulation only";
 constexpr const char* kDry = "bearing_dry_or_worn";
 
@@ -95,6 +97,27 @@ void grade(RoundFinding& f, const Severity& severity, const Context& context) {
 
 Severity zoneOf(const Context& context) {
     return zoneSeverity(context.week, context.settings, context.note.basis);
+}
+
+double addedPower(const Change& c) {
+    return std::max(c.now * c.now - c.was * c.was, 0.0);
+}
+
+// A family's lines that rose and matter.
+bool isFamilyRise(const FollowedChange& one) {
+    return one.quantity == Followed::Measure && !isShaft(one) && one.unit == "mm/s" && one.week.change &&
+           one.week.matters && one.week.change->up();
+}
+
+// Whether most of what was added to this level was added to the lines of families on the same channel.
+bool isExplained(const ChangeGroup& level, const MachineWeek& week) {
+    const FollowedChange& one = *level.strongest;
+    if (one.quantity != Followed::Velocity || !one.week.change->up()) return false;
+    double power = 0;
+    for (const FollowedChange& other : week.changes)
+        if (isFamilyRise(other) && other.point == one.point && other.channel == one.channel)
+            power += addedPower(*other.week.change);
+    return power >= kMostPower * addedPower(*one.week.change);
 }
 
 // A line says more than the level it is part of.
@@ -215,6 +238,18 @@ void addHeat(const ChangeGroup& group, const Context& context, std::vector<Round
     findings.push_back(std::move(f));
 }
 
+// The pump's noise rose without swinging with its blades, though that is followed: then it is a bearing's.
+bool isFriction(const std::vector<ChangeGroup>& groups) {
+    bool followed = false, swings = false;
+    for (const ChangeGroup& group : groups) {
+        if (group.first().fault != "cavitation" || group.first().name != kBladeSwing) continue;
+        followed = true;
+        for (const FollowedChange* one : group.members)
+            swings |= one->week.change->up() && group.weightDban >= kSwingsDban;
+    }
+    return followed && !swings;
+}
+
 void addFamily(const ChangeGroup& lead, const Context& context, std::vector<RoundFinding>& findings) {
     if (!lead.rises()) return;
     RoundFinding f = findingOf(lead, lead.strongest->fault, lead.strongest->at);
@@ -239,41 +274,6 @@ Key keyOf(const FollowedChange& one) {
     return {Question::Family, one.at, one.fault};
 }
 
-bool isShaftCause(const RoundFinding& f) {
-    constexpr const char* kCauses[] = {"unbalance", "misalignment", "bent_shaft", "looseness",
-                                       "soft_foot", "resonance",    "rub"};
-    return std::find(std::begin(kCauses), std::end(kCauses), f.finding.fault) != std::end(kCauses);
-}
-
-void takeUp(RoundFinding& f, const RoundFinding& change) {
-    f.change = change.change;
-    f.finding.weightDban = change.finding.weightDban;
-    f.persistence = change.persistence;
-    f.finding.persistence = change.persistence;
-    if (change.finding.fault == f.finding.fault && change.causeShare)
-        f.causeShare = f.finding.causeShare = change.causeShare;
-    f.finding.urgency = graverOf(f.finding.urgency, change.finding.urgency);
-    f.finding.sentence += " " + change.finding.sentence;
-}
-
-// What a zone's recordings name as the cause stands; the change is its evidence, whatever it would name.
-bool takenUp(std::vector<RoundFinding>& findings, std::size_t byZone, const RoundFinding& change,
-             const std::string& told) {
-    bool taken = false;
-    for (std::size_t i = 0; i < byZone; ++i) {
-        RoundFinding& f = findings[i];
-        const bool same = f.finding.fault == change.finding.fault;
-        if (componentOf(f.finding.at) != componentOf(change.finding.at)) continue;
-        if (!same && !(isShaftCause(f) && isShaftCause(change))) continue;
-        taken = true;
-        if (f.change) continue;
-        RoundFinding as = change;
-        if (!same) as.finding.sentence = told + ".";
-        takeUp(f, as);
-    }
-    return taken;
-}
-
 }  // namespace
 
 std::vector<RoundFinding> changeFindings(const MachineWeek& week, const std::vector<Hypothesis>& hypotheses,
@@ -286,29 +286,13 @@ std::vector<RoundFinding> changeFindings(const MachineWeek& week, const std::vec
     for (const auto& [key, groups] : questions) {
         const Question question = std::get<0>(key);
         const ChangeGroup* lead = strongestOf(groups, settings.findingDban);
-        if (!lead) continue;
+        if (!lead || isExplained(*lead, week)) continue;
         if (question == Question::Shaft) addShaft(*lead, groups, context, findings);
-        if (question == Question::Family) addFamily(*lead, context, findings);
+        if (question == Question::Family && !isFriction(groups)) addFamily(*lead, context, findings);
         if (question == Question::Band) addHighBand(*lead, context, findings);
         if (question == Question::Heat) addHeat(*lead, context, findings);
     }
     return findings;
-}
-
-void joinChanges(std::vector<RoundFinding>& findings, std::vector<RoundFinding> changes) {
-    const bool namesCause = std::any_of(changes.begin(), changes.end(), isShaftCause);
-    if (namesCause) std::erase_if(findings, [](const RoundFinding& f) { return f.finding.fault.empty(); });
-    // The same cause first, so that it keeps its own words.
-    std::stable_partition(changes.begin(), changes.end(), [&](const RoundFinding& change) {
-        return std::any_of(findings.begin(), findings.end(),
-                           [&](const RoundFinding& f) { return f.finding.fault == change.finding.fault; });
-    });
-    const std::size_t byZone = findings.size();
-    for (RoundFinding& change : changes) {
-        const std::string& sentence = change.finding.sentence;
-        if (!takenUp(findings, byZone, change, sentence.substr(0, sentence.find(". By what was added"))))
-            findings.push_back(std::move(change));
-    }
 }
 
 std::string baselineWords(const MachineWeek& week) {

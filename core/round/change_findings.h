@@ -4,7 +4,8 @@
 // the weight of a finding and a change that matters. Raised shaft lines get causes with shares from the
 // pattern of what was added; a raised high band without a bearing's lines is "dry or worn", never an element;
 // a frame hotter over ambient at like load is overheating, never a winding class; measures of a fault family
-// speak for that family; a fall is a cure that nobody entered or a node that lost its grip. Thread: pure.
+// speak for that family, and an overall level that their lines explain is no entry beside them; a fall is a
+// cure that nobody entered or a node that lost its grip. Thread: pure.
 #pragma once
 
 #include <vector>
@@ -17,9 +18,6 @@ namespace fettle {
 // `hypotheses`: all of the week, for what explains a change otherwise.
 std::vector<RoundFinding> changeFindings(const MachineWeek& week, const std::vector<Hypothesis>& hypotheses,
                                          const RoundSettings& settings, const UrgencyRule& rule);
-
-// Adds `changes` to `findings`; one of the same fault and place takes the change instead of standing twice.
-void joinChanges(std::vector<RoundFinding>& findings, std::vector<RoundFinding> changes);
 
 // Which days changes are weighed against: the most usual of the quantities' baselines, or why there is none.
 std::string baselineWords(const MachineWeek& week);

@@ -67,8 +67,8 @@ Added sumOf(const std::vector<ChangeGroup>& groups) {
     Added sum;
     for (const ChangeGroup& group : groups)
         for (const FollowedChange* one : group.members) {
-            if (one->name == "orders 4-10") take(sum.high, added(*one));
-            if (one->name == "half orders") take(sum.half, added(*one));
+            if (one->name.starts_with("orders 4-10")) take(sum.high, added(*one));
+            if (one->name.starts_with("half orders")) take(sum.half, added(*one));
             if (one->quantity == Followed::Velocity && one->direction != "axial")
                 take(sum.overall, added(*one));
             if (one->quantity <= Followed::Order3) takeOrder(sum, *one);

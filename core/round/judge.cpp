@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "core/round/change_findings.h"
+#include "core/round/change_joining.h"
 #include "core/round/limit_findings.h"
 #include "core/round/words.h"
 #include "core/round/zone_findings.h"
@@ -105,7 +106,7 @@ Verdict judge(const MachineWeek& week, const std::vector<Hypothesis>& hypotheses
     const bool zoneLists = gravest(byLevel) != "leave";
     std::vector<RoundFinding> changes = changeFindings(week, hypotheses, settings, rule);
     const bool changeLists = !changes.empty();
-    joinChanges(byLevel, std::move(changes));
+    joinChanges(week, byLevel, std::move(changes));
     verdict.findings.insert(verdict.findings.end(), byLevel.begin(), byLevel.end());
     std::stable_sort(verdict.findings.begin(), verdict.findings.end(), moreUrgent);
     verdict.urgency = gravest(verdict.findings);

@@ -71,7 +71,7 @@ std::optional<Change> weighChange(const Baseline& baseline, std::span<const DayV
 }
 
 bool matters(const Change& change, const MattersBy& by) {
-    if (std::max(change.now, change.was) < by.leastValue) return false;
+    if (by.leastValue && std::max(change.now, change.was) < *by.leastValue) return false;
     if (!by.limitBC || !by.limitAB) return std::abs(change.step) >= by.leastStep;
     if (std::abs(change.now - change.was) >= kShareOfBC * *by.limitBC) return true;
     return by.line && std::abs(change.step) >= kLineStepDb &&

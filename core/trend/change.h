@@ -53,7 +53,7 @@ struct MattersBy {
     std::optional<double> limitAB, limitBC;  // mm/s; empty: no limits apply
     bool line = false;                       // one line, not the overall level
     double leastStep = 6;                    // on the scale, for what has no limit: dB, or kelvin
-    double leastValue = 0;                   // in its unit, before or after: below, nobody acts on it
+    std::optional<double> leastValue = {};   // in its unit, before or after: below, nobody acts on it
 };
 bool matters(const Change& change, const MattersBy& by);
 

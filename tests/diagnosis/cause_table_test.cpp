@@ -127,6 +127,25 @@ TEST_F(Causes, SimulatedCausesAreTheLikeliest) {
             }
 }
 
+// Six blades on the motor's shaft stand at 6x and 12x, twice the mains of four poles beside 4x.
+TEST(CausePattern, OrdersOfTheMachinesOwnLinesSayNothingOfTheShaft) {
+    const Machine fan = made::machineOf(
+        R"({ "tag": "T-6", "mains_hz": 50, "driver": { "power_kw": 75, "poles": 4, "rated_rpm": 1484 },
+        "driven": { "kind": "fan", "blades": 6 },
+        "points": [ { "id": "M", "at": "driver DE", "channels": [ { "name": "x" } ] } ] })");
+    EXPECT_EQ(highOrdersName(ownOrders(fan)), "orders 4-10 but 4, 6");
+    EXPECT_EQ(halfOrdersName(ownOrders(fan)), "half orders");
+    const auto highOf = [&](const std::string& kind, const std::string& at, double severity) {
+        const auto setup = made::with(made::setupOf(fan, 3), kind, at, severity);
+        const auto prepared = prepare(fan, made::made(setup).recording, {});
+        return shaftPattern(fan, prepared).channels.at(0).highMmS();
+    };
+    const double sound = highOf("blade_pass", "driven", 0);
+    EXPECT_LT(highOf("blade_pass", "driven", 1), 1.3 * sound);
+    EXPECT_LT(highOf("electrical_2x_mains", "driver", 1), 1.3 * sound);
+    EXPECT_GT(highOf("looseness", "driver", 1), 3 * sound);
+}
+
 // Twice the shaft of a two-pole motor at hardly any load lies within a bin of twice the mains: not judged.
 TEST(CausePattern, LeavesOutWhatTheRecordCannotPart) {
     constexpr double kRate = 6400, kMains = 50;
@@ -135,7 +154,7 @@ TEST(CausePattern, LeavesOutWhatTheRecordCannotPart) {
         const auto g = made::sum(made::noise(std::size_t(kRate * 2), 0.002, 1),
                                  made::sine(made::peakG(3, shaftHz), shaftHz, kRate, std::size_t(kRate * 2)));
         const auto prepared = prepare(machine, made::recordingOf(g, kRate, shaftHz * 60), {});
-        const ShaftPattern pattern = shaftPattern(prepared);
+        const ShaftPattern pattern = shaftPattern(machine, prepared);
         return std::any_of(pattern.features.begin(), pattern.features.end(),
                            [](const CauseFeature& f) { return f.key == "two_over_one"; });
     };

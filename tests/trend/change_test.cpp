@@ -116,6 +116,19 @@ TEST(Change, ALineThatStaysTinyDoesNotMatterHoweverItGrew) {
     EXPECT_TRUE(matters(change, by));
 }
 
+// A sideband 28 dB below its carrier that comes up to 11 below it: levels in decibels lie below zero.
+TEST(Change, ALevelBelowZeroDecibelsMatters) {
+    Change change;
+    change.was = -28;
+    change.now = -11;
+    change.step = 17;
+    MattersBy by;
+    by.line = true;
+    EXPECT_TRUE(matters(change, by));
+    change.step = 5;
+    EXPECT_FALSE(matters(change, by));
+}
+
 TEST(Change, MattersFromAQuarterOfTheLimitOn) {
     const MattersBy level{1.4, 2.8, false, 6}, line{1.4, 2.8, true, 6}, none{{}, {}, false, 6};
     EXPECT_TRUE(matters(step(1.0, 1.71), level));

@@ -81,7 +81,12 @@ Benches benchesOf(const sim::Scenario& scenario, const std::string& only, std::s
 }
 
 Told toldOf(const MatrixBench& bench, const BenchOrder& order, const Cell& cell) {
-    Told told{cell.kind, cell.at, order.node, order.noiseFactor, cell.severity};
+    Told told;
+    told.kind = cell.kind;
+    told.at = cell.at;
+    told.node = order.node;
+    told.noise = order.noiseFactor;
+    told.severity = cell.severity;
     std::vector<sim::Condition> conditions;
     if (!cell.kind.empty()) {
         sim::Condition condition;

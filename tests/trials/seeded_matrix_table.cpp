@@ -37,7 +37,8 @@ bool isPossible(const RoundFinding& f) {
 struct Row {
     std::array<std::size_t, 4> count{}, hits{};
     std::array<std::size_t, 4> how{};  // of the upper severities, by Named
-    std::size_t visible = 0, visibleMissed = 0, blind = 0, blindNamed = 0;  // of the upper severities
+    std::size_t visible = 0, visibleMissed = 0, blind = 0, blindNamed = 0, unbased = 0,
+                unbasedNamed = 0;  // of the upper ones
     std::map<std::string, std::size_t> tops;
 
     void add(const Told& told) {
@@ -45,9 +46,11 @@ struct Row {
         hits[told.severity] += told.isNamed();
         if (!told.isUpper()) return;
         ++how[std::size_t(told.named)];
-        (told.blind.empty() ? visible : blind) += 1;
-        visibleMissed += told.blind.empty() && !told.isNamed();
+        const bool sees = told.blind.empty() && !told.unbased;
+        (sees ? visible : told.blind.empty() ? unbased : blind) += 1;
+        visibleMissed += sees && !told.isNamed();
         blindNamed += !told.blind.empty() && told.isNamed();
+        unbasedNamed += told.blind.empty() && told.unbased && told.isNamed();
         ++tops[told.top];
     }
 };
@@ -85,7 +88,9 @@ Rows rowsBy(const std::vector<Told>& told, const std::function<std::string(const
 
 void printDetection(const char* title, const Rows& rows) {
     fmt::print("\n{:<24}  named, % (95 %), at severity {:<40}", title, "0.25, 0.5, 0.75, 1");
-    fmt::print("  upper two: outright possible otherwise nothing   visible missed   blind named\n");
+    fmt::print(
+        "  upper two: outright possible otherwise nothing   visible missed                  blind named  no "
+        "baseline\n");
     for (const auto& [name, row] : rows) {
         fmt::print("{:<24}", name);
         for (std::size_t s = 0; s < 4; ++s)
@@ -93,7 +98,7 @@ void printDetection(const char* title, const Rows& rows) {
         fmt::print("  {:>17} {:>8} {:>9} {:>7}", row.how[0], row.how[1], row.how[2], row.how[3]);
         fmt::print("   {:>7} {:>6} {:>14}", row.visible, row.visibleMissed,
                    shareText(row.visibleMissed, row.visible));
-        fmt::print("   {:>5} {:>5}\n", row.blind, row.blindNamed);
+        fmt::print("   {:>5} {:>5} {:>12} {:>5}\n", row.blind, row.blindNamed, row.unbased, row.unbasedNamed);
     }
 }
 
@@ -137,14 +142,23 @@ void read(const CellVerdict& said, Told& told) {
         told.named = std::min(told.named, isPossible(f) ? Named::Possible : Named::Outright);
     }
     if (!told.findings.empty()) told.top = told.findings[0].substr(0, told.findings[0].find(" @"));
-    for (const FollowedChange& one : said.week.changes)
-        if (speaksFor(one, told)) told.changes.push_back(changeText(one));
+    told.unbased = !told.kind.starts_with("bearing_") || told.kind == "bearing_dry_or_worn";
+    for (const FollowedChange& one : said.week.changes) {
+        if (!speaksFor(one, told)) continue;
+        told.changes.push_back(changeText(one));
+        told.unbased = told.unbased && !one.week.change;
+    }
+    told.unbased = told.unbased && !told.changes.empty();
     if (!said.week.week) {
         told.blind = "nothing could be weighed";
         return;
     }
     for (const BlindSpot& spot : said.week.week->blind)
         if (isSpokenOf(spot, told)) told.blind = spot.why;
+    for (const Hypothesis& h : said.week.week->considered)
+        if (told.blind.empty() && h.fault == told.kind && samePlace(h.at, told.at) && !h.weightDban &&
+            h.recordingCount == 0)
+            told.blind = h.why;
 }
 
 void printMatrix(const std::vector<Told>& told) {
@@ -171,9 +185,9 @@ void printMissed(const std::vector<Told>& told, bool detail) {
         if (one.kind.empty() ? one.findings.empty() : !one.isUpper() || one.isNamed()) continue;
         fmt::print("{} {} {} {} x{:.0f} {:.2f}: {}{}\n", one.kind.empty() ? "sound" : one.kind, one.at,
                    one.machine, one.node, one.noise, kSeverities[one.severity], joined(one.findings, ", "),
-                   one.blind.empty() ? "" : "; BLIND " + one.blind);
+                   one.blind.empty() ? one.unbased ? "; no baseline" : "" : "; BLIND " + one.blind);
         for (const std::string& change : one.changes)
-            if (detail && one.blind.empty()) fmt::print("      {}\n", change);
+            if (detail && one.blind.empty() && !one.unbased) fmt::print("      {}\n", change);
     }
 }
 

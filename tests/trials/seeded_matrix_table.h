@@ -25,6 +25,7 @@ struct Told {
     std::string top = "nothing";        // the finding named on top
     std::vector<std::string> findings;  // "fault @ place"
     std::string blind;                  // why it cannot be seen; empty: called visible
+    bool unbased = false;               // nothing that speaks for it has a baseline, and the round says so
     std::vector<std::string> changes;   // what the week did to each quantity that speaks for it
     bool isNamed() const { return named == Named::Outright || named == Named::Possible; }
     bool isUpper() const { return severity >= kUpper; }
