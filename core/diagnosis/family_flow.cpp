@@ -45,7 +45,16 @@ const Point* pointOf(const Listening& of, const ChannelViews& views) {
     return of.prepared.roles[views.channel].point;
 }
 
+// Belts hold back what the driven machine's casing does: a tenth of it arrives, which the limits of the
+// motor's own housing do not fit.
+void sayIfBehindBelt(const Listening& of, FamilyReport& report) {
+    const Path nearest = nearestPath(of.machine, of.at);
+    if (nearest == Path::ThroughBelt)
+        report.addBlind(of, "heard " + wordsOf(nearest), "a sensor on the " + of.machine.driven.kind);
+}
+
 void measureBlades(const Listening& of, FamilyReport& report) {
+    sayIfBehindBelt(of, report);
     const double order = *of.machine.driven.blades * drivenRatio(of.machine);
     const double spread = of.machine.shafts[of.machine.shaftOfDriven().value_or(0)].ratioSpread;
     const Rates& rates = of.prepared.rates;
@@ -125,6 +134,7 @@ double randomMmS(const ChannelViews& views, double lowHz, double highHz) {
 }
 
 void measureFlow(const Listening& of, FamilyReport& report) {
+    sayIfBehindBelt(of, report);
     const double turn = drivenRatio(of.machine) * of.prepared.rates.shaftHz;
     for (const ChannelViews* views : of.near) {
         const Point* point = pointOf(of, *views);

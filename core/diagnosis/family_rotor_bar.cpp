@@ -140,6 +140,35 @@ void measureFlux(const Listening& of, const Slip& slip, FamilyReport& report) {
     }
 }
 
+// Power between the sidebands about 1x, over 1x: in which sidebands would stand.
+double noiseBesideDb(const ChannelViews& views, double shaftHz, const Slip& slip) {
+    double sum = 0;
+    int places = 0;
+    for (const double times : {-2.5, -1.5, 1.5, 2.5}) {
+        const double hz = shaftHz + times * slip.polePassHz;
+        if (hz <= 0) continue;
+        sum += linePower(views.sharp, hz);
+        ++places;
+    }
+    return decibels(sum / places / linePower(views.sharp, shaftHz));
+}
+
+// Without flux: noise as high as the sidebands of bars that are probably broken.
+void sayIfHidden(const Listening& of, const Slip& slip, FamilyReport& report) {
+    const auto limits = RotorBarLimits::load();
+    if (!limits || limits->rows.empty()) return;
+    const double gravest = -limits->rows.back().belowDb;
+    double least = 0;
+    for (const ChannelViews* views : of.near)
+        least = std::min(least, noiseBesideDb(*views, of.prepared.rates.shaftHz, slip));
+    if (least > gravest)
+        report.addBlind(
+            of,
+            fmt::format("noise about 1x stands {:.0f} dB below it: sidebands {:.0f} dB below it hide there",
+                        -least, -gravest),
+            "stray flux, or a longer recording");
+}
+
 void measureBars(const Listening& of, FamilyReport& report) {
     if (!of.machine.driver.poles) {
         report.addBlind(of, "the number of poles is not known", "enter it from the nameplate");
@@ -157,6 +186,8 @@ void measureBars(const Listening& of, FamilyReport& report) {
         return;
     }
     measureFlux(of, slip, report);
+    if (report.measures.empty() || report.measures.back().fault != of.family.fault)
+        sayIfHidden(of, slip, report);
     for (const ChannelViews* views : of.near) {
         const Sidebands found = sidebandsOf(views->sharp, of.prepared.rates.shaftHz, slip);
         if (found.polePassHz > 0)

@@ -13,6 +13,7 @@ namespace fettle::trials {
 namespace {
 
 constexpr double kWeeksAMonth = 365.25 / 12 / 7;
+constexpr double kBelowCarrierDb = -30, kKelvinADb = 2;
 constexpr double kLimitAB = 1.4, kLimitBC = 2.8;  // ISO 20816-3 group 2 rigid, mm/s
 
 // A quantity of a sound machine: its share of the level, its own swings beside those all share.
@@ -33,6 +34,7 @@ constexpr Quantity kQuantities[] = {
     {Followed::Measure, "looseness", "half orders", "mm/s", 0.01, 0.05, true},
     {Followed::Measure, "blade_pass", "blade pass", "mm/s", 0.05, 0.4, true},
     {Followed::HighBand, "", "high band", "g", 0.1, 0.5, false},
+    {Followed::Measure, "supply_unbalance", "3 x mains in flux", "dB", 0, 0, true},
 };
 
 // Half of a channel's swing is the machine's, half its own.
@@ -43,13 +45,15 @@ std::vector<double> mixed(const std::vector<double>& common, MadeTrends& made, c
     return own;
 }
 
-std::vector<RunValue> runValues(const std::vector<double>& decibels, double level, int lastDay, Scale scale) {
+std::vector<RunValue> runValues(const std::vector<double>& decibels, double level, int lastDay, Scale scale,
+                                double unitsADb = 1) {
     std::vector<RunValue> values;
     for (std::size_t i = 0; i < decibels.size(); ++i) {
         RunValue one;
         one.time = startOfDay(lastDay - int(decibels.size()) + 1 + int(i));
         one.running = "running";
-        one.value = scale == Scale::Linear ? level + 2 * decibels[i] : level * std::pow(10, decibels[i] / 20);
+        one.value =
+            scale == Scale::Linear ? level + unitsADb * decibels[i] : level * std::pow(10, decibels[i] / 20);
         values.push_back(one);
     }
     return values;
@@ -82,14 +86,16 @@ MachineWeek soundWeek(MadeTrends& made, const Swings& swings, int lastDay) {
             MattersBy by;
             if (q.unit == std::string("mm/s")) by.limitAB = kLimitAB, by.limitBC = kLimitBC;
             by.line = q.line;
-            const auto values = runValues(mixed(common, made, swings),
-                                          level * made.logUniform(q.least, q.most), lastDay, Scale::Decibels);
-            addChange(week, q, direction, values, lastDay, by, Scale::Decibels);
+            const bool belowCarrier = q.unit == std::string("dB");
+            const Scale scale = belowCarrier ? Scale::Linear : Scale::Decibels;
+            const double middle = belowCarrier ? kBelowCarrierDb : level * made.logUniform(q.least, q.most);
+            addChange(week, q, direction, runValues(mixed(common, made, swings), middle, lastDay, scale),
+                      lastDay, by, scale);
         }
     MattersBy heat;
     heat.leastStep = 10;
     addChange(week, {Followed::TemperatureRise, "", "frame over ambient", "K", 0, 0, false}, "horizontal",
-              runValues(mixed(common, made, swings), 30, lastDay, Scale::Linear), lastDay, heat,
+              runValues(mixed(common, made, swings), 30, lastDay, Scale::Linear, kKelvinADb), lastDay, heat,
               Scale::Linear);
     return week;
 }
@@ -122,7 +128,7 @@ int healthyTrends(const Arguments& arguments) {
     const long weeks = numberAfter(arguments, "--weeks", 2000);
     const auto seed = std::uint64_t(numberAfter(arguments, "--seed", 1));
     fmt::print(
-        "Trends of sound machines, 25 quantities at one point each, 4 to 26 weeks of history; entries by "
+        "Trends of sound machines, 28 quantities at one point each, 4 to 26 weeks of history; entries by "
         "change\nof one week. Rate: a month, 100 machines; 95 % by Byar.\n\n{:<44} {:>6} {:>7} {:>9}  95 %\n",
         "swings", "weeks", "entries", "rate");
     run("daily, weekly and drift 1 dB", {}, weeks, seed);
