@@ -69,6 +69,22 @@ TEST(FlowFamilies, WhatTheNodeCannotHearIsBlind) {
     EXPECT_EQ(made::blindFor(made::reportOf(made::setupOf(pump())), "flow"), nullptr);
 }
 
+// Common practice, no source: a belt passes hardly anything of the fan's casing on to the motor's.
+TEST(FlowFamilies, BehindABeltTheFanIsHardlyHeard) {
+    const auto blindOf = [](const char* at) {
+        const Machine fan = made::machineOf(
+            R"({ "tag": "T-BF", "mains_hz": 50, "driver": { "power_kw": 15, "poles": 6, "rated_rpm": 970 },
+            "driven": { "kind": "fan", "blades": 6 }, "shafts": [ { "id": "S1", "of": "driver" },
+            { "id": "S2", "of": "driven" } ], "belts": [ { "id": "B1", "from": "S1", "to": "S2",
+            "pulley_mm": [200, 315], "length_mm": 2500, "kind": "vee" } ], "points": [ { "id": "M", "at": ")" +
+            std::string(at) + R"(", "channels": [ { "name": "x" } ] } ] })");
+        const auto report = made::reportOf(made::setupOf(fan));
+        return made::blindFor(report, "blade_pass") != nullptr;
+    };
+    EXPECT_TRUE(blindOf("driver DE"));
+    EXPECT_FALSE(blindOf("driven DE"));
+}
+
 // A line that makes up a zone of C or D may be named, as possible, with the test; below, never.
 TEST(FlowFamilies, BladePassIsNamedOnlyWhereItMakesUpAZone) {
     const Machine blower = pump("driven DE", "blower");  // group 2 of ISO 20816-3, rigid: C from 2.8 mm/s
