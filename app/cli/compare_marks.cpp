@@ -6,6 +6,7 @@
 #include <set>
 
 #include "core/diagnosis/sensor_checks.h"
+#include "core/machine/path.h"
 
 namespace fettle {
 
@@ -15,11 +16,8 @@ constexpr double kEarly = 0.3;  // severity below which a story may stay unseen 
 
 // "driver DE or NDE" stands for "driver DE" and "driver NDE".
 bool samePlace(const std::string& found, const std::string& wanted) {
-    const std::size_t choice = found.find(" or ");
-    if (choice == std::string::npos) return found == wanted;
-    const std::string first = found.substr(0, choice);
-    const std::string stem = first.substr(0, first.rfind(' ') + 1);
-    return first == wanted || stem + found.substr(choice + 4) == wanted;
+    const std::vector<std::string> places = placesIn(found);
+    return std::find(places.begin(), places.end(), wanted) != places.end();
 }
 
 bool isBearing(const std::string& fault) {

@@ -63,7 +63,7 @@ int run(const ExamineCommand& command) {
     if (command.json)
         print(toJson(*examination).dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
     else
-        print(asText(*examination));
+        print(asText(*examination, &*machine));
     return loaded.refusedSome ? kRefusedSome : kDone;
 }
 

@@ -18,7 +18,7 @@ namespace fettle {
 namespace {
 
 constexpr double kLowestHz = 2, kHighestVelocityHz = 1000;
-constexpr double kNoiseTold = 0.1;       // mm/s: less is small beside any A/B boundary
+constexpr double kNoiseTold = 0.15;      // mm/s: less is small beside any A/B boundary
 constexpr double kBandHz = 900;          // the narrowest band an envelope is taken of
 constexpr double kEarlyDamageHz = 2000;  // rings from here up
 constexpr double kReadShare = 0.48;      // of the sample rate
@@ -83,9 +83,9 @@ bool sitsOnMotorShaft(const Machine& machine) {
 std::vector<Part> partsOf(const Machine& machine) {
     std::vector<Part> parts{{"driver", "motor"}};
     for (const Box& box : machine.boxes)
-        parts.push_back({box.id, box.id});
+        parts.push_back({box.id, machine.boxes.size() == 1 && !machine.gears.empty() ? "gearbox" : box.id});
     for (const Gear& gear : machine.gears)
-        if (housingOf(machine, gear.id) == gear.id) parts.push_back({gear.id, "gearbox of " + gear.id});
+        if (housingOf(machine, gear.id) == gear.id) parts.push_back({gear.id, "gearbox"});
     if (machine.driven.known && !sitsOnMotorShaft(machine))
         parts.push_back({"driven", machine.driven.kind.empty() ? "driven machine" : machine.driven.kind});
     return parts;
@@ -136,9 +136,9 @@ void addBearings(const Part& part, Span& span) {
     const std::string sensor = sensorFor(span, part);
     if (bearings.empty())
         span.add("bearing", part.at, "its bearings are not described, and it is heard " + way,
-                 sensor + ", and their designations");
+                 "enter their designations; " + sensor);
     else
-        span.add("bearing", part.at, "heard " + way + ": early damage stays unheard", sensor);
+        span.add("bearing", part.at, "heard " + way, sensor);
 }
 
 bool has(const std::set<std::string>& directions, const char* one) {

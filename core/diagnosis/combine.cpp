@@ -26,12 +26,13 @@ struct Share {
     std::size_t first = 0, recordings = 1;
     const Hypothesis* hypothesis = nullptr;
     bool outranked = false;  // it claimed the lines of what the week makes the stronger
+    double part = 1;         // a half where the recording says it of two ends that the week does not part
 
     double weightDban() const {
         const double weight = hypothesis->weightDban.value_or(0);
         return outranked ? std::min(weight, 0.0) : weight;
     }
-    double count() const { return double(std::max<std::size_t>(hypothesis->recordingCount, 1)); }
+    double count() const { return part * double(std::max<std::size_t>(hypothesis->recordingCount, 1)); }
 };
 using Shares = std::map<Key, std::vector<Share>>;
 
@@ -78,21 +79,22 @@ void markOutranked(const EndsOfWeek& ends, Shares& all) {
 }
 
 void takeMean(const std::vector<Share>& shares, Hypothesis& h) {
-    double e = 0, persists = 0;
-    std::size_t n = 0;
+    double e = 0, persists = 0, n = 0;
+    int weighed = 0;
     for (const Share& share : shares) {
         const Hypothesis& part = *share.hypothesis;
         if (!part.weightDban) continue;
-        n += std::size_t(share.count());
+        ++weighed;
+        n += share.count();
         e += share.count() * eOf(share.weightDban());
         const double persisted = part.persistence.value_or(*part.weightDban >= kPersistsDban);
         persists += share.outranked ? 0 : share.count() * persisted;
     }
     if (n == 0) return;
-    h.recordingCount = n;
-    h.persistence = persists / double(n);
-    if (n == 1) return;
-    const double mean = 10 * std::log10(e / double(n));
+    h.recordingCount = std::size_t(std::lround(n));
+    h.persistence = persists / n;
+    if (weighed == 1) return;
+    const double mean = 10 * std::log10(e / n);
     h.meanDban += mean - *h.weightDban;
     h.weightDban = mean;
     h.beforeClaimsDban = 10 * std::log10(meanBefore(shares));
@@ -162,7 +164,9 @@ std::vector<Hypothesis> joinedHypotheses(const std::vector<Examination>& parts, 
             const Key key{h.fault, ends.placeOf(h.fault, h.at)};
             std::vector<Share>& list = shares[key];
             if (list.empty()) order.push_back(key);
-            list.push_back({first, part.recordings.size(), &h, false});
+            const double share = !list.empty() && list.back().first == first ? 0.5 : 1;
+            if (share < 1) list.back().part = share;
+            list.push_back({first, part.recordings.size(), &h, false, share});
         }
         first += part.recordings.size();
     }

@@ -35,12 +35,14 @@ Path nearestOf(const std::vector<Listener>& listeners) {
     return nearest;
 }
 
-bool sameOrders(const BearingHypothesis& a, const BearingHypothesis& b, double shaftHz, double df) {
+// Within the record's resolution, or within what slip usually makes: that much nobody can tell apart.
+bool sameOrders(const BearingHypothesis& a, const BearingHypothesis& b, double shaftHz, double df,
+                const WeighingSettings& settings) {
     if (a.variants.size() != b.variants.size()) return false;
     for (std::size_t v = 0; v < a.variants.size(); ++v) {
-        const double apart = std::abs(a.variants[v].lines[0].order * a.shaftRatio -
-                                      b.variants[v].lines[0].order * b.shaftRatio);
-        if (apart * shaftHz > df) return false;
+        const double hz = a.variants[v].lines[0].order * a.shaftRatio * shaftHz;
+        const double apart = std::abs(b.variants[v].lines[0].order * b.shaftRatio * shaftHz - hz);
+        if (apart > std::max(df, settings.shiftSpread * hz)) return false;
     }
     return true;
 }
@@ -52,11 +54,11 @@ bool sameHearings(const BearingHypothesis& a, const BearingHypothesis& b) {
 }
 
 bool merged(std::vector<BearingHypothesis>& all, const BearingHypothesis& one,
-            const PreparedRecording& prepared) {
+            const PreparedRecording& prepared, const WeighingSettings& settings) {
     for (BearingHypothesis& other : all) {
         const double df = prepared.views[one.hearings[0].channel].df;
         if (other.fault != one.fault || !sameHearings(other, one) ||
-            !sameOrders(other, one, prepared.rates.shaftHz, df))
+            !sameOrders(other, one, prepared.rates.shaftHz, df, settings))
             continue;
         other.at = eitherOf(other.at, one.at);
         return true;
@@ -70,7 +72,7 @@ std::optional<AskedBearings::NotAsked> unheard(const Machine& machine, const Bea
                                                const WeighingSettings& settings) {
     if (place.bearing.variants.empty())
         return AskedBearings::NotAsked{place.at, place.bearing.whyNone,
-                                       "enter geometry or orders from the nameplate"};
+                                       "enter its geometry or orders, from the maker"};
     if (!prepared.unfit.empty())
         return AskedBearings::NotAsked{place.at, prepared.unfit,
                                        "a recording of the running machine, long enough, with its speed"};
@@ -93,7 +95,8 @@ std::string toldApart(const BearingPlace& place, const BearingVariant& variant) 
 }
 
 void askElements(const Machine& machine, const BearingPlace& place, const PreparedRecording& prepared,
-                 const std::vector<Hearing>& hearings, AskedBearings& asked) {
+                 const std::vector<Hearing>& hearings, const WeighingSettings& settings,
+                 AskedBearings& asked) {
     const Path path = nearestOf(listenersOf(machine, place, prepared));
     for (const BearingElement element : kBearingElements) {
         BearingHypothesis one{faultKey(element), place.at,      machine.shafts[place.shaft].ratio, {},
@@ -102,7 +105,7 @@ void askElements(const Machine& machine, const BearingPlace& place, const Prepar
             one.variants.push_back(bearingFamily(element, variant));
             if (place.bearing.variants.size() > 1) one.variants.back().variant = toldApart(place, variant);
         }
-        if (!merged(asked.hypotheses, one, prepared)) asked.hypotheses.push_back(std::move(one));
+        if (!merged(asked.hypotheses, one, prepared, settings)) asked.hypotheses.push_back(std::move(one));
     }
 }
 
@@ -129,7 +132,7 @@ AskedBearings askBearings(const Machine& machine, const PreparedRecording& prepa
         if (auto why = unheard(machine, place, prepared, !hearings.empty(), settings))
             asked.notAsked.push_back(std::move(*why));
         else
-            askElements(machine, place, prepared, hearings, asked);
+            askElements(machine, place, prepared, hearings, settings, asked);
     }
     return asked;
 }

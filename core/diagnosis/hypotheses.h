@@ -1,6 +1,7 @@
 // Why: which faults can be asked for on which channel. The nearest points of a recording speak for a bearing,
 // with w cut along the way (core/machine/path.h). Two positions on the same channels whose orders agree
-// within the record's resolution are one hypothesis ("driver DE or NDE"). Plain bearings are not asked for.
+// within the record's resolution, or within the spread of slip, are one hypothesis ("driver DE or NDE").
+// Plain bearings are not asked for.
 #pragma once
 
 #include <vector>

@@ -53,13 +53,17 @@ void measureOne(const Listening& of, FamilyReport& report) {
 
 // Said of every fault that was asked for and not named.
 void addConsidered(const Listening& of, FamilyReport& report) {
-    for (const Hypothesis& h : report.hypotheses)
-        if (h.fault == of.family.fault && h.at == of.at) return;
+    for (Hypothesis& h : report.hypotheses)
+        if (h.fault == of.family.fault && h.at == of.at) {
+            h.path = keptName(nearestPath(of.machine, of.at));
+            return;
+        }
     Hypothesis h;
     h.fault = of.family.fault;
     h.at = of.at;
     h.provedOn = of.family.provedOn;
     h.recordingCount = measured(report, of);
+    h.path = keptName(nearestPath(of.machine, of.at));
     const BlindSpot* blind = blindFor(report, of);
     h.why = measured(report, of) ? "no baseline: sound machines draw these lines too, their change decides"
             : blind              ? blind->why

@@ -4,6 +4,9 @@
 // vibration whether anything shakes, and the high band whether this machine does: a floor carries a
 // neighbour's shaft orders, hardly its hiss. Unloaded: less than an eighth of the rated slip. Common
 // practice, no source.
+// Unsteady: the speed moved by more than 3 % and was followed; such a machine runs
+// (core/fleet/machine_desk.h), but what is read beside the mains is not, nor are the measures that are
+// compared over weeks.
 #pragma once
 
 #include <string>

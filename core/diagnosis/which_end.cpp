@@ -168,7 +168,11 @@ EndsOfWeek::EndsOfWeek(const Machine& machine, const std::vector<Examination>& p
         }
     }
     for (const auto& [key, weighed] : all) {
+        const auto ends = placesIn(key.second);
         const auto decision = decided.find(key.second);
+        if (ends.size() > 1 && decision == decided.end())
+            for (const std::string& end : ends)
+                places_[{key.first, end}] = key.second;
         if (decision == decided.end()) continue;
         const Decision& one = decision->second.second;
         places_[key] = one.end;

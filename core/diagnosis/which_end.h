@@ -25,7 +25,8 @@ class EndsOfWeek {
   public:
     EndsOfWeek(const Machine& machine, const std::vector<Examination>& parts);
 
-    // The place that a hypothesis of one recording counts for in the week.
+    // The place that a hypothesis of one recording counts for in the week: the end that was found out, or
+    // both where recordings differ in what they part and nothing tells.
     std::string placeOf(const std::string& fault, const std::string& at) const;
     // What is said of it with a finding at a place of the week; empty: there is nothing to tell apart.
     std::string words(const std::string& fault, const std::string& at) const;

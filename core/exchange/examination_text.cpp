@@ -5,8 +5,10 @@
 #include <algorithm>
 
 #include "core/base/text.h"
+#include "core/diagnosis/blind_rows.h"
 #include "core/diagnosis/wording.h"
 #include "core/exchange/arithmetic.h"
+#include "core/machine/path.h"
 
 namespace fettle {
 
@@ -152,15 +154,17 @@ std::string othersText(const Examination& e) {
         } else {
             text += h.why;
         }
+        const std::string way = pathWords(h.path);
+        if (!way.empty() && text.find(way) == std::string::npos) text += "; heard " + way;
         out += item(text);
     }
     return out;
 }
 
-std::string blindText(const BlindSpot& b) {
-    std::string text = b.fault.empty() ? "" : faultName(b.fault) + (b.at.empty() ? "" : " at " + b.at) + ": ";
-    text += b.why;
-    if (!b.cure.empty()) text += "; cure: " + b.cure;
+std::string blindText(const BlindRow& row) {
+    const std::string what = blindWhat(row);
+    std::string text = what.empty() ? row.why : what + ": " + row.why;
+    if (!row.cure.empty()) text += "; cure: " + row.cure;
     return item(text);
 }
 
@@ -179,6 +183,13 @@ std::string verdictText(const Examination& e) {
            "\n";
 }
 
+std::string noConcernText(const Machine& machine, const Examination& e) {
+    std::vector<std::string> names;
+    for (const FaultSight& sight : faultSights(machine, e))
+        if (sight.state == FaultSight::State::NoConcern) names.push_back(faultName(sight.fault));
+    return names.empty() ? "" : item("does not concern this machine: " + joined(names, ", "));
+}
+
 constexpr const char* kCaution =
     "Advice from measured data, not a permit to work. Before a guard comes off: isolate, lock and tag out, "
     "prove dead, mind "
@@ -186,7 +197,7 @@ constexpr const char* kCaution =
 
 }  // namespace
 
-std::string asText(const Examination& e) {
+std::string asText(const Examination& e, const Machine* machine) {
     std::string out = oneLine(e.machine, 80);
     if (!e.service.empty()) out += "  " + oneLine(e.service, 80);
     out += fmt::format("\n{} recording{} examined; engine {}\n", e.recordings.size(),
@@ -202,8 +213,9 @@ std::string asText(const Examination& e) {
     out += othersText(e);
     out += rule("Blind spots");
     if (e.blind.empty()) out += "  none known\n";
-    for (const BlindSpot& b : e.blind)
-        out += blindText(b);
+    for (const BlindRow& row : blindRows(e.blind))
+        out += blindText(row);
+    if (machine) out += noConcernText(*machine, e);
     for (const std::string& w : e.warnings)
         out += item(w);
     return out + "\n" + wrapped(kCaution, 0) + "\n";

@@ -6,9 +6,11 @@
 #include <string>
 
 #include "core/diagnosis/examination.h"
+#include "core/machine/machine.h"
 
 namespace fettle {
 
-std::string asText(const Examination& examination);
+// With the machine also which faults do not concern it.
+std::string asText(const Examination& examination, const Machine* machine = nullptr);
 
 }  // namespace fettle

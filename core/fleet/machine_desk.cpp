@@ -9,7 +9,7 @@
 namespace fettle {
 
 bool isRunning(const std::string& state) {
-    return state == "running" || state == "running_unloaded";
+    return state == "running" || state == "running_unloaded" || state == "unsteady";
 }
 
 namespace {

@@ -44,7 +44,9 @@ Result<std::optional<SpanExamination>> examinationOfSpan(FleetFile& fleet, const
                                                          Instant from, Instant until);
 Result<Examination> examinationOf(FleetFile& fleet, std::int64_t recording);
 
-// Whether a recording of this running state may enter a mean or a trend.
+// Whether a recording of this running state may enter a mean or a trend. An unsteady one may: the state is
+// given only where the speed could be followed, so that its lines were read against shaft angle and its
+// levels are of a known speed; a trend compares it with its like. One that runs up or down may not.
 bool isRunning(const std::string& state);
 
 // Full-resolution spectra of a stored recording for plotting; `view` as named in a finding ("x, envelope

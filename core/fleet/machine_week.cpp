@@ -111,7 +111,7 @@ void addFailed(const std::vector<OneWeighed>& all, MachineWeek& week) {
             ++week.poor;
             checks.insert(failed.begin(), failed.end());
         }
-        week.unknown += failed.empty() && (one.running == "unknown" || one.running == "unsteady");
+        week.unknown += failed.empty() && one.running == "unknown";
     }
     week.failedChecks.assign(checks.begin(), checks.end());
 }

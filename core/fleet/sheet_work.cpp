@@ -6,6 +6,7 @@
 
 #include "core/base/text.h"
 #include "core/fleet/sheet_words.h"
+#include "core/machine/path.h"
 
 namespace fettle {
 
@@ -21,14 +22,6 @@ void replaceAll(std::string& text, const std::string& from, const std::string& t
 // One of these for each place that the finding may be at.
 bool isLookedUpByPlace(const AdvicePart& part) {
     return part.from == "bearing" || part.from == "belt";
-}
-
-// "driver DE or NDE" -> "driver DE", "driver NDE"
-std::vector<std::string> placesOf(const std::string& at) {
-    const std::size_t choice = at.find(" or ");
-    if (choice == std::string::npos) return {at};
-    const std::string first = at.substr(0, choice);
-    return {first, first.substr(0, first.rfind(' ') + 1) + at.substr(choice + 4)};
 }
 
 std::string bearingAt(const Machine& machine, const std::string& at) {
@@ -108,7 +101,7 @@ std::vector<SheetPart> partsOf(const SheetCase& sheet, const Advice& advice) {
     for (const AdvicePart& asked : advice.parts) {
         if (!belongs(sheet, asked)) continue;
         const auto places =
-            isLookedUpByPlace(asked) ? placesOf(sheet.finding.at) : std::vector<std::string>{""};
+            isLookedUpByPlace(asked) ? placesIn(sheet.finding.at) : std::vector<std::string>{""};
         for (const std::string& at : places) {
             parts.push_back(partOf(sheet, advice, asked, at));
             if (places.size() > 1)

@@ -155,10 +155,7 @@ void takeTypical(JsonObject& object, Bearing& bearing, bool others) {
     }
     bearing.variants = std::move(*typical);
     if (bearing.variants.empty() && !others)
-        bearing.whyNone =
-            "no geometry of " + bearing.designation +
-            " in the table of common sizes: give rolling_elements, element_mm, pitch_mm and contact_deg, "
-            "or orders";
+        bearing.whyNone = "no geometry of " + bearing.designation + " is known";
 }
 
 Bearing readBearing(JsonObject& object) {

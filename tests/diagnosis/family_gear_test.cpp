@@ -96,6 +96,10 @@ TEST(GearFamily, FromTheMotorOnlyTheMesh) {
     EXPECT_EQ(nearestPath(gearbox(), "G1"), Path::SameHousing);
     const auto report = made::reportOf(made::setupOf(machine));
     EXPECT_TRUE(made::valueIn(report, "gear_mesh", "mesh 1-3 x"));
+    const BlindSpot* blind = made::blindFor(report, "gear_tooth");
+    ASSERT_NE(blind, nullptr);
+    EXPECT_EQ(blind->why, "heard through the coupling only");
+    EXPECT_EQ(blind->cure, "a sensor on the gearbox");
 }
 
 TEST(GearFamily, ConcernsNoMachineWithoutGears) {

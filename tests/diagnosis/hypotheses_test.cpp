@@ -180,5 +180,62 @@ TEST(Hypotheses, ARecordingOfAnUnknownPointSpeaksForNothing) {
     EXPECT_EQ(asked.notAsked.size(), 2u);
 }
 
+// The plate says 8 balls, the bearing that runs has 9.
+TEST(Hypotheses, TheFindingSaysWhichMakersVariantFits) {
+    const std::string nine = R"("rolling_elements": 9, "element_mm": 26, "pitch_mm": 125)";
+    const auto withBearing = [](const std::string& de) {
+        return made::machineOf(
+            R"({ "tag": "T-1", "mains_hz": 50, "support": "rigid", "driver": { "power_kw": 75,
+            "poles": 4, "rated_rpm": 1484, "bearings": { "DE": { )" +
+            de + R"( } } },
+            "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" }, { "name": "z" } ] } ] })");
+    };
+    const auto recording =
+        made::made(made::with(made::setupOf(withBearing(nine)), "bearing_outer_race", "driver DE", 0.75));
+    const auto e = examine(withBearing(R"("designation": "6316", "variants": [ { )" + nine + " } ]"),
+                           {recording.recording});
+    ASSERT_TRUE(e);
+    ASSERT_FALSE(e->findings.empty());
+    EXPECT_EQ(e->findings[0].at, "driver DE");
+    EXPECT_THAT(e->findings[0].sentence, HasSubstr("It fits the 9-ball variant"));
+}
+
+const Hypothesis* outerRaceAt(const Examination& e, const std::string& at) {
+    for (const Hypothesis& h : e.considered)
+        if (h.fault == "bearing_outer_race" && h.at == at) return &h;
+    return nullptr;
+}
+
+// A fan's bearing is heard from the motor in one recording and at the fan in the other: the fan's speaks.
+TEST(Hypotheses, OverAWeekTheNearestPointSpeaks) {
+    const Machine machine = made::fanSet();
+    auto setup = made::with(made::setupOf(machine), "bearing_outer_race", "driven DE", 0.75);
+    const auto motor = made::made(setup).recording;
+    setup.point = 1;
+    const auto fan = made::made(setup).recording;
+    const auto far = examine(machine, {motor}), near = examine(machine, {fan}),
+               week = examine(machine, {motor, fan});
+    ASSERT_TRUE(far && near && week);
+    EXPECT_EQ(outerRaceAt(*far, "driven DE")->path, "through coupling");
+    EXPECT_EQ(outerRaceAt(*near, "driven DE")->path, "");
+    EXPECT_EQ(outerRaceAt(*week, "driven DE")->path, "");
+    EXPECT_EQ(outerRaceAt(*week, "driven DE")->recordingCount, 1u);
+    EXPECT_NEAR(*outerRaceAt(*week, "driven DE")->weightDban, *outerRaceAt(*near, "driven DE")->weightDban,
+                1e-9);
+}
+
+// What `channel` of a verdict indexes: the recording's channels, also where the first could not be weighed.
+TEST(Hypotheses, AVerdictNamesTheChannelOfItsRecording) {
+    auto made = made::made(made::with(made::setupOf(made::motor()), "bearing_outer_race", "driver DE", 0.75));
+    auto& dead = made.recording->channels[0].samples;
+    std::fill(dead.begin(), dead.end(), 0.0);
+    const auto e = examine(made::motor(), {made.recording});
+    ASSERT_TRUE(e);
+    ASSERT_FALSE(e->findings.empty());
+    EXPECT_EQ(e->findings[0].best.channel, 1u);
+    EXPECT_TRUE(e->findings[0].best.view.starts_with("z, "));
+    EXPECT_EQ(e->findings[0].best.point, "P");
+}
+
 }  // namespace
 }  // namespace fettle

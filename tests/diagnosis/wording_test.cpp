@@ -67,6 +67,17 @@ TEST(Wording, TheSentenceNamesPlaceStageCountAndChance) {
     EXPECT_THAT(sentence, Not(HasSubstr("probability")));
 }
 
+TEST(Wording, TheWayAndTheVariantAreSaid) {
+    Hypothesis h = finding();
+    EXPECT_THAT(bearingSentence(h), Not(HasSubstr("heard")));
+    EXPECT_THAT(bearingSentence(h), Not(HasSubstr("variant")));
+    h.path = "through coupling";
+    h.best.variant = "9-ball variant (9 x 26 mm on 125 mm)";
+    EXPECT_THAT(bearingSentence(h), HasSubstr("heard through the coupling only"));
+    EXPECT_THAT(bearingSentence(h), HasSubstr("It fits the 9-ball variant (9 x 26 mm on 125 mm)."));
+    EXPECT_THAT(bearingAgainst(h), testing::Contains(HasSubstr("a reading at the bearing decides")));
+}
+
 TEST(Wording, WhatSpeaksAgainstIsTold) {
     Hypothesis h = finding();
     EXPECT_THAT(bearingAgainst(h), testing::Contains(HasSubstr("2 x BPFO")));

@@ -72,6 +72,9 @@ TEST(BearingTable, SeveralGeometriesOfOneDesignation) {
     EXPECT_NEAR(of6205[0].orders.bpfo, 3.5722, 1e-4);
     EXPECT_NEAR(of6205[1].orders.bpfo, 3.5848, 1e-4);
     EXPECT_EQ(of6205[1].name, "9 x 7.94 mm on 39.04 mm");
+    EXPECT_EQ(typical("61804 2RS").size(), 1u);  // BPFO 5.611, worked out from 13 x 3.5 on 25.6 mm
+    EXPECT_NEAR(typical("6804")[0].orders.bpfo, 5.6113, 1e-4);
+    EXPECT_NEAR(typical("UC204")[0].orders.bpfo, 3.0831, 1e-4);
     const auto of6203 = typical("6203");
     ASSERT_EQ(of6203.size(), 2u);
     EXPECT_NEAR(of6203[0].orders.bpfo, 3.0530, 1e-4);     // CWRU fan end

@@ -235,5 +235,37 @@ TEST(MachineJson, PlacesAreReadByTheLongestName) {
     EXPECT_FALSE(machine.placeOf(""));
 }
 
+Bearing bearingOf(const std::string& text) {
+    const Machine machine =
+        parsed(changed(R"({ "driver": { "bearings": { "DE": )" + text + " } } }")).machine;
+    EXPECT_EQ(machine.bearings.size(), 1u);
+    return machine.bearings.at(0).bearing;
+}
+
+// Makers differ: what the site knows stands beside the plate's geometry, or beside the table's.
+TEST(MachineJson, OtherMakersVariantsStandBesideTheBearingsOwn) {
+    const Bearing own = bearingOf(R"({ "designation": "6316", "rolling_elements": 8, "element_mm": 28.575,
+        "pitch_mm": 125, "variants": [ { "rolling_elements": 9, "element_mm": 26, "pitch_mm": 125 },
+        { "rolling_elements": 8, "element_mm": 28.575, "pitch_mm": 125 } ] })");
+    ASSERT_EQ(own.variants.size(), 2u);  // the second is the bearing's own
+    EXPECT_EQ(own.variants[1].rollingElements, 9);
+    EXPECT_TRUE(own.variants[1].confirmed);
+    const Bearing typical = bearingOf(R"({ "designation": "6316", "variants": [
+        { "orders": { "bpfo": 3.564, "bpfi": 5.436, "bsf": 2.3, "ftf": 0.396 } } ] })");
+    ASSERT_EQ(typical.variants.size(), 2u);
+    EXPECT_FALSE(typical.variants[0].confirmed);
+    const Bearing unknown =
+        bearingOf(R"({ "variants": [ { "rolling_elements": 9, "element_mm": 26, "pitch_mm": 125 } ] })");
+    EXPECT_EQ(unknown.variants.size(), 1u);
+    EXPECT_EQ(unknown.whyNone, "");
+}
+
+TEST(MachineJson, AVariantWithoutGeometryOrOrdersIsRefused) {
+    EXPECT_FALSE(parseMachine(
+        changed(R"({ "driver": { "bearings": { "DE": { "designation": "6316", "variants": [ {} ] } } } })")
+            .dump(),
+        "m.json"));
+}
+
 }  // namespace
 }  // namespace fettle

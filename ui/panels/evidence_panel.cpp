@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/diagnosis/blind_rows.h"
 #include "core/diagnosis/wording.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
@@ -223,12 +224,13 @@ QString EvidencePanel::factsOf(const Hypothesis& h) const {
 
 QStringList EvidencePanel::blindSpots(const Hypothesis& h) const {
     QStringList own, others;
-    for (const BlindSpot& spot : content_->examination.blind) {
-        QString text = spot.fault.empty() ? QString() : shown(faultName(spot.fault));
-        if (!spot.at.empty()) text += (text.isEmpty() ? QString() : QStringLiteral(", ")) + shown(spot.at);
-        text += (text.isEmpty() ? QString() : QStringLiteral(": ")) + shown(spot.why);
-        if (!spot.cure.empty()) text += tr(". Cure: %1").arg(shown(spot.cure));
-        (spot.fault == h.fault && (spot.at.empty() || spot.at == h.at) ? own : others) << text;
+    for (const BlindRow& row : blindRows(content_->examination.blind)) {
+        QString text = shown(blindWhat(row));
+        text += (text.isEmpty() ? QString() : QStringLiteral(": ")) + shown(row.why);
+        if (!row.cure.empty()) text += tr(". Cure: %1").arg(shown(row.cure));
+        const bool ofFault = std::count(row.faults.begin(), row.faults.end(), h.fault) > 0;
+        const bool ofPlace = row.places.empty() || std::count(row.places.begin(), row.places.end(), h.at) > 0;
+        (ofFault && ofPlace ? own : others) << text;
     }
     return own + others;
 }
