@@ -17,7 +17,7 @@ struct Trial {
 const std::vector<Trial> kTrials = {
     {"healthy-weeks", "[--weeks 2000] [--per-node 7] [--scenario sample_fleet]",
      "sound machines through engine and round: false entries per 100 machines and month", healthyWeeks},
-    {"quiet-records", "[--each 300] [--scenario sample_fleet]",
+    {"quiet-records", "[--each 300] [--list] [--scenario sample_fleet]",
      "noise, tones, combs, knocks, pickup, neighbours, standstill: what is named though no fault is there",
      quietRecords},
     {"fleets", "[--fleets 200] [--pool 400] [--scenario sample_fleet]",

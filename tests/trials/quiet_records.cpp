@@ -207,6 +207,15 @@ Examination examined(const sim::Scenario& scenario, const Kind& kind, std::size_
     return examination ? *examination : Examination{};
 }
 
+void list(const Kind& kind, const Examination& one) {
+    for (const Hypothesis& h : one.findings)
+        if (h.weightDban)
+            fmt::print(
+                "{}: {} at {} of {}, {:.1f} decibans in {}, {:+.2f} %, {:.1f} s\n", kind.name, h.fault, h.at,
+                one.machine, *h.weightDban, h.best.view, 100 * h.best.cageShift,
+                double(one.recordings[0].channels[0].samples) / one.recordings[0].channels[0].sampleRateHz);
+}
+
 std::string shareText(std::size_t hits, std::size_t n) {
     const Interval interval = shareInterval(double(hits), double(n));
     return fmt::format("{:>3} ({:.1f} to {:.1f} %)", hits, 100 * interval.low, 100 * interval.high);
@@ -224,6 +233,9 @@ int quietRecords(const Arguments& arguments) {
         each);
     fmt::print("{:<38}{:<24}{:<24}{:<24}{:>9}{:>9}\n", "", "a described bearing", "an unknown bearing",
                "anything else", "10 dban", "largest");
+    if (std::find(arguments.begin(), arguments.end(), "--list") != arguments.end())
+        for (std::size_t i = 0; i < all.size(); ++i)
+            list(kKinds[i / each], all[i]);
     for (std::size_t k = 0; k < kKinds.size(); ++k) {
         Count count;
         for (std::size_t i = 0; i < each; ++i)
