@@ -17,6 +17,13 @@ void addOnce(const std::vector<std::string>& more, std::vector<std::string>& lis
         if (!one.empty() && std::find(list.begin(), list.end(), one) == list.end()) list.push_back(one);
 }
 
+// Of "a recording of 8 s or more"; 0: another cure.
+double secondsAsked(const std::string& cure) {
+    const std::string before = "a recording of ", after = " s or more";
+    if (!cure.starts_with(before) || !cure.ends_with(after)) return 0;
+    return parseNumber(cure.substr(before.size(), cure.size() - before.size() - after.size())).value_or(0);
+}
+
 bool isElement(const std::string& fault) {
     return std::any_of(std::begin(kBearingElements), std::end(kBearingElements),
                        [&](BearingElement element) { return fault == faultKey(element); });
@@ -96,11 +103,14 @@ std::vector<BlindRow> blindRows(const std::vector<BlindSpot>& spots) {
     return joinedWhere(
         rows,
         [](const BlindRow& a, const BlindRow& b) {
-            return a.places == b.places && a.cure == b.cure && !a.faults.empty() && !b.faults.empty();
+            const bool lengths = secondsAsked(a.cure) > 0 && secondsAsked(b.cure) > 0;
+            return a.places == b.places && (a.cure == b.cure || lengths) && !a.faults.empty() &&
+                   !b.faults.empty();
         },
         [](const BlindRow& one, BlindRow& into) {
             addOnce(one.faults, into.faults);
             into.why += "; " + one.why;
+            if (secondsAsked(one.cure) > secondsAsked(into.cure)) into.cure = one.cure;
         });
 }
 

@@ -20,6 +20,7 @@ constexpr double kLongestSeconds = 64;  // a node hardly records more at one go
 struct Blocker {
     std::string name;
     double apartHz = 0, seconds = 0;  // infinite: the line moves over the carrier with speed or mains
+    bool ofMains = false;
 };
 
 std::optional<Blocker> blockerOf(const ForcingLine& line, double hz, const Rates& rates, double df,
@@ -27,7 +28,7 @@ std::optional<Blocker> blockerOf(const ForcingLine& line, double hz, const Rates
     const double moves = movesOf(line, rates), apart = std::abs(hz - line.hz(rates.shaftHz, rates.mainsHz));
     if (apart > settings.maskBins * df + moves) return std::nullopt;
     const double bins = settings.maskBins + 1;
-    return Blocker{line.name, apart, apart > moves ? bins / (apart - moves) : INFINITY};
+    return Blocker{line.name, apart, apart > moves ? bins / (apart - moves) : INFINITY, line.perMains != 0};
 }
 
 // The nearest, with the recording that parts all of them; nothing: the carrier stands clear.
@@ -46,10 +47,12 @@ std::optional<Blocker> worstBlocker(const std::vector<ForcingLine>& lines, doubl
 }
 
 // Lengths as nodes record them.
-std::string cureOf(double neededSeconds, double seconds) {
-    if (!std::isfinite(neededSeconds)) return "the speed better known: stray flux, or a tachometer";
+std::string cureOf(const Blocker& blocker, double seconds) {
+    if (!std::isfinite(blocker.seconds))
+        return blocker.ofMains ? "a recording at another load"
+                               : "the speed better known: stray flux, or a tachometer";
     double length = 1;
-    while (length < neededSeconds || length <= seconds)
+    while (length < blocker.seconds || length <= seconds)
         length *= 2;
     if (length > kLongestSeconds) return "more than a minute at steady speed";
     return fmt::format("a recording of {:.0f} s or more", length);
@@ -78,7 +81,7 @@ void blindCarriers(const std::vector<ForcingLine>& lines, const PreparedRecordin
             {h.fault, h.at,
              fmt::format("{} at {:.1f} Hz is not parted from {} ({:.1f} Hz off) in {}",
                          h.variants[0].lines[0].name, toldHz, told->name, told->apartHz, secondsText(1 / df)),
-             cureOf(told->seconds, 1 / df)});
+             cureOf(*told, 1 / df)});
     }
 }
 

@@ -38,6 +38,15 @@ TEST(BlindRows, WhatIsCuredAlikeAtOnePlaceStandsTogether) {
     EXPECT_EQ(blindWhat(rows[2]), "driver DE");
 }
 
+TEST(BlindRows, TheLongestRecordingCuresTheShorterOnesToo) {
+    const auto rows =
+        blindRows({{"bearing_outer_race", "driver DE", "BPFO hidden", "a recording of 8 s or more"},
+                   {"bearing_cage", "driver DE", "FTF hidden", "a recording of 32 s or more"},
+                   {"belt", "driver DE", "rate hidden", "enter it"}});
+    ASSERT_EQ(rows.size(), 2u);
+    EXPECT_EQ(rows[0].cure, "a recording of 32 s or more");
+}
+
 TEST(BlindRows, EachFaultHasAPlainNameAndOneRow) {
     EXPECT_EQ(faultKeys().size(), 25u);  // 26 of the schema but "sensor"
     EXPECT_EQ(std::set<std::string>(faultKeys().begin(), faultKeys().end()).size(), 25u);

@@ -97,5 +97,39 @@ TEST_F(MachineDesk, OnlyRunningRecordingsSpeakForAMachine) {
         EXPECT_FALSE(isRunning(other)) << other;
 }
 
+// A slip-ring motor at 4 % slip whose load swings: the speed moves by more than 3 % within a recording. Its
+// lines are read against shaft angle and count; the same machine at a standstill does not.
+TEST_F(MachineDesk, AnUnsteadyMachineSpeaksAStandingOneDoesNot) {
+    std::string text = made::motorText();
+    text.replace(text.find("1484"), 4, "1440");
+    const auto machine = std::make_shared<const Machine>(made::machineOf(text));
+    std::vector<OneWeighed> week;
+    std::size_t unsteady = 0;
+    for (const std::uint64_t seed : {1u, 2u, 3u, 4u}) {
+        auto setup = made::with(made::setupOf(*machine, seed, 10), "bearing_inner_race", "driver DE", 0.75);
+        setup.operation.load = 0.8;
+        setup.operation.loadSwing = 0.8;
+        auto one = examine(*machine, {made::made(setup).recording});
+        ASSERT_TRUE(one);
+        const std::string state = one->recordings[0].running;
+        unsteady += state == "unsteady";
+        week.push_back({std::int64_t(seed), Instant{}, state, std::move(*one)});
+    }
+    auto still = made::setupOf(*machine, 9);
+    still.operation.turning = still.operation.energised = false;
+    auto stopped = examine(*machine, {made::made(still).recording});
+    ASSERT_TRUE(stopped);
+    const std::string state = stopped->recordings[0].running;
+    EXPECT_EQ(state, "stopped");
+    week.push_back({9, Instant{}, state, std::move(*stopped)});
+    EXPECT_GT(unsteady, 0u);
+    std::erase_if(week, [](const OneWeighed& one) { return one.running == "running"; });
+    const auto span = joinRunning(machine, std::move(week));
+    ASSERT_TRUE(span && *span);
+    EXPECT_EQ((*span)->recordingIds.size(), unsteady);
+    ASSERT_FALSE((*span)->examination.findings.empty());
+    EXPECT_EQ((*span)->examination.findings[0].fault, "bearing_inner_race");
+}
+
 }  // namespace
 }  // namespace fettle::fleet_test
