@@ -63,6 +63,16 @@ std::string changeText(const FollowedChange& one) {
                        c.weightDban, one.week.matters ? "" : ", does not matter");
 }
 
+// What the elements of its bearing weigh, before and after the stronger ones claimed their lines.
+void addWeights(const Examination& week, Told& told) {
+    if (!told.kind.starts_with("bearing_")) return;
+    for (const Hypothesis& h : week.considered)
+        if (h.weightDban && samePlace(h.at, told.at))
+            told.changes.push_back(fmt::format("{} @ {}: {:.1f} decibans, before claims {:.1f}", h.fault,
+                                               h.at, *h.weightDban,
+                                               h.beforeClaimsDban.value_or(*h.weightDban)));
+}
+
 bool speaksFor(const FollowedChange& one, const Told& told) {
     constexpr const char* kShaft[] = {"unbalance", "misalignment", "looseness"};
     if (one.quantity == Followed::Measure && one.fault != "looseness") return one.fault == told.kind;
@@ -153,6 +163,7 @@ void read(const CellVerdict& said, Told& told) {
         told.blind = "nothing could be weighed";
         return;
     }
+    addWeights(*said.week.week, told);
     for (const BlindSpot& spot : said.week.week->blind)
         if (isSpokenOf(spot, told)) told.blind = spot.why;
     for (const Hypothesis& h : said.week.week->considered)
