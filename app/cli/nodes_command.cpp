@@ -11,7 +11,6 @@
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
-#include "core/diagnosis/settings.h"
 #include "core/fleet/nodes.h"
 #include "core/trend/daily.h"
 
@@ -80,14 +79,14 @@ std::string rateText(const NodeAnswer& node) {
     return fmt::format("rate {:+.2f} +- {:.2f} % by {}", rate.error * 100, rate.plusMinus * 100, by);
 }
 
-std::string nodeText(const NodeAnswer& node) {
+std::string nodeText(const NodeAnswer& node, const Period& period) {
     std::string text =
         fmt::format("{:<12} {:<8} {:<6} {}; {}\n", oneLine(node.machine, 30), oneLine(node.point, 20),
                     node.node.empty() ? "-" : oneLine(node.node, 12), rateText(node), node.pose.words);
     for (const std::string& doubt : node.doubts)
         text += "   ! " + oneLine(doubt, 400) + "\n";
     for (const PoseMove& move : node.pose.moves) {
-        const std::string words = moveWords(move);
+        const std::string words = movedWords(move, period);
         const bool said = std::any_of(node.doubts.begin(), node.doubts.end(), [&](const std::string& doubt) {
             return doubt.find(words) != std::string::npos;
         });
@@ -105,11 +104,11 @@ int run(const NodesCommand& command) {
         Json nodes = Json::array();
         for (const NodeAnswer& node : all->nodes)
             nodes.push_back(nodeJson(node));
-        printJson({{"schema", 1},
-                   {"engine", WeighingSettings().engine()},
-                   {"from", all->period.firstDay},
-                   {"until", all->period.lastDay},
-                   {"nodes", nodes}});
+        Json answer = headedJson();
+        answer["from"] = all->period.firstDay;
+        answer["until"] = all->period.lastDay;
+        answer["nodes"] = std::move(nodes);
+        printJson(answer);
         return kDone;
     }
     std::size_t doubtful = 0;
@@ -118,7 +117,7 @@ int run(const NodesCommand& command) {
     print(fmt::format("Nodes {} to {}: {}, {} to see to\n", all->period.firstDay, all->period.lastDay,
                       counted(all->nodes.size(), "node"), doubtful));
     for (const NodeAnswer& node : all->nodes)
-        print(nodeText(node));
+        print(nodeText(node, all->period));
     return kDone;
 }
 

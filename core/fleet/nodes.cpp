@@ -84,9 +84,8 @@ Status addGravity(FleetFile& fleet, const std::vector<ChannelEntry>& channels, c
 std::string whyNoGrid(const Machine& machine, const NodeHeard& node) {
     if (node.answer.recordings == 0) return "no recording in these days";
     if (machine.driver.inverter) return "behind an inverter: there is no grid in its recordings";
-    return "the mains was not read in its recordings: no flux, and in vibration 2 x mains is too weak, "
-           "hidden "
-           "beside a shaft order, or the recordings were examined before it was kept";
+    return "the mains was not read: no flux, and 2 x mains too weak in vibration or hidden beside a shaft "
+           "order";
 }
 
 Result<NodeHeard> heardOf(FleetFile& fleet, const MachineEntry& entry, const Machine& machine,
@@ -161,11 +160,15 @@ void addDoubts(const NodeHeard& heard, const Period& period, NodeAnswer& node) {
     if (node.grid.rate) add(rateWords(*node.grid.rate));
     if (node.grid.clock) add(clockWords(*node.grid.clock));
     for (const PoseMove& move : node.pose.moves)
-        if (move.after >= period.from && !wasTold(move, heard.moved)) add(moveWords(move));
+        if (move.after >= period.from && !wasTold(move, heard.moved)) add(movedWords(move, period));
     add(node.pose.misfit);
 }
 
 }  // namespace
+
+std::string movedWords(const PoseMove& move, const Period& period) {
+    return moveWords(move, momentIn(period.timeZone, move.before), momentIn(period.timeZone, move.after));
+}
 
 Result<NodesAnswer> nodesIn(FleetFile& fleet, const Period& period) {
     auto heard = allHeard(fleet, period);

@@ -37,6 +37,8 @@ inline constexpr int kNodeHistoryDays = 42;  // in which the beginning of an err
 // Of the `days` days to `until` (empty: of the newest recording).
 Result<NodesAnswer> nodesOf(FleetFile& fleet, const std::string& until = "", int days = 7);
 Result<NodesAnswer> nodesIn(FleetFile& fleet, const Period& period);
+// With the site's clock.
+std::string movedWords(const PoseMove& move, const Period& period);
 // What a round is told of them, by tag.
 Result<std::map<std::string, std::vector<NodeDoubt>>> nodeDoubts(FleetFile& fleet, const Period& period);
 

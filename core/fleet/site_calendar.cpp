@@ -59,6 +59,14 @@ Result<Instant> startOfDate(const std::string& zone, const std::string& date) {
     return Instant((*at)->to_sys(local, date::choose::earliest));
 }
 
+std::string momentIn(const std::string& zone, Instant time) {
+    const auto clock = clockIn(zone, time);
+    const Instant shown = clock.value_or(time);
+    const auto minute = duration_cast<minutes>(shown - floor<days>(shown)).count();
+    return fmt::format("{}, {:02}:{:02} {}", spelledDate(formatDate(shown)), minute / 60, minute % 60,
+                       clock && !zone.empty() ? zone : "UTC");
+}
+
 Result<std::string> datePlus(const std::string& date, int count) {
     return dayNumber(date).map([count](int day) { return dateOfDay(day + count); });
 }

@@ -25,6 +25,8 @@ Result<int> daysBetween(const std::string& from, const std::string& to);
 // Days since 1970-01-01 of a date, and back.
 Result<int> dayNumber(const std::string& date);
 std::string dateOfDay(int day);
+// "12 June 2026, 07:20 Europe/London"; in UTC where the zone is not known here.
+std::string momentIn(const std::string& zone, Instant time);
 // "12 June 2026"; a text that is no date comes back as it is.
 std::string spelledDate(const std::string& date);
 

@@ -63,6 +63,12 @@ double scatterOf(std::span<const PoseReading> readings, const Vector& about) {
     return most;
 }
 
+bool feels(const Vector& g) {
+    const double length = lengthOf(g);
+    if (g.size() < 3) return length > kFelt && length < kMostLength;
+    return length > kLeastLength && length < kMostLength;
+}
+
 // A move between recording `at` - 1 and `at`.
 std::optional<PoseMove> moveAt(std::span<const PoseReading> readings, std::size_t at) {
     const auto before = readings.subspan(at - std::min(at, kAround), std::min(at, kAround));
@@ -72,6 +78,7 @@ std::optional<PoseMove> moveAt(std::span<const PoseReading> readings, std::size_
                   medianOfReadings(after)};
     move.degrees = degreesBetween(move.was, move.now);
     const double scatter = std::max(scatterOf(before, move.was), scatterOf(after, move.now));
+    if (!feels(move.was) && !feels(move.now)) return std::nullopt;
     if (move.degrees < kTold || move.degrees < 2 * scatter) return std::nullopt;
     return move;
 }
@@ -109,12 +116,6 @@ std::string misfitOf(std::span<const PoseAxis> axes, const Vector& g) {
     return "";
 }
 
-bool feels(const Vector& g) {
-    const double length = lengthOf(g);
-    if (g.size() < 3) return length > kFelt && length < kMostLength;
-    return length > kLeastLength && length < kMostLength;
-}
-
 std::string notFelt(const Vector& g) {
     const double length = lengthOf(g);
     if (length > kMostLength || (g.size() >= 3 && length > kFelt))
@@ -132,20 +133,15 @@ NodePose askGravity(std::span<const PoseAxis> axes, std::span<const PoseReading>
     }
     pose.g = medianOfReadings(readings.last(std::min(readings.size(), kAround)));
     pose.felt = feels(pose.g);
-    if (!pose.felt) {
-        pose.words = notFelt(pose.g);
-        return pose;
-    }
-    pose.words = poseWords(axes, pose.g);
-    pose.misfit = misfitOf(axes, pose.g);
     pose.moves = movesOf(readings);
+    pose.words = pose.felt ? poseWords(axes, pose.g) : notFelt(pose.g);
+    if (pose.felt) pose.misfit = misfitOf(axes, pose.g);
     return pose;
 }
 
-std::string moveWords(const PoseMove& move) {
-    return fmt::format("knocked, turned or swapped between {} and {}: {}{:.0f} degrees",
-                       formatUtc(move.before), formatUtc(move.after), move.was.size() < 3 ? "at least " : "",
-                       move.degrees);
+std::string moveWords(const PoseMove& move, const std::string& before, const std::string& after) {
+    return fmt::format("knocked, turned or swapped between {} and {}: {}{:.0f} degrees", before, after,
+                       move.was.size() < 3 ? "at least " : "", move.degrees);
 }
 
 }  // namespace fettle

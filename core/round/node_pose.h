@@ -38,7 +38,8 @@ struct NodePose {
 // Readings oldest first, all with as many values as there are axes.
 NodePose askGravity(std::span<const PoseAxis> axes, std::span<const PoseReading> readings);
 
-// "knocked, turned or swapped between 2026-05-12T06:20Z and 2026-05-13T06:20Z: 34 degrees"
-std::string moveWords(const PoseMove& move);
+// "knocked, turned or swapped between 12 May 2026, 06:20 and 13 May 2026, 06:20 Europe/London: 34 degrees";
+// the two moments come as the site says them.
+std::string moveWords(const PoseMove& move, const std::string& before, const std::string& after);
 
 }  // namespace fettle
