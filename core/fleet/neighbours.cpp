@@ -9,6 +9,7 @@
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/machine_week.h"
 #include "core/fleet/site_calendar.h"
+#include "core/machine/forcing.h"
 #include "core/trend/median.h"
 
 namespace fettle {
@@ -78,6 +79,34 @@ Result<std::vector<Neighbour>> neighboursOf(FleetFile& fleet, const MachineEntry
     return all;
 }
 
+constexpr double kOwnTopHz = 1000;
+constexpr int kOwnOrders = 10, kOwnMains = 4;
+
+// A line that the machine draws itself by its description and its median speed, within a cell of the one
+// asked.
+Result<std::string> ownLineAt(FleetFile& fleet, const MachineEntry& entry, double hz, double cellHz,
+                              const Period& period) {
+    const auto machine = fleet.machines().describedOn(entry.tag, period.lastDay);
+    if (!machine) return fail(machine.error());
+    const auto recordings = fleet.recordings().list(entry.id, period.from, period.last());
+    if (!recordings) return fail(recordings.error());
+    std::vector<double> rpm;
+    for (const RecordingEntry& recording : *recordings)
+        if (recording.speedRpm && isRunning(recording.running)) rpm.push_back(*recording.speedRpm);
+    if (rpm.empty()) return std::string();
+    const double shaftHz = medianOf(std::move(rpm)) / 60;
+    ForcingExtent extent;
+    extent.mostHz = kOwnTopHz, extent.shaftHz = shaftHz;
+    extent.shaftHarmonics = kOwnOrders, extent.mainsHarmonics = kOwnMains;
+    for (const ForcingLine& line : forcingLines(**machine, extent)) {
+        const double at = line.hz(shaftHz, (*machine)->mainsHz);
+        const bool told = line.kind == ForcingKind::Shaft || line.kind == ForcingKind::Mains ||
+                          line.kind == ForcingKind::BladePass || line.kind == ForcingKind::GearMesh;
+        if (told && std::abs(at - hz) <= 1.5 * cellHz) return fmt::format("{} at {:.1f} Hz", line.name, at);
+    }
+    return std::string();
+}
+
 Result<Period> periodOf(FleetFile& fleet, const LineQuestion& question) {
     const auto site = fleet.site();
     if (!site) return fail(site.error());
@@ -120,8 +149,10 @@ Result<WhoseLine> whoseLine(FleetFile& fleet, const LineQuestion& question) {
     if (!seen) return fail(seen.error());
     const auto neighbours = neighboursOf(fleet, *machine, question.everyArea, *period);
     if (!neighbours) return fail(neighbours.error());
-    return WhoseLine{seen->where, seen->cellHz, seen->moments.size(), seen->there,
-                     leavesWith(seen->moments, *neighbours)};
+    auto own = ownLineAt(fleet, *machine, question.hz, seen->cellHz, *period);
+    if (!own) return fail(own.error());
+    return WhoseLine{seen->where, seen->cellHz,    seen->moments.size(),
+                     seen->there, std::move(*own), leavesWith(seen->moments, *neighbours)};
 }
 
 }  // namespace fettle

@@ -19,6 +19,18 @@ struct Block {
     bool isGone() const { return gone > there; }
 };
 
+// A state reaches half-way to its neighbours, and no farther than it is believed alone.
+void reach(std::vector<Block>& blocks) {
+    for (std::size_t i = 0; i < blocks.size(); ++i) {
+        const Instant::duration most = kStateReaches;
+        const bool last = i + 1 == blocks.size();
+        const auto after = last ? most : std::min(most, (blocks[i + 1].from - blocks[i].until) / 2);
+        if (i == 0) blocks[i].from -= most;
+        blocks[i].until += after;
+        if (!last) blocks[i + 1].from -= after;
+    }
+}
+
 std::vector<Block> blocksOf(const std::vector<TurningAt>& states) {
     std::vector<Block> blocks;
     for (const TurningAt& one : states) {
@@ -29,6 +41,7 @@ std::vector<Block> blocksOf(const std::vector<TurningAt>& states) {
         else
             blocks.push_back({one.turning, one.time, one.time});
     }
+    reach(blocks);
     std::erase_if(blocks, [](const Block& block) { return block.turning == Turning::Unknown; });
     return blocks;
 }

@@ -40,6 +40,8 @@ struct LeavesWith {
 };
 // A neighbour's state holds between two recordings alike and no farther apart than this (common practice).
 inline constexpr std::chrono::hours kStateHolds{36};
+// And so long before and after a recording of it, half-way to another state at most (common practice).
+inline constexpr std::chrono::hours kStateReaches{6};
 
 // Most likely first; those without a stop that could be asked last.
 std::vector<LeavesWith> leavesWith(std::span<const LineSeen> seen, std::span<const Neighbour> neighbours);

@@ -35,6 +35,23 @@ TEST(WhoseLine, HypergeometricTailsAsSciPy) {
     EXPECT_EQ(hypergeometricTail(9, 4, 4, 0), 1);
 }
 
+// One recording a day each, two hours apart: a stop of one day is one recording.
+TEST(WhoseLine, AStopOfOneRecordingTellsToo) {
+    Neighbour fan{"FN-02", false, {}};
+    std::vector<LineSeen> line;
+    for (int day = 0; day < 30; ++day) {
+        const bool stands = day % 5 == 4;
+        fan.turning.push_back({kStart + hours(24 * day + 10), stands ? Turning::No : Turning::Yes});
+        line.push_back({kStart + hours(24 * day + 12), !stands});
+    }
+    const auto found = leavesWith(line, std::vector<Neighbour>{fan});
+    EXPECT_EQ(found[0].words, "leaves with FN-02 in 6 of 6 stops");
+    // Eight hours apart nobody knows.
+    for (LineSeen& one : line)
+        one.time += hours(6);
+    EXPECT_EQ(leavesWith(line, std::vector<Neighbour>{fan})[0].stops, 0u);
+}
+
 TEST(WhoseLine, LeavesWithTheOneThatStops) {
     const std::string line = "xx..xx..xx..xx..xx";
     const std::vector<Neighbour> others{neighbour("FN-01", "rrrrrrssrrrrrrrrrr"),
