@@ -1,12 +1,17 @@
 #include "app/cli/answer.h"
 
 #include "app/cli/load.h"
+#include "core/diagnosis/settings.h"
 #include "core/store/file_probe.h"
 
 namespace fettle {
 
 void printJson(const Json& json) {
     print(json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
+}
+
+Json headedJson() {
+    return {{"schema", 1}, {"engine", WeighingSettings().engine()}};
 }
 
 int couldNotRun(const Error& error) {

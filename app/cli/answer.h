@@ -10,6 +10,8 @@
 namespace fettle {
 
 void printJson(const Json& json);
+// What every answer begins with: `schema` and `engine`, the version and checksum of the settings.
+Json headedJson();
 int couldNotRun(const Error& error);  // tells it; kCouldNotRun
 void refuse(const Error& error);      // "refused: file: place: rule"
 // "1 recording", "2 recordings"; `several` empty: one with an s.

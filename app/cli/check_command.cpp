@@ -18,6 +18,13 @@ struct CheckCommand {
     bool deep = false, json = false;
 };
 
+Json toJson(bool deep, const std::vector<std::string>& problems) {
+    Json all = headedJson();
+    all["deep"] = deep;
+    all["problems"] = problems;
+    return all;
+}
+
 int run(const CheckCommand& command) {
     FleetTuning tuning;
     tuning.quickCheckBytes = 0;  // a damaged file is what this is for
@@ -26,7 +33,7 @@ int run(const CheckCommand& command) {
     const auto problems = (*fleet)->check(command.deep, progressOnStderr(), cancelledBySignals());
     if (!problems) return couldNotRun(problems.error());
     if (command.json)
-        printJson({{"schema", 1}, {"deep", command.deep}, {"problems", *problems}});
+        printJson(toJson(command.deep, *problems));
     else if (problems->empty())
         print("clean\n");
     else

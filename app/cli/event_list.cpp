@@ -60,7 +60,8 @@ int answerEventList(FleetFile& fleet, const std::string& machine, bool json) {
     Heard heard;
     for (const GreasingHeard& one : *greasings)
         heard[one.event] = one;
-    Json all{{"schema", 1}, {"events", Json::array()}};
+    Json all = headedJson();
+    all["events"] = Json::array();
     std::string text;
     for (const Event& event : *events) {
         all["events"].push_back(toJson(event, heard));

@@ -71,13 +71,14 @@ int showSummary(FleetFile& fleet, bool json) {
     for (const FaultRecord& fault : record->faults)
         faults.push_back(toJson(fault));
     const auto orNull = [](const std::string& text) { return text.empty() ? Json() : Json(text); };
-    printJson({{"schema", 1},
-               {"faults", faults},
-               {"site", toJson(record->site)},
-               {"list", toJson(record->list)},
-               {"first_round", orNull(record->firstRound)},
-               {"last_round", orNull(record->lastRound)},
-               {"words", reliabilityWords(*record)}});
+    Json all = headedJson();
+    all["faults"] = faults;
+    all["site"] = toJson(record->site);
+    all["list"] = toJson(record->list);
+    all["first_round"] = orNull(record->firstRound);
+    all["last_round"] = orNull(record->lastRound);
+    all["words"] = reliabilityWords(*record);
+    printJson(all);
     return kDone;
 }
 

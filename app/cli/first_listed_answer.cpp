@@ -42,7 +42,9 @@ Json toJson(const Warning& warning) {
 int answerFirstListed(FleetFile& fleet, const std::string& tag, const std::string& before, bool json) {
     const auto warnings = warningsOf(fleet, tag, before, progressOnStderr(), cancelledBySignals());
     if (!warnings) return couldNotRun(warnings.error());
-    Json all{{"schema", 1}, {"machine", tag}, {"failures", Json::array()}};
+    Json all = headedJson();
+    all["machine"] = tag;
+    all["failures"] = Json::array();
     for (const Warning& warning : *warnings) {
         all["failures"].push_back(toJson(warning));
         if (!json)

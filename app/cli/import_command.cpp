@@ -59,7 +59,7 @@ void tellWarnings(const ImportReport& report) {
 }
 
 Json toJson(const ImportReport& report) {
-    Json json{{"schema", 1}, {"engine", WeighingSettings().engine()}};
+    Json json = headedJson();
     json["found"] = report.found;
     json["stored"] = report.stored;
     json["already"] = report.already;

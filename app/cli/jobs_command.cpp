@@ -66,7 +66,8 @@ int showAll(FleetFile& fleet, const JobsCommand& command) {
     const auto jobs = fleet.log().jobs(command.machine);
     if (!jobs) return couldNotRun(jobs.error());
     if (command.json) {
-        Json all{{"schema", 1}, {"jobs", Json::array()}};
+        Json all = headedJson();
+        all["jobs"] = Json::array();
         for (const Job& job : *jobs)
             all["jobs"].push_back(toJson(job));
         printJson(all);
@@ -127,9 +128,11 @@ int keep(FleetFile& fleet, const JobsCommand& command, Job job) {
     if (auto good = isNew ? keepWhenDone(fleet, command, job) : Status(); !good)
         return couldNotRun(good.error());
     if (auto good = keepOutcome(fleet, command, job); !good) return couldNotRun(good.error());
-    if (command.json)
-        printJson(toJson(job));
-    else
+    if (command.json) {
+        Json one = headedJson();
+        one.update(toJson(job));
+        printJson(one);
+    } else
         print(lineOf(job));
     return kDone;
 }

@@ -129,7 +129,8 @@ std::string asText(const JobVerification& v) {
 int answerVerify(FleetFile& fleet, const VerifyQuestion& question) {
     const auto jobs = askedFor(fleet, question);
     if (!jobs) return couldNotRun(jobs.error());
-    Json all{{"schema", 1}, {"verifications", Json::array()}};
+    Json all = headedJson();
+    all["verifications"] = Json::array();
     std::string text;
     for (const Job& job : *jobs) {
         const auto v = verifyJob(fleet, job, question.until);

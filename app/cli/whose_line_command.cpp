@@ -28,11 +28,8 @@ Json toJson(const LeavesWith& one) {
 }
 
 std::string lineOf(const LeavesWith& one) {
-    std::string line = "   " + oneLine(one.words);
-    if (one.stops > 0)
-        line += fmt::format("; gone in {} of {} as it ran; by chance alone: {:.2g}", one.gone,
-                            counted(one.runs, "stretch", "stretches"), one.chance);
-    return line + "\n";
+    return fmt::format("   {}; gone in {} of {} as it ran; by chance alone: {:.2g}\n", oneLine(one.words),
+                       one.gone, counted(one.runs, "stretch", "stretches"), one.chance);
 }
 
 int run(const WhoseLineCommand& command) {
@@ -44,21 +41,33 @@ int run(const WhoseLineCommand& command) {
         Json machines = Json::array();
         for (const LeavesWith& one : found->machines)
             machines.push_back(toJson(one));
-        printJson({{"schema", 1},
-                   {"machine", command.question.machine},
-                   {"line_hz", command.question.hz},
-                   {"cell_hz", found->cellHz},
-                   {"where", found->where},
-                   {"recordings", found->recordings},
-                   {"there", found->there},
-                   {"machines", machines}});
+        Json all = headedJson();
+        all["machine"] = command.question.machine;
+        all["line_hz"] = command.question.hz;
+        all["cell_hz"] = found->cellHz;
+        all["where"] = found->where;
+        all["recordings"] = found->recordings;
+        all["there"] = found->there;
+        all["own_line"] = found->own.empty() ? Json() : Json(found->own);
+        all["machines"] = std::move(machines);
+        printJson(all);
         return kDone;
     }
     print(fmt::format("{:g} Hz on {} {}: there in {} of {}, in cells of {:.2f} Hz\n", command.question.hz,
                       oneLine(command.question.machine), found->where, found->there,
                       counted(found->recordings, "recording"), found->cellHz));
+    if (!found->own.empty())
+        print(
+            fmt::format("   its own {} stands there too: what comes from elsewhere cannot be parted from it "
+                        "here; ask for another of the neighbour's lines\n",
+                        found->own));
+    std::vector<std::string> silent;
     for (const LeavesWith& one : found->machines)
-        print(lineOf(one));
+        if (one.stops > 0)
+            print(lineOf(one));
+        else
+            silent.push_back(one.itself ? "the machine itself" : oneLine(one.machine, 30));
+    if (!silent.empty()) print("   no stop tells of " + joined(silent, ", ") + "\n");
     return kDone;
 }
 

@@ -21,7 +21,33 @@ class SchemaCheck {
         return faults;
     }
 
+    // Places of keys that the document has and the schema does not tell of: "/nodes/0/at". Objects behind a
+    // choice of forms are passed over.
+    std::vector<std::string> untoldKeysOf(const Json& document) const {
+        std::vector<std::string> untold;
+        visitUntold(root_, document, "", untold);
+        return untold;
+    }
+
   private:
+    void visitUntold(const Json& node, const Json& value, const std::string& place,
+                     std::vector<std::string>& untold) const {
+        if (node.contains("$ref"))
+            return visitUntold(root_[Json::json_pointer(node["$ref"].get<std::string>().substr(1))], value,
+                               place, untold);
+        if (value.is_array() && node.contains("items"))
+            for (std::size_t i = 0; i < value.size(); ++i)
+                visitUntold(node["items"], value[i], place + "/" + std::to_string(i), untold);
+        if (!value.is_object() || !node.contains("properties")) return;
+        for (const auto& one : value.items()) {
+            const std::string at = place + "/" + one.key();
+            if (node["properties"].contains(one.key()))
+                visitUntold(node["properties"][one.key()], one.value(), at, untold);
+            else
+                untold.push_back(at);
+        }
+    }
+
     static bool isOf(const std::string& type, const Json& value) {
         if (type == "number") return value.is_number();
         if (type == "integer") return value.is_number_integer();
