@@ -100,7 +100,7 @@ ShaftLines linesOf(const Machine& machine, const PreparedRecording& prepared, co
     for (int h = kFirstHigh; h <= kTopOrder; ++h)
         lines.high += !lines.own.high[h] && lines.orders[h] > worth && standsOut(views, h * shaft);
     for (std::size_t i = 0; i < std::size(kHalves); ++i) {
-        lines.halves[i] = rmsAt(views, kHalves[i] * shaft);
+        lines.halves[i] = lineOverFloorMmS(views, {kHalves[i] * shaft, 0});
         lines.half += !lines.own.halves[i] && lines.halves[i] > worth && standsOut(views, kHalves[i] * shaft);
     }
     return lines;
@@ -220,7 +220,7 @@ std::string halfOrdersName(const OwnOrders& own) {
     std::string but;
     for (std::size_t i = 0; i < std::size(kHalves); ++i)
         if (own.halves[i]) but += fmt::format("{}{}", but.empty() ? " but " : ", ", kHalves[i]);
-    return "half orders" + but;
+    return "half orders over floor" + but;
 }
 
 ShaftPattern shaftPattern(const Machine& machine, const PreparedRecording& prepared) {

@@ -20,7 +20,7 @@ struct OwnOrders {
     bool halves[3]{};  // of 0.5x, 1.5x, 2.5x
 };
 OwnOrders ownOrders(const Machine& machine);
-// "orders 4-10", "orders 4-10 but 4, 6"; "half orders", "half orders but 1.5": what is left out is another
+// "orders 4-10", "orders 4-10 but 4, 6"; "half orders over floor but 1.5": what is left out is another
 // quantity.
 std::string highOrdersName(const OwnOrders& own);
 std::string halfOrdersName(const OwnOrders& own);
@@ -33,7 +33,7 @@ struct ShaftLines {
     double others = 0;  // lines of blades, belts, mesh and mains together
     OwnOrders own;
     double orders[11]{};  // [h] of h x, 1 .. 10
-    double halves[3]{};   // 0.5x, 1.5x, 2.5x
+    double halves[3]{};   // 0.5x, 1.5x, 2.5x over the noise there: rough flow is none
     int high = 0;         // of orders 4 to 10, those that stand out and are not small beside 1x and 2x
     int half = 0;         // of the halves, likewise
 

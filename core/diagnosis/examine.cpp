@@ -105,6 +105,8 @@ Examination weighOne(const Machine& machine, const PreparedRecording& prepared,
     for (Hypothesis& h : shaftFaults(machine, prepared))
         one.considered.push_back(std::move(h));
     one.blind = blindSpots(machine, prepared, asked, settings);
+    for (BlindSpot& spot : shaftBlindSpots(machine))
+        one.blind.push_back(std::move(spot));
     addFamilies(machine, prepared, one);
     return one;
 }

@@ -9,6 +9,7 @@
 #include "core/diagnosis/fault_family.h"
 #include "core/diagnosis/line_reading.h"
 #include "core/machine/path.h"
+#include "core/machine/severity_limits.h"
 
 namespace fettle {
 
@@ -19,6 +20,8 @@ constexpr double kCavitationLowHz = 2000, kCavitationHighHz = 20000, kCavitation
 constexpr double kNoiseFromHz = 1500, kNoiseToTop = 1.25;  // bands are steps of a tree, not cut to measure
 constexpr double kFlowLeastHz = 2, kFlowMostOrder = 0.8;   // of the driven shaft
 constexpr double kFewestFlowBins = 20;
+constexpr double kHiddenShare = 0.1;   // of the noise's power: what lies below is not told from it
+constexpr double kDrownedShare = 0.5;  // of the B/C limit
 
 bool movesFluid(const Machine& machine) {
     if (machine.driven.blades) return true;
@@ -121,16 +124,55 @@ void measureCavitation(const Listening& of, FamilyReport& report) {
     }
 }
 
-// Random motion below the shaft's order: its median density over the band, which lines do not lift.
-double randomMmS(const ChannelViews& views, double lowHz, double highHz) {
-    std::vector<double> densities;  // (mm/s)^2 a bin
+// (mm/s)^2 of random motion over a band by its median bin, which lines do not lift; `power`: g^2 of a bin.
+template <class Power>
+double randomPower(const ChannelViews& views, double lowHz, double highHz, Power power) {
+    std::vector<double> densities;
     for (auto k = std::size_t(std::ceil(lowHz / views.df)); double(k) * views.df < highHz; ++k)
-        densities.push_back(
-            std::pow(velocityMmPerS(std::sqrt(views.spectrum.values[k]), Hertz(double(k) * views.df)), 2));
+        densities.push_back(std::pow(velocityMmPerS(std::sqrt(power(k)), Hertz(double(k) * views.df)), 2));
     std::nth_element(densities.begin(), densities.begin() + std::ptrdiff_t(densities.size() / 2),
                      densities.end());
-    const double mean = densities[densities.size() / 2] / std::log(2.0);
-    return std::sqrt(mean / views.spectrum.noiseBandwidthBins * double(densities.size()));
+    const double middle = densities[densities.size() / 2];
+    return middle / views.spectrum.noiseBandwidthBins * double(densities.size());
+}
+
+// Below the shaft's order; the median of an exponentially distributed power is ln 2 times its mean.
+double measuredPower(const ChannelViews& views, double lowHz, double highHz) {
+    return randomPower(views, lowHz, highHz, [&](std::size_t k) { return views.spectrum.values[k]; }) /
+           std::log(2.0);
+}
+
+// What the sensor's stated noise alone would read as; 0: not stated.
+double noisePower(const ChannelViews& views, const ChannelRole& role, double lowHz, double highHz) {
+    if (!role.point || !role.point->noisePerRtHz) return 0;
+    const double density = *role.point->noisePerRtHz * role.toG;
+    const double bin = density * density * views.spectrum.noiseBandwidthBins * views.df;
+    return randomPower(views, lowHz, highHz, [&](std::size_t) { return bin; });
+}
+
+// Of a sensor's noise so much that what matters hides in it: half of B/C.
+bool isDrowned(const Listening& of, const Point* point, double noiseMmS) {
+    if (!point) return false;
+    const auto limits = limitsFor(of.machine, *point);
+    if (!limits || limits->sets.empty()) return false;
+    return noiseMmS > kDrownedShare * limits->sets.front().velocity[1];
+}
+
+// The sensor's own noise is taken away where it is stated.
+void readRandom(const Listening& of, const ChannelViews& views, double low, double high,
+                FamilyReport& report) {
+    const ChannelRole& role = of.prepared.roles[views.channel];
+    const double all = measuredPower(views, low, high), noise = noisePower(views, role, low, high);
+    if (noise == 0) return report.add(of, "random below 1x", "mm/s", views.channel, std::sqrt(all));
+    report.add(of, "random below 1x over noise", "mm/s", views.channel,
+               std::sqrt(std::max(all - noise, kHiddenShare * noise)));
+    if (isDrowned(of, role.point, std::sqrt(noise)))
+        report.addBlind(
+            of,
+            fmt::format("the sensor's own noise is {:.1f} mm/s between {:.0f} Hz and {:.1f} Hz, below 1x "
+                        "of the driven shaft",
+                        std::sqrt(noise), low, high),
+            "a sensor of less noise");
 }
 
 void measureFlow(const Listening& of, FamilyReport& report) {
@@ -151,7 +193,7 @@ void measureFlow(const Listening& of, FamilyReport& report) {
                           : "a sensor that reads lower");
             continue;
         }
-        report.add(of, "random below 1x", "mm/s", views->channel, randomMmS(*views, low, high));
+        readRandom(of, *views, low, high, report);
     }
 }
 

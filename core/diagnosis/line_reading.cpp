@@ -49,15 +49,31 @@ double linesG(const ChannelViews& views, const std::vector<LineAt>& lines) {
     return std::sqrt(power);
 }
 
+namespace {
+// g^2 of the noise in which a line stands, over the line's width.
+double noiseUnder(const ChannelViews& views, const LineAt& line) {
+    const double half = halfWidthHz(views, line), beside = half + kBesideBins * views.df;
+    const double density = floorDb(views, std::max(0.0, line.hz - beside), line.hz + beside);
+    return std::pow(10, density / 10) * 2 * half;
+}
+
+double overNoise(double power, double noise) {
+    return std::sqrt(std::max(power - noise, kHiddenShare * noise));
+}
+}  // namespace
+
 double linesOverFloorG(const ChannelViews& views, const std::vector<LineAt>& lines) {
     double power = 0, noise = 0;
     for (const LineAt& line : lines) {
-        const double half = halfWidthHz(views, line), beside = half + kBesideBins * views.df;
         power += std::pow(lineG(views, line), 2);
-        const double density = floorDb(views, std::max(0.0, line.hz - beside), line.hz + beside);
-        noise += std::pow(10, density / 10) * 2 * half;
+        noise += noiseUnder(views, line);
     }
-    return std::sqrt(std::max(power - noise, kHiddenShare * noise));
+    return overNoise(power, noise);
+}
+
+double lineOverFloorMmS(const ChannelViews& views, const LineAt& line) {
+    const double noise = velocityMmPerS(std::sqrt(noiseUnder(views, line)), Hertz(line.hz));
+    return overNoise(std::pow(lineMmS(views, line), 2), noise * noise);
 }
 
 double floorDb(const ChannelViews& views, double lowHz, double highHz) {

@@ -20,6 +20,8 @@ struct LineAt {
 double halfWidthHz(const ChannelViews& views, const LineAt& line);
 double lineMmS(const ChannelViews& views, const LineAt& line);
 double lineG(const ChannelViews& views, const LineAt& line);
+// Without the noise in which it stands, as linesOverFloorG.
+double lineOverFloorMmS(const ChannelViews& views, const LineAt& line);
 double linesMmS(const ChannelViews& views, const std::vector<LineAt>& lines);  // together
 double linesG(const ChannelViews& views, const std::vector<LineAt>& lines);
 // The same without the noise between which they stand, its median beside each line; what the noise hides

@@ -111,6 +111,18 @@ std::vector<Hypothesis> shaftFaults(const Machine& machine, const PreparedRecord
     return all;
 }
 
+std::vector<BlindSpot> shaftBlindSpots(const Machine& machine) {
+    const bool hasPoint = std::any_of(machine.points.begin(), machine.points.end(),
+                                      [](const Point& point) { return point.at.starts_with("driver"); });
+    std::vector<BlindSpot> spots;
+    if (hasPoint) return spots;
+    for (const char* fault : {"unbalance", "looseness"})
+        spots.push_back({fault, "driver",
+                         "no point on the motor: its shaft's lines are told at the machine that is measured",
+                         "a sensor on the motor"});
+    return spots;
+}
+
 std::vector<FaultMeasure> shaftMeasures(const Machine& machine, const PreparedRecording& prepared) {
     if (!isTurning(prepared)) return {};
     const ShaftPattern pattern = shaftPattern(machine, prepared);

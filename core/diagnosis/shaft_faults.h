@@ -15,6 +15,9 @@ namespace fettle {
 // in a zone of C or D the likeliest ones carry severity and a sentence, the rest `why` they are not named.
 std::vector<Hypothesis> shaftFaults(const Machine& machine, const PreparedRecording& prepared);
 
+// A motor without a point of its own: its shaft's lines are heard, and told at the machine whose point it is.
+std::vector<BlindSpot> shaftBlindSpots(const Machine& machine);
+
 // What is followed over weeks besides 1x to 3x: orders 4 to 10 and half orders of each acceleration channel,
 // but those at which the machine draws lines of its own (cause_pattern.h).
 std::vector<FaultMeasure> shaftMeasures(const Machine& machine, const PreparedRecording& prepared);

@@ -10,6 +10,7 @@
 
 #include "core/diagnosis/cause_pattern.h"
 #include "core/diagnosis/examine.h"
+#include "core/diagnosis/shaft_faults.h"
 #include "tests/diagnosis/made_recordings.h"
 
 namespace fettle {
@@ -134,7 +135,7 @@ TEST(CausePattern, OrdersOfTheMachinesOwnLinesSayNothingOfTheShaft) {
         "driven": { "kind": "fan", "blades": 6 },
         "points": [ { "id": "M", "at": "driver DE", "channels": [ { "name": "x" } ] } ] })");
     EXPECT_EQ(highOrdersName(ownOrders(fan)), "orders 4-10 but 4, 6");
-    EXPECT_EQ(halfOrdersName(ownOrders(fan)), "half orders");
+    EXPECT_EQ(halfOrdersName(ownOrders(fan)), "half orders over floor");
     const auto highOf = [&](const std::string& kind, const std::string& at, double severity) {
         const auto setup = made::with(made::setupOf(fan, 3), kind, at, severity);
         const auto prepared = prepare(fan, made::made(setup).recording, {});
@@ -144,6 +145,30 @@ TEST(CausePattern, OrdersOfTheMachinesOwnLinesSayNothingOfTheShaft) {
     EXPECT_LT(highOf("blade_pass", "driven", 1), 1.3 * sound);
     EXPECT_LT(highOf("electrical_2x_mains", "driver", 1), 1.3 * sound);
     EXPECT_GT(highOf("looseness", "driver", 1), 3 * sound);
+}
+
+// Rough flow shakes at 0.4x of the pump's shaft and about it: noise about a half order is none.
+TEST(CausePattern, RoughFlowDrawsNoHalfOrders) {
+    const Machine pump = made::machineOf(
+        R"({ "tag": "T-7", "mains_hz": 50, "driver": { "power_kw": 75, "poles": 4, "rated_rpm": 1484 },
+        "driven": { "kind": "pump" },
+        "points": [ { "id": "M", "at": "driven DE", "channels": [ { "name": "x" } ] } ] })");
+    const auto halfOf = [&](const std::string& kind, double severity) {
+        const auto setup = made::with(made::setupOf(pump, 3, 8), kind, "driven", severity);
+        const auto prepared = prepare(pump, made::made(setup).recording, {});
+        return shaftPattern(pump, prepared).channels.at(0).halfMmS();
+    };
+    EXPECT_LT(halfOf("flow", 1), 0.3 * halfOf("looseness", 1));
+}
+
+// Two-pole motor with its only point on the pump: whose unbalance it is cannot be said.
+TEST(CausePattern, AMotorWithoutAPointIsBlindToItsOwnShaftFaults) {
+    const Machine pump = made::machineOf(
+        R"({ "tag": "T-8", "mains_hz": 50, "driver": { "poles": 2 }, "driven": { "kind": "pump" },
+        "points": [ { "id": "P", "at": "driven DE", "channels": [ { "name": "x" } ] } ] })");
+    ASSERT_EQ(shaftBlindSpots(pump).size(), 2u);
+    EXPECT_EQ(shaftBlindSpots(pump)[0].at, "driver");
+    EXPECT_TRUE(shaftBlindSpots(made::motor()).empty());
 }
 
 // Twice the shaft of a two-pole motor at hardly any load lies within a bin of twice the mains: not judged.

@@ -56,6 +56,24 @@ TEST(FlowFamilies, RoughFlowRaisesRandomMotionBelowTheShaft) {
         made::expectLeavesAlone(setup, rival, "driven", random, 0.1);
 }
 
+// 1 mg/sqrt(Hz) is 1e-3 x 9807 / (2 pi) sqrt(1/2 - 1/19.8) = 1.05 mm/s between 2 Hz and 0.8 x 24.7 Hz (v = a
+// / (2 pi f)): taken away where the description says so; 6 mg/sqrt(Hz) drown what matters by the B/C limit.
+TEST(FlowFamilies, TheSensorsOwnNoiseIsNoFlow) {
+    auto noisy = made::setupOf(pump(), 1, 8);
+    noisy.node.noisePerRtHz = 1e-3;
+    const double untold = made::meanOf(noisy, {"flow", "random below 1x"});
+    noisy.machine.points[0].noisePerRtHz = 1e-3;
+    const Followed random{"flow", "random below 1x over noise"};
+    EXPECT_LT(made::meanOf(noisy, random), 0.6 * untold);
+    made::expectRises(made::overSeverity(noisy, "flow", "driven", random), 0.5);
+    EXPECT_EQ(made::blindFor(made::reportOf(noisy), "flow"), nullptr);
+    noisy.node.noisePerRtHz = 6e-3;
+    noisy.machine.points[0].noisePerRtHz = 6e-3;
+    const auto drowned = made::reportOf(noisy);
+    ASSERT_NE(made::blindFor(drowned, "flow"), nullptr);
+    EXPECT_THAT(made::blindFor(drowned, "flow")->cure, HasSubstr("less noise"));
+}
+
 TEST(FlowFamilies, WhatTheNodeCannotHearIsBlind) {
     auto slow = made::setupOf(pump());
     slow.node.rateHz = 3200;

@@ -23,6 +23,11 @@ bool samePlace(const std::string& told, const std::string& at) {
     return told.substr(0, space + 1) + told.substr(either + 4) == at || told.substr(0, either) == at;
 }
 
+// A coupling has two sides, and a point on either tells of it.
+bool isThere(const RoundFinding& f, const Told& told) {
+    return f.finding.fault == told.kind && (told.kind == "misalignment" || samePlace(f.finding.at, told.at));
+}
+
 bool isSpokenOf(const BlindSpot& spot, const Told& told) {
     const bool fault =
         spot.fault == told.kind ||
@@ -148,7 +153,7 @@ void read(const CellVerdict& said, Told& told) {
         const std::string fault = f.finding.fault.empty() ? "not named" : f.finding.fault;
         told.findings.push_back(fault + " @ " + f.finding.at);
         if (told.named == Named::Nothing) told.named = Named::Otherwise;
-        if (f.finding.fault != told.kind || !samePlace(f.finding.at, told.at)) continue;
+        if (!isThere(f, told)) continue;
         told.named = std::min(told.named, isPossible(f) ? Named::Possible : Named::Outright);
     }
     if (!told.findings.empty()) told.top = told.findings[0].substr(0, told.findings[0].find(" @"));
