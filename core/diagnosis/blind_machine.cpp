@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <set>
@@ -30,6 +31,8 @@ struct HeardPoint {
     std::string housing;
     std::set<std::string> directions;
     double topHz = 0, seconds = 0;
+    int recordings = 0;
+    std::map<std::string, int> failed;  // by check: recordings
 };
 
 struct Span {
@@ -51,11 +54,25 @@ void takeChannel(const Machine& machine, const ChannelFacts& channel, Span& span
     auto at = std::find_if(span.points.begin(), span.points.end(),
                            [&](const HeardPoint& p) { return p.point == point; });
     if (at == span.points.end())
-        at = span.points.insert(at, {point, housingOf(machine, point->at), {}, 0, 0});
+        at = span.points.insert(at, {point, housingOf(machine, point->at), {}, 0, 0, 0, {}});
     at->directions.insert(channel.direction);
     at->topHz = std::max(at->topHz, kReadShare * channel.sampleRateHz);
     if (channel.sampleRateHz > 0)
         at->seconds = std::max(at->seconds, double(channel.samples) / channel.sampleRateHz);
+}
+
+// A check counts once a recording, whichever of the point's channels failed it.
+void countChecks(const RecordingFacts& r, Span& span) {
+    for (HeardPoint& heard : span.points) {
+        std::set<std::string> channels, codes;
+        for (const ChannelFacts& channel : r.channels)
+            if (channel.point == heard.point->id) channels.insert(channel.name);
+        heard.recordings += !channels.empty();
+        for (const QualityNote& note : r.quality)
+            if (channels.count(note.channel)) codes.insert(note.code);
+        for (const std::string& code : codes)
+            ++heard.failed[code];
+    }
 }
 
 Span spanOf(const Machine& machine, const std::vector<RecordingFacts>& recordings) {
@@ -63,6 +80,7 @@ Span spanOf(const Machine& machine, const std::vector<RecordingFacts>& recording
     for (const RecordingFacts& r : recordings) {
         for (const ChannelFacts& channel : r.channels)
             takeChannel(machine, channel, span);
+        countChecks(r, span);
         if (r.speed.rpm) span.shaftHz = *r.speed.rpm / 60;
         span.temperature |= r.frameTempC.has_value();
     }
@@ -204,6 +222,24 @@ void addSlowShaft(const std::string& at, std::size_t shaft, Span& span) {
                  "a recording of " + secondsText(kFewestTurns / hz) + " or more");
 }
 
+// Half of a point's recordings, or more, in which the sensor hides the machine.
+void addFailedChecks(const HeardPoint& heard, Span& span) {
+    static const std::vector<std::array<const char*, 3>> cures = {
+        {"clipped", "clipped", "a wider range"},
+        {"coarse", "in too few steps", "a narrower range"},
+        {"flat", "flat", "a look at the node"},
+        {"held", "with repeated samples", "a look at the node"},
+        {"ski_slope", "drowned below 10 Hz", "the node seated firmly"}};
+    for (const auto& [code, words, cure] : cures) {
+        const auto failed = heard.failed.find(code);
+        if (failed == heard.failed.end() || 2 * failed->second < heard.recordings) continue;
+        span.add("", heard.point->at,
+                 fmt::format("{} of {} recordings of {} are {}", failed->second, heard.recordings,
+                             heard.point->id, words),
+                 cure);
+    }
+}
+
 void addNoise(const HeardPoint& heard, Span& span) {
     const Point& point = *heard.point;
     const auto channel = std::find_if(point.channels.begin(), point.channels.end(),
@@ -245,8 +281,10 @@ std::vector<BlindSpot> blindByMachine(const Machine& machine, const std::vector<
     if (!span.temperature)
         span.add("overheating", "driver", "no frame temperature comes with the recordings",
                  "a node that sends it, with the ambient");
-    for (const HeardPoint& point : span.points)
+    for (const HeardPoint& point : span.points) {
         addNoise(point, span);
+        addFailedChecks(point, span);
+    }
     return std::move(span.spots);
 }
 

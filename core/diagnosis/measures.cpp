@@ -26,9 +26,14 @@ bool turnsSteadily(const PreparedRecording& prepared) {
     return prepared.unfit.empty() && (running.starts_with("running") || running == "unknown");
 }
 
+bool sways(const PreparedRecording& prepared) {
+    return prepared.unfit.empty() && prepared.facts.running == "unsteady";
+}
+
 std::string whyNotMeasured(const PreparedRecording& prepared) {
     if (!prepared.unfit.empty()) return prepared.unfit;
-    return "running state " + prepared.facts.running;
+    return sways(prepared) ? "the speed moves too much for levels to compare"
+                           : "running state " + prepared.facts.running;
 }
 
 const BlindSpot* blindFor(const FamilyReport& report, const Listening& of) {
@@ -45,7 +50,9 @@ bool measured(const FamilyReport& report, const Listening& of) {
 void measureOne(const Listening& of, FamilyReport& report) {
     if (!turnsSteadily(of.prepared)) {
         report.addBlind(of, whyNotMeasured(of.prepared),
-                        "a recording of the running machine, long enough, with its speed");
+                        sways(of.prepared)
+                            ? "a recording at steady speed"
+                            : "a recording of the running machine, long enough, with its speed");
         return;
     }
     of.family.measure(of, report);

@@ -139,6 +139,18 @@ TEST(BlindMachine, ASlowSampleRateHearsEarlyDamageLate) {
     EXPECT_THAT(early->why, HasSubstr("1.5 kHz"));
 }
 
+TEST(BlindMachine, ASensorThatHidesTheMachineIsToldFromHalfOfItsRecordingsOn) {
+    RecordingFacts clipped = recording(kThreeAxes);
+    clipped.quality = {{"clipped", "x", ""}, {"clipped", "y", ""}, {"sample_rate", "", ""}};
+    const RecordingFacts good = recording(kThreeAxes);
+    const auto spots = blindByMachine(with(""), {clipped, good});
+    const BlindSpot* sensor = spotOf(spots, "", "driver DE");
+    ASSERT_NE(sensor, nullptr);
+    EXPECT_EQ(sensor->why, "1 of 2 recordings of M are clipped");
+    EXPECT_EQ(sensor->cure, "a wider range");
+    EXPECT_TRUE(blindByMachine(with(""), {clipped, good, good}).empty());
+}
+
 TEST(BlindMachine, WhatIsNotMeasuredOrNotEntered) {
     RecordingFacts cold = recording(kThreeAxes);
     cold.frameTempC.reset();
