@@ -151,13 +151,21 @@ std::vector<RecordingFacts> factsOf(const std::vector<Examination>& parts) {
     return facts;
 }
 
+// A bearing that no point hears is told once, with its housing.
+bool isToldBy(const std::vector<BlindSpot>& wide, const BlindSpot& spot) {
+    return spot.why == kNotHeard && std::any_of(wide.begin(), wide.end(), [&](const BlindSpot& one) {
+               return one.fault == spot.fault && spot.at.starts_with(one.at + " ");
+           });
+}
+
 }  // namespace
 
 std::vector<BlindSpot> jointBlindSpots(const Machine& machine, const std::vector<Examination>& parts) {
+    const std::vector<BlindSpot> wide = blindByMachine(machine, factsOf(parts));
     std::vector<BlindSpot> all;
     for (const std::size_t i : longestFirst(parts))
         for (const BlindSpot& b : parts[i].blind) {
-            if (b.machineWide) continue;
+            if (b.machineWide || isToldBy(wide, b)) continue;
             const bool known = std::any_of(all.begin(), all.end(), [&](const BlindSpot& a) {
                 return a.fault == b.fault && placesMeet(a.at, b.at);
             });
@@ -165,8 +173,7 @@ std::vector<BlindSpot> jointBlindSpots(const Machine& machine, const std::vector
                                           [&](const Examination& p) { return seesInFull(p, b); });
             if (!known && !seen) all.push_back(b);
         }
-    for (BlindSpot& spot : blindByMachine(machine, factsOf(parts)))
-        all.push_back(std::move(spot));
+    all.insert(all.end(), wide.begin(), wide.end());
     return all;
 }
 

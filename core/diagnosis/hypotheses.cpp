@@ -76,8 +76,7 @@ std::optional<AskedBearings::NotAsked> unheard(const Machine& machine, const Bea
     if (!prepared.unfit.empty())
         return AskedBearings::NotAsked{place.at, prepared.unfit,
                                        "a recording of the running machine, long enough, with its speed"};
-    if (!heard)
-        return AskedBearings::NotAsked{place.at, "no point of this recording hears it", "a sensor on it"};
+    if (!heard) return AskedBearings::NotAsked{place.at, kNotHeard, "a sensor on it"};
     const Shaft& shaft = machine.shafts[place.shaft];
     const double hz = shaft.ratio * prepared.rates.shaftHz, seconds = prepared.recording->seconds();
     if (hz * seconds >= settings.fewestTurns) return std::nullopt;

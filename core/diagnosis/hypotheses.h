@@ -10,6 +10,8 @@
 
 namespace fettle {
 
+inline constexpr const char* kNotHeard = "no point of this recording hears it";
+
 // Positions with everything an examination may ask of them on this recording; `whyNot` holds the rest.
 struct AskedBearings {
     struct NotAsked {

@@ -147,6 +147,22 @@ TEST(BlindSpots, AViewThatIsLeftOutIsNamed) {
     EXPECT_NE(spot(examined(made::motor(), recording), "left out"), nullptr);
 }
 
+TEST(BlindSpots, WhatABeltPartsIsToldOnceWithItsHousing) {
+    const Machine machine = made::machineOf(
+        R"({ "tag": "T-2", "mains_hz": 50, "driver": { "power_kw": 37, "poles": 4, "rated_rpm": 1475 },
+        "driven": { "kind": "fan", "blades": 8, "bearings": {
+          "DE": { "rolling_elements": 13, "element_mm": 18, "pitch_mm": 110.0 },
+          "NDE": { "rolling_elements": 13, "element_mm": 18, "pitch_mm": 110.0 } } },
+        "shafts": [ { "id": "S1", "of": "driver" }, { "id": "S2", "of": "driven" } ],
+        "belts": [ { "id": "B1", "from": "S1", "to": "S2", "pulley_mm": [200, 260], "length_mm": 2500 } ],
+        "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" } ] } ] })");
+    const Examination e = examined(machine, made::made(made::setupOf(machine)).recording);
+    std::vector<std::string> told;
+    for (const BlindSpot& b : e.blind)
+        if (b.fault == "bearing" && b.at.starts_with("driven")) told.push_back(b.at + ": " + b.why);
+    EXPECT_THAT(told, testing::ElementsAre("driven: heard through the belt only"));
+}
+
 // A plain bearing has no rolling elements: not blind, no concern.
 TEST(BlindSpots, APlainBearingIsNotAskedForItsElements) {
     const Machine machine = made::machineOf(

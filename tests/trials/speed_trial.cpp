@@ -171,7 +171,9 @@ void Simulations::count(const Heard& h) {
         tallies_.add(group, h.speed(), h.trueHz, kSimulatedShare);
     if (h.disturbed)
         tallies_.add("node off its seat, or a neighbour", h.speed(), h.trueHz, kSimulatedShare);
-    else if (h.seconds >= 2)
+    else
+        tallies_.add("node seated, no neighbour", h.speed(), h.trueHz, kSimulatedShare);
+    if (!h.disturbed && h.seconds >= 2)
         tallies_.add("all others of 2 s and longer", h.speed(), h.trueHz, kSimulatedShare);
     if (std::abs(h.clockError) > 0.001)
         tallies_.add("clock off by more than 0.1 %", h.speed(), h.trueHz, kSimulatedShare);
