@@ -11,6 +11,7 @@ namespace fettle {
 namespace {
 
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
+constexpr double kShaftShare = 0.3;                 // of the power added to the level
 constexpr double kWorth = 0.1;                      // of what was added at 1x and 2x
 constexpr double kManyOrders = 4, kHalfOrders = 2;  // counts of the table that a clear rise stands for
 
@@ -76,6 +77,18 @@ Added sumOf(const std::vector<ChangeGroup>& groups) {
     return sum;
 }
 
+// Whether what was added to the level is, to a part worth speaking of, the shaft's: else its orders tell no
+// cause.
+bool isOfTheShaft(const Added& sum) {
+    if (!(sum.overall > 0)) return true;
+    double power = sum.axial1 * sum.axial1;
+    for (const double one : sum.radial)
+        power += one * one;
+    for (const double one : {sum.high, sum.half})
+        if (!std::isnan(one)) power += one * one;
+    return power >= kShaftShare * sum.overall * sum.overall;
+}
+
 double ratioDb(double a, double b) {
     return 20 * std::log10(std::max(a, 1e-6) / std::max(b, 1e-6));
 }
@@ -110,7 +123,7 @@ std::vector<CauseFeature> addedPattern(const std::vector<ChangeGroup>& groups) {
     const Added sum = sumOf(groups);
     std::vector<CauseFeature> features;
     const double one = sum.radial[1], two = sum.radial[2], larger = std::max({one, two, sum.axial1});
-    if (!(larger > 0)) return features;
+    if (!(larger > 0) || !isOfTheShaft(sum)) return features;
     features.push_back({"two_over_one", ratioDb(two, one)});
     features.push_back({"three_over_one", ratioDb(sum.radial[3], one)});
     if (sum.hasAxial) features.push_back({"axial_over_radial", ratioDb(sum.axial1, one)});

@@ -25,7 +25,8 @@ bool isListed(const ChangeGroup& group, double findingDban);
 
 bool isShaft(const FollowedChange& change);  // 1x to 3x, overall level, orders and half orders of the shaft
 
-// What was added to the shaft's lines, as features of the cause table; groups of one component.
+// What was added to the shaft's lines, as features of the cause table; groups of one component. None where
+// they make up little of what was added to the level.
 std::vector<CauseFeature> addedPattern(const std::vector<ChangeGroup>& groups);
 
 }  // namespace fettle

@@ -237,6 +237,16 @@ TEST(ChangeEntry, ALevelThatAFamilysLinesExplainIsNoEntryBesideThem) {
     EXPECT_EQ(alone(changed(changes)).findings.size(), 2u);
 }
 
+// The level rose by 3 mm/s and no order of the shaft with it: something else shakes, and no shaft fault is
+// named for it.
+TEST(ChangeEntry, ALevelThatNoShaftOrderExplainsHasNoNamedCause) {
+    const RoundMachine m = alone(changed({followed(Followed::Order1, "horizontal", 0.4, 0.45, kLine),
+                                          followed(Followed::Velocity, "horizontal", 0.8, 3.2, kLevel)}));
+    ASSERT_EQ(m.findings.size(), 1u);
+    EXPECT_EQ(m.findings[0].finding.fault, "");
+    EXPECT_THAT(m.findings[0].finding.sentence, HasSubstr("cause is not named"));
+}
+
 // Collapsing bubbles swing with the blades, a bearing's friction does not; common textbooks, from memory.
 TEST(ChangeEntry, ThePumpsNoiseIsCavitationOnlyWhereItSwingsWithItsBlades) {
     const auto faults = [](double swing) {
