@@ -39,7 +39,8 @@ std::optional<int> later(std::optional<int> a, std::optional<int> b) {
     return std::max(*a, *b);
 }
 
-// Day of the last alteration before the end of the period.
+}  // namespace
+
 Result<std::optional<int>> segmentStart(const std::vector<Event>& events, const Point* point,
                                         const Period& period) {
     std::optional<int> start;
@@ -55,6 +56,8 @@ Result<std::optional<int>> segmentStart(const std::vector<Event>& events, const 
             if (const auto day = dayNumber(node.from)) start = later(start, *day);
     return start;
 }
+
+namespace {
 
 Result<Instant> startOf(const Period& period, int day) {
     return startOfDate(period.timeZone, dateOfDay(day));
@@ -147,22 +150,26 @@ std::vector<RunValue> risesOf(const Rows& all) {
     return rises;
 }
 
+MattersBy mattersOf(Followed quantity, const MattersBy& limits) {
+    if (quantity == Followed::HighBand) return {};
+    MattersBy by = limits;
+    by.line = quantity != Followed::Velocity;
+    return by;
+}
+
 void addLevels(const Frame& frame, const Rows& rows, FollowedTrends& out) {
     struct Row {
         Followed followed;
         Quantity quantity;
-        bool line;
     };
     for (const Row& one :
-         {Row{Followed::Velocity, Quantity::VelocityRms, false},
-          Row{Followed::Order1, Quantity::Order1, true}, Row{Followed::Order2, Quantity::Order2, true},
-          Row{Followed::Order3, Quantity::Order3, true},
-          Row{Followed::HighBand, Quantity::HighBand, false}}) {
+         {Row{Followed::Velocity, Quantity::VelocityRms}, Row{Followed::Order1, Quantity::Order1},
+          Row{Followed::Order2, Quantity::Order2}, Row{Followed::Order3, Quantity::Order3},
+          Row{Followed::HighBand, Quantity::HighBand}}) {
         const std::vector<RunValue> values = valuesOf(rows, one.quantity);
         if (values.empty()) continue;
         FollowedChange change = headOf(frame, one.followed, unitOf(one.quantity));
-        MattersBy by = one.followed == Followed::HighBand ? MattersBy{} : frame.limits;
-        by.line = one.line;
+        const MattersBy by = mattersOf(one.followed, frame.limits);
         change.week =
             changeOfWeek(values, frame.segmentStart, frame.firstDay, frame.lastDay, Scale::Decibels, by);
         out.changes.push_back(std::move(change));
@@ -294,6 +301,10 @@ Result<Frame> frameOf(const ChannelEntry& channel, const Machine& described, con
 }
 
 }  // namespace
+
+MattersBy mattersBy(const Machine& machine, const Point* point, Followed quantity) {
+    return mattersOf(quantity, limitsOf(machine, point));
+}
 
 Result<FollowedTrends> followedTrends(FleetFile& fleet, const MachineEntry& machine, const Machine& described,
                                       const Period& period) {

@@ -19,6 +19,12 @@ struct FollowedTrends {
     std::vector<CauseFeature> dependences;  // speed_power, load_follow, warm_follow of 1x where told
 };
 
+// Day of the last alteration before the end of the period, on the site's calendar: a baseline begins there.
+Result<std::optional<int>> segmentStart(const std::vector<Event>& events, const Point* point,
+                                        const Period& period);
+// When a change of a level or a shaft order matters at this point.
+MattersBy mattersBy(const Machine& machine, const Point* point, Followed quantity);
+
 Result<FollowedTrends> followedTrends(FleetFile& fleet, const MachineEntry& machine, const Machine& described,
                                       const Period& period);
 

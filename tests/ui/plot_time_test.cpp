@@ -121,4 +121,45 @@ TEST(TrendMarks, NamesOfLimitsKeepOutOfTheRowOfEvents) {
     }
 }
 
+// The machine's own past stands behind the curve: the band differs from the ground within its days and, more
+// faintly, after them; the fan stands between the last day and the limit.
+TEST(TrendPast, BandAndFanAreDrawnWhereTheyBelong) {
+    Stage stage("UTC");
+    auto data = levels();
+    for (TrendSample& sample : data->samples)
+        sample.value = 1;
+    const auto day = [](int d) { return kStartMs + d * kDayMs; };
+    data->baseline = TrendBaseline{day(0), day(42), 0.5, 1, 1.3};
+    data->sinceMs = day(80);
+    data->fan = TrendFan{day(119), 1, 2.8, day(130), day(140), day(150), "B/C about"};
+    stage.trend.setData(data);
+    stage.show("2026-01-05T00:00:00Z", "2026-06-10T00:00:00Z");
+    const QImage image = stage.trend.canvas()->grab().toImage();
+    const auto at = [&](double ms, double value) {
+        const auto x = stage.trend.plot().canvasMap(QwtPlot::xBottom).transform(ms);
+        const auto y = stage.trend.plot().canvasMap(QwtPlot::yLeft).transform(value);
+        return image.pixelColor((QPointF(x, y) * image.devicePixelRatio()).toPoint());
+    };
+    const QColor ground = at(day(37), 2.3);
+    const auto apart = [&](const QColor& c) { return std::abs(c.lightness() - ground.lightness()); };
+    EXPECT_GT(apart(at(day(37), 0.7)), apart(at(day(107), 0.7)));
+    EXPECT_GT(apart(at(day(107), 0.7)), 2);
+    EXPECT_EQ(apart(at(day(107), 2.2)), 0);
+    EXPECT_GT(apart(at(day(137), 2.5)), 2);  // inside the fan
+}
+
+TEST(TrendPast, LimitsOfItsOwnAreNamedInOrderSoThatNoNameCoversAnother) {
+    const Theme theme(ThemeChoice::Light);
+    LimitLines lines(theme);
+    lines.setLimits({{"A/B", 1.4}, {"B/C", 2.8}, {"C/D", 4.5}, {"own", 4.3, true}});
+    QwtScaleMap map;
+    map.setScaleInterval(0, 6);
+    map.setPaintInterval(150, 0);
+    const auto named = lines.named(map, QRectF(0, 0, 600, 150), QFontMetricsF(QFont()));
+    ASSERT_EQ(named.size(), 4u);
+    for (std::size_t i = 0; i < named.size(); ++i)
+        for (std::size_t j = 0; j < i; ++j)
+            EXPECT_FALSE(named[i].box.intersects(named[j].box)) << i << " " << j;
+}
+
 }  // namespace fettle

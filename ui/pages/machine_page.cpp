@@ -221,19 +221,33 @@ void MachinePage::askTrend() {
     const auto quantity = Quantity(quantityBox_->currentData().toInt());
     work_.ask<TrendAnswer>(
         this, QStringLiteral("trend"),
-        [asked = *entry, quantity, machine = facts_->machine](FleetFile& fleet, const CancelToken&) {
-            return trendOf(fleet, machine, asked, quantity);
-        },
+        [asked = *entry, quantity, machine = facts_->machine, tag = facts_->entry.tag](
+            FleetFile& fleet, const CancelToken&) { return trendOf(fleet, tag, machine, asked, quantity); },
         [this](Result<TrendAnswer> answer) {
             if (!answer) return trend_->setWords(sentence(answer.error()));
             trend_->setData(answer->data);
-            quantityBox_->setToolTip(answer->basis.isEmpty() ? tr("Quantity of the trend")
-                                                             : tr("Limits: %1").arg(answer->basis));
+            showTrendWords(*answer);
             trend_->setWords(answer->data->samples.empty()
                                  ? tr("%1 was not measured on %2. Choose another quantity or channel.")
                                        .arg(answer->data->quantity, selection_.channel())
                                  : QString());
         });
+}
+
+// Room for the date at the limit, a third of the span at most; and in words what is drawn.
+void MachinePage::showTrendWords(const TrendAnswer& answer) {
+    QStringList words;
+    if (!answer.basis.isEmpty()) words << tr("Limits: %1.").arg(answer.basis);
+    if (!answer.past.isEmpty()) words << answer.past;
+    if (answer.data->fan) words << answer.data->fan->words;
+    quantityBox_->setToolTip(words.isEmpty() ? tr("Quantity of the trend") : words.join(QLatin1Char('\n')));
+    if (!facts_->first) return;
+    const double from = toMs(*facts_->first), until = toMs(*facts_->newest);
+    const auto& fan = answer.data->fan;
+    const double wanted = fan ? fan->latestMs.value_or(fan->middleMs) : until;
+    axis_->setBounds({*facts_->first, toInstant(std::clamp(wanted, until, until + (until - from) / 3))});
+    // The upright scales keep their room once the wider time scale is laid out.
+    QMetaObject::invokeMethod(axis_, &TimeAxis::align, Qt::QueuedConnection);
 }
 
 void MachinePage::recordingChanged() {

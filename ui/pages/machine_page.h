@@ -60,6 +60,7 @@ class MachinePage : public QWidget {
     void askHistory();  // waterfall and trend of the channel
     void askWaterfall();
     void askTrend();
+    void showTrendWords(const TrendAnswer& answer);
     void askContent();
     void takeContent(std::shared_ptr<const PanelContent> content, Instant until);
     void askWeights();

@@ -6,6 +6,7 @@
 
 #include "core/fleet/machine_week.h"
 #include "core/fleet/site_calendar.h"
+#include "core/fleet/trend_past.h"
 #include "core/machine/severity_limits.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
@@ -179,7 +180,68 @@ QString quantityName(Quantity quantity) {
     return {};
 }
 
-Result<TrendAnswer> trendOf(FleetFile& fleet, std::shared_ptr<const Machine> machine,
+namespace {
+
+constexpr double kHalfDayMs = 12 * 3600 * 1e3;
+
+// A day of the site's calendar stands at its noon.
+double dayMs(int day) {
+    return toMs(startOfDay(day)) + kHalfDayMs;
+}
+
+QString shortDay(int day) {
+    return dateText(dateOfDay(day));
+}
+
+TrendFan fanOf(const Heading& heading) {
+    TrendFan fan;
+    fan.ms = dayMs(heading.day);
+    fan.value = heading.level;
+    fan.limit = heading.limit;
+    const LimitDate& date = heading.date;
+    fan.middleMs = dayMs(*date.median);
+    fan.earliestMs = dayMs(date.from.value_or(*date.median));
+    if (date.to) fan.latestMs = dayMs(*date.to);
+    fan.words = tr("%1 about %2").arg(shown(heading.limitName), shortDay(*date.median));
+    if (date.from && date.to)
+        fan.words += tr(" (%1 to %2)").arg(shortDay(*date.from), shortDay(*date.to));
+    else if (date.from)
+        fan.words += tr(" (%1 or later)").arg(shortDay(*date.from));
+    return fan;
+}
+
+// What the quantity's own past says, in words for the tool tip.
+QString pastWords(const TrendPast& past) {
+    if (!past.baseline) return shown(past.why);
+    const BaselineBand& band = *past.baseline;
+    QString words = tr("Baseline: %1 days from %2 to %3, %4; its band is two spreads to either side.")
+                        .arg(band.days)
+                        .arg(shortDay(band.from), shortDay(band.to), shown(band.condition));
+    if (past.limits)
+        words += tr(" Own limits: mean + 3 s %1, log-normal %2, median + 3 MAD %3, 95 % of days %4, "
+                    "tolerance 95/95 %5.")
+                     .arg(past.limits->meanPlus3s, 0, 'g', 3)
+                     .arg(past.limits->logNormal, 0, 'g', 3)
+                     .arg(past.limits->medianMad, 0, 'g', 3)
+                     .arg(past.limits->p95, 0, 'g', 3)
+                     .arg(past.limits->tolerance, 0, 'g', 3);
+    if (past.since) words += tr(" Apart since %1.").arg(shortDay(*past.since));
+    return words;
+}
+
+void addPast(const TrendPast& past, TrendData& data) {
+    if (past.baseline)
+        data.baseline =
+            TrendBaseline{dayMs(past.baseline->from) - kHalfDayMs, dayMs(past.baseline->to) + kHalfDayMs,
+                          past.baseline->low, past.baseline->middle, past.baseline->high};
+    if (past.limits) data.limits.push_back({tr("own"), past.limits->tolerance, true});
+    if (past.since) data.sinceMs = dayMs(*past.since) - kHalfDayMs;
+    if (past.heading) data.fan = fanOf(*past.heading);
+}
+
+}  // namespace
+
+Result<TrendAnswer> trendOf(FleetFile& fleet, const std::string& tag, std::shared_ptr<const Machine> machine,
                             const ChannelEntry& channel, Quantity quantity) {
     auto points = fleet.trends().trend(channel.id, quantity, kBeginning, kEnd);
     if (!points) return fail(points.error());
@@ -194,6 +256,12 @@ Result<TrendAnswer> trendOf(FleetFile& fleet, std::shared_ptr<const Machine> mac
     TrendAnswer answer;
     if (quantity == Quantity::VelocityRms && machine)
         answer.basis = addLimits(*machine, channel.point, *data);
+    if (machine) {
+        const auto past = trendPast(fleet, tag, *machine, channel, quantity);
+        if (!past) return fail(past.error());
+        answer.past = pastWords(*past);
+        addPast(*past, *data);
+    }
     answer.data = data;
     return answer;
 }

@@ -40,8 +40,9 @@ QString quantityName(Quantity quantity);  // "velocity r.m.s."
 struct TrendAnswer {
     std::shared_ptr<const TrendData> data;
     QString basis;  // of the limits: "ISO 20816-3 group 2 rigid, indicative"; empty: none
+    QString past;   // of its own past: "Baseline: 42 days from ..."; empty: not followed
 };
-Result<TrendAnswer> trendOf(FleetFile& fleet, std::shared_ptr<const Machine> machine,
+Result<TrendAnswer> trendOf(FleetFile& fleet, const std::string& tag, std::shared_ptr<const Machine> machine,
                             const ChannelEntry& channel, Quantity quantity);
 
 // The seven days to `until` joined; nothing where no running recording was weighed in them.

@@ -17,6 +17,8 @@ LimitLines::LimitLines(const Theme& theme) : theme_(theme) {
 
 void LimitLines::setLimits(std::vector<TrendLimit> limits) {
     limits_ = std::move(limits);
+    std::stable_sort(limits_.begin(), limits_.end(),
+                     [](const TrendLimit& a, const TrendLimit& b) { return a.value < b.value; });
     itemChanged();
 }
 
@@ -40,9 +42,9 @@ std::vector<LimitLines::Named> LimitLines::named(const QwtScaleMap& yMap, const 
         box.moveBottomLeft(QPointF(canvas.left() + 4, y));
         if (box.top() < ceiling) box.moveTop(y);
         if (box.bottom() > lastTop) box.moveLeft(canvas.left() + 4 + lastRight);
-        lastRight = box.bottom() > lastTop ? box.right() - canvas.left() : 0;
+        lastRight = box.right() - canvas.left();
         lastTop = std::min(lastTop, box.top());
-        all.push_back({y, box, name});
+        all.push_back({y, box, name, limit.own});
     }
     return all;
 }
@@ -52,7 +54,7 @@ void LimitLines::draw(QPainter* painter, const QwtScaleMap&, const QwtScaleMap& 
     QColor ground = theme_.colour(Role::Ground);
     ground.setAlphaF(0.8F);
     for (const Named& limit : named(yMap, canvas, QFontMetricsF(painter->font()))) {
-        painter->setPen(QPen(theme_.colour(Role::Limit), 1.2, Qt::DashLine));
+        painter->setPen(QPen(theme_.colour(Role::Limit), 1.2, limit.own ? Qt::DotLine : Qt::DashLine));
         painter->drawLine(QPointF(canvas.left(), limit.y), QPointF(canvas.right(), limit.y));
         painter->fillRect(limit.box, ground);
         painter->setPen(theme_.colour(Role::Limit));

@@ -24,6 +24,7 @@ class LimitLines : public QwtPlotItem {
         double y = 0;
         QRectF box;  // of the name
         QString name;
+        bool own = false;  // dotted
     };
     std::vector<Named> named(const QwtScaleMap& yMap, const QRectF& canvas,
                              const QFontMetricsF& metrics) const;

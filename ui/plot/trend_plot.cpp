@@ -16,6 +16,7 @@
 #include "ui/plot/readout.h"
 #include "ui/plot/time_cover.h"
 #include "ui/plot/trend_marks.h"
+#include "ui/plot/trend_past_marks.h"
 
 namespace fettle {
 
@@ -50,8 +51,10 @@ TrendPlot::TrendPlot(const Theme& theme, TimeAxis& axis, Selection& selection, Q
       stopped_(new StoppedPoints(theme)),
       limits_(new LimitLines(theme)),
       events_(new EventMarks(theme)),
+      past_(new PastMarks(theme)),
       cursor_(new CursorItem) {
-    for (QwtPlotItem* item : std::initializer_list<QwtPlotItem*>{line_, stopped_, limits_, events_, cursor_})
+    for (QwtPlotItem* item :
+         std::initializer_list<QwtPlotItem*>{past_, line_, stopped_, limits_, events_, cursor_})
         item->attach(&plot());
     line_->setDotted(true);
     canvas()->installEventFilter(this);
@@ -94,6 +97,7 @@ void TrendPlot::setData(std::shared_ptr<const TrendData> data) {
         for (const TrendSample& sample : data_->samples)
             if (!sample.running) stopped.emplace_back(sample.ms, sample.value);
     stopped_->setPoints(std::move(stopped));
+    past_->setData(data_);
     limits_->setLimits(data_ ? data_->limits : std::vector<TrendLimit>{});
     if (data_) {
         QwtText title = plot().axisTitle(QwtPlot::yLeft);
@@ -139,7 +143,8 @@ void TrendPlot::showUpright() {
     const double measured = high;
     if (data_)
         for (const TrendLimit& limit : data_->limits)
-            if (limit.value <= kLimitWithin * measured) high = std::max(high, limit.value);
+            if (!limit.own && limit.value <= kLimitWithin * measured) high = std::max(high, limit.value);
+    if (data_ && data_->fan) high = std::max(high, data_->fan->limit);
     if (data_ && data_->fromZero) low = std::min(low, 0.0);
     if (!(high > low)) high = low + std::max(1e-6, std::abs(low) * 0.1);
     const double above = std::max(kAbove, aboveForEvents());

@@ -5,6 +5,7 @@
 
 #include <QString>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "ui/plot/plot_frame.h"
@@ -22,6 +23,22 @@ struct TrendSample {
 struct TrendLimit {
     QString name;  // "B/C"
     double value = 0;
+    bool own = false;  // of the machine's own past; else of a standard
+};
+
+// What was usual: its days, and the band in which most of them lay.
+struct TrendBaseline {
+    double fromMs = 0, untilMs = 0;
+    double low = 0, middle = 0, high = 0;
+};
+
+// Where the level is heading: the growths that fit, from the last day to where they meet the limit.
+struct TrendFan {
+    double ms = 0, value = 0;  // the last day and the level fitted there
+    double limit = 0;
+    double earliestMs = 0, middleMs = 0;
+    std::optional<double> latestMs;  // empty: no end
+    QString words;                   // "B/C about 13 Jul 2026 (20 Jun to 30 Aug)"
 };
 
 struct TrendEvent {
@@ -34,12 +51,16 @@ struct TrendData {
     std::vector<TrendSample> samples;
     std::vector<TrendLimit> limits;
     bool fromZero = true;
+    std::optional<TrendBaseline> baseline;
+    std::optional<double> sinceMs;  // it has stayed apart from then on
+    std::optional<TrendFan> fan;
 };
 
 class CursorItem;
 class EventMarks;
 class LimitLines;
 class LineItem;
+class PastMarks;
 class StoppedPoints;
 
 class TrendPlot : public PlotFrame {
@@ -74,6 +95,7 @@ class TrendPlot : public PlotFrame {
     StoppedPoints* stopped_;
     LimitLines* limits_;
     EventMarks* events_;
+    PastMarks* past_;
     CursorItem* cursor_;
     std::shared_ptr<const TrendData> data_;
 };
