@@ -46,6 +46,30 @@ void store(FleetFile& fleet, const MadeWeek& made) {
     wanted(fleet.recordings().putAll(rows));
 }
 
+// One of a hundred machines, the only one that might be listed.
+Verdict verdictOf(const MachineWeek& week, const Period& period) {
+    const RoundSettings settings{period.firstDay, period.lastDay, period.end, 0.1, kFindingDban, 7};
+    std::vector<Hypothesis> hypotheses;
+    if (week.week) hypotheses = hypothesesOf(*week.week);
+    ListCut cut;
+    cut.hasDban = machineDban(hypotheses).value_or(0);
+    cut.needsDban = kListNeedsDban;
+    cut.listed = cut.hasDban >= cut.needsDban;
+    return judge(week, hypotheses, cut, settings, UrgencyRule());
+}
+
+// The week's recordings put into the file, and what the round makes of it.
+CellVerdict told(const std::string& path, const MadeWeek& made, const std::string& lastDay) {
+    const auto fleet = wanted(FleetFile::open(path));
+    store(*fleet, made);
+    const Period period = wanted(periodTo(wanted(fleet->site()), lastDay));
+    const MachineEntry entry = wanted(fleet->machines().byTag(made.machine.tag));
+    CellVerdict cell;
+    cell.week = wanted(machineWeek(*fleet, entry, period, period.from));
+    cell.verdict = verdictOf(cell.week, period);
+    return cell;
+}
+
 }  // namespace
 
 MatrixBench::MatrixBench(const sim::Scenario& scenario, const BenchOrder& order, const std::string& folder)
@@ -81,25 +105,9 @@ CellVerdict MatrixBench::weekWith(const std::vector<sim::Condition>& conditions,
     order.key = key;
     const std::string path = path_ + ".week";
     std::filesystem::copy_file(path_, path, std::filesystem::copy_options::overwrite_existing);
-    CellVerdict cell;
-    {
-        const auto fleet = wanted(FleetFile::open(path));
-        const MadeWeek made = madeWeek(scenario_, order);
-        store(*fleet, made);
-        const auto site = wanted(fleet->site());
-        const Period period = wanted(
-            periodTo(site, formatDate(scenario_.start + std::chrono::days(7 * int(order.weeksIn) + 6))));
-        const MachineEntry entry = wanted(fleet->machines().byTag(tag_));
-        cell.week = wanted(machineWeek(*fleet, entry, period, period.from));
-        const RoundSettings settings{period.firstDay, period.lastDay, period.end, 0.1, kFindingDban, 7};
-        std::vector<Hypothesis> hypotheses;
-        if (cell.week.week) hypotheses = hypothesesOf(*cell.week.week);
-        ListCut cut;
-        cut.hasDban = machineDban(hypotheses).value_or(0);
-        cut.needsDban = kListNeedsDban;
-        cut.listed = cut.hasDban >= cut.needsDban;
-        cell.verdict = judge(cell.week, hypotheses, cut, settings, UrgencyRule());
-    }
+    const int lastDay = 7 * int(order.weeksIn) + 6;
+    CellVerdict cell =
+        told(path, madeWeek(scenario_, order), formatDate(scenario_.start + std::chrono::days(lastDay)));
     std::filesystem::remove(path);
     return cell;
 }

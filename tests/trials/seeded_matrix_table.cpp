@@ -146,10 +146,8 @@ void printSound(const std::vector<Told>& told) {
         fmt::print("  {:>4} x {}\n", times, name);
 }
 
-}  // namespace
-
-void read(const CellVerdict& said, Told& told) {
-    for (const RoundFinding& f : said.verdict.findings) {
+void readFindings(const Verdict& verdict, Told& told) {
+    for (const RoundFinding& f : verdict.findings) {
         const std::string fault = f.finding.fault.empty() ? "not named" : f.finding.fault;
         told.findings.push_back(fault + " @ " + f.finding.at);
         if (told.named == Named::Nothing) told.named = Named::Otherwise;
@@ -157,34 +155,53 @@ void read(const CellVerdict& said, Told& told) {
         told.named = std::min(told.named, isPossible(f) ? Named::Possible : Named::Outright);
     }
     if (!told.findings.empty()) told.top = told.findings[0].substr(0, told.findings[0].find(" @"));
-    told.unbased = !told.kind.starts_with("bearing_") || told.kind == "bearing_dry_or_worn";
-    for (const FollowedChange& one : said.week.changes) {
+}
+
+// An element of a bearing is weighed by itself and needs no baseline.
+void readChanges(const std::vector<FollowedChange>& changes, Told& told) {
+    bool any = false, based = false;
+    for (const FollowedChange& one : changes) {
         if (!speaksFor(one, told)) continue;
+        any = true;
+        based |= one.week.change.has_value();
         told.changes.push_back(changeText(one));
-        told.unbased = told.unbased && !one.week.change;
     }
-    told.unbased = told.unbased && !told.changes.empty();
-    if (!said.week.week) {
+    const bool isElement = told.kind.starts_with("bearing_") && told.kind != "bearing_dry_or_worn";
+    told.unbased = any && !based && !isElement;
+}
+
+// What could not be judged at all says why as well.
+void readBlindSpots(const std::optional<Examination>& week, Told& told) {
+    if (!week) {
         told.blind = "nothing could be weighed";
         return;
     }
-    addWeights(*said.week.week, told);
-    for (const BlindSpot& spot : said.week.week->blind)
+    for (const BlindSpot& spot : week->blind)
         if (isSpokenOf(spot, told)) told.blind = spot.why;
-    for (const Hypothesis& h : said.week.week->considered)
-        if (told.blind.empty() && h.fault == told.kind && samePlace(h.at, told.at) && !h.weightDban &&
-            h.recordingCount == 0)
-            told.blind = h.why;
+    for (const Hypothesis& h : week->considered) {
+        const bool same = h.fault == told.kind && samePlace(h.at, told.at);
+        if (told.blind.empty() && same && !h.weightDban && h.recordingCount == 0) told.blind = h.why;
+    }
+}
+
+}  // namespace
+
+void read(const CellVerdict& said, Told& told) {
+    readFindings(said.verdict, told);
+    readChanges(said.week.changes, told);
+    if (said.week.week) addWeights(*said.week.week, told);
+    readBlindSpots(said.week.week, told);
 }
 
 void printMatrix(const std::vector<Told>& told) {
     const auto seeded =
         std::count_if(told.begin(), told.end(), [](const Told& one) { return !one.kind.empty(); });
     fmt::print(
-        "{} weeks with a seeded fault, each after four sound weeks of the same machine, node and noise, "
-        "judged "
-        "as the\nround does: named is fault and place among the week's findings; shares in % with 95 % by "
-        "Wilson.\n",
+        "{} weeks with a seeded fault, each after four sound weeks of the same machine, node and noise, as "
+        "the "
+        "round tells them.\nNamed: fault and place among the week's findings. Blind: said before by the "
+        "blind "
+        "spots; no baseline: said by the round,\nneither counts as visible. Shares in %, 95 % by Wilson.\n",
         seeded);
     const Rows kinds = rowsBy(told, [](const Told& one) { return one.kind; });
     printDetection("seeded", kinds);
