@@ -34,10 +34,12 @@ struct SheetCase {
     std::optional<Examination> week;
     // Of week->recordings, which one of the fleet file each is; 0: cannot be told.
     std::vector<std::int64_t> weekIds;
-    std::int64_t recording = 0;  // whose rows are shown; 0: not kept
-    std::string recordingTime;   // UTC
+    std::int64_t recording = 0;   // whose rows are shown; 0: not kept
+    std::string recordingTime;    // UTC
+    std::string recordingMoment;  // the same by the site's clock, in words
     Governing governing;
-    SiteRecord record;
+    SiteRecord record;       // of all findings
+    SiteRecord faultRecord;  // of those of this fault
     std::optional<Job> job;
     std::vector<Event> events;
     std::string engine;

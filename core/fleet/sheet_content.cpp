@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "core/base/json_object.h"
+#include "core/diagnosis/blind_rows.h"
 #include "core/diagnosis/wording.h"
 #include "core/fleet/sheet_dates.h"
 #include "core/fleet/sheet_figures.h"
@@ -17,6 +18,8 @@ namespace fettle {
 namespace {
 
 constexpr std::size_t kMostBlind = 8;
+// As a family words them.
+constexpr std::string_view kWouldSpeak = "would speak against it: ", kDrawsTheSame = "draws the same: ";
 
 const RoundMachine* rowOf(const RoundList& list, const std::string& tag) {
     const auto found = std::find_if(list.machines.begin(), list.machines.end(),
@@ -104,6 +107,9 @@ Status addRegister(FleetFile& fleet, SheetCase& sheet) {
     const auto record = siteRecord(fleet);
     if (!record) return fail(record.error());
     sheet.record = *record;
+    const auto own = siteRecord(fleet, sheet.told.finding.fault);
+    if (!own) return fail(own.error());
+    if (!sheet.told.finding.fault.empty()) sheet.faultRecord = *own;
     return {};
 }
 
@@ -167,7 +173,7 @@ void addFinding(const SheetCase& sheet, SheetContent& out) {
     out.firm = sheet.firm();
     out.howSure = howSureWords(sheet.finding);
     if (sheet.byHandOnly()) addAskedFor(sheet, out);
-    out.siteRecord = siteRecordWords(sheet.record);
+    out.siteRecord = siteRecordWords(sheet.record, sheet.faultRecord, out.faultName);
     out.provedOn = h.provedOn.empty() ? "not stated" : h.provedOn;
     out.howBad = howBadWords(sheet);
     out.severityKind = h.severity.kind;
@@ -186,13 +192,19 @@ std::string rowsNoteOf(const SheetCase& sheet) {
     std::string note = sheet.finding.best.view;
     if (sheet.finding.recordingCount > 1)
         note += fmt::format("; the strongest of {} recordings", sheet.finding.recordingCount);
-    return sheet.recordingTime.empty() ? note : note + ", " + sheet.recordingTime;
+    return sheet.recordingMoment.empty() ? note : note + ", " + sheet.recordingMoment;
 }
 
 void addWhy(const SheetCase& sheet, SheetContent& out) {
     out.rows = arithmeticOf(sheet.finding);
     out.rowsNote = rowsNoteOf(sheet);
-    out.against = sheet.finding.against;
+    for (const std::string& text : sheet.finding.against)
+        if (text.starts_with(kWouldSpeak))
+            out.wouldSpeakAgainst.push_back(text.substr(kWouldSpeak.size()));
+        else if (text.starts_with(kDrawsTheSame))
+            out.rivals.push_back(text.substr(kDrawsTheSame.size()) + " (draws the same)");
+        else
+            out.against.push_back(text);
     for (const Rival& r : sheet.finding.rivals)
         out.rivals.push_back(fmt::format("{}, {}, {:.0f} decibans before claims: {}", faultName(r.fault),
                                          placeWords(*sheet.machine, r.at), r.weightDban, r.lines));
@@ -230,16 +242,19 @@ void addWork(const SheetCase& sheet, const Advice& advice, const JobDatesTable& 
 
 void addBlind(const SheetCase& sheet, SheetContent& out) {
     const std::vector<BlindSpot> none;
-    const std::vector<BlindSpot>& spots = sheet.week ? sheet.week->blind : none;
-    for (const BlindSpot& b : spots) {
+    std::vector<BlindRow> rows = blindRows(sheet.week ? sheet.week->blind : none);
+    std::stable_partition(rows.begin(), rows.end(), [&](const BlindRow& row) {
+        return std::count(row.faults.begin(), row.faults.end(), sheet.finding.fault) > 0;
+    });
+    for (const BlindRow& row : rows) {
         if (out.blind.size() == kMostBlind) break;
-        std::string what = b.fault.empty() ? "anything" : faultName(b.fault);
-        if (!b.at.empty()) what += ", " + placeWords(*sheet.machine, b.at);
-        out.blind.push_back({std::move(what), b.why, b.cure});
+        std::string what =
+            blindWhat(row, [&](const std::string& at) { return placeWords(*sheet.machine, at); });
+        out.blind.push_back({what.empty() ? "anything" : std::move(what), row.why, row.cure});
     }
-    if (spots.size() > kMostBlind)
-        out.blindNote = fmt::format("and {} more, on the page of the machine", spots.size() - kMostBlind);
-    else if (spots.empty())
+    if (rows.size() > kMostBlind)
+        out.blindNote = fmt::format("and {} more, on the page of the machine", rows.size() - kMostBlind);
+    else if (rows.empty())
         out.blindNote = "No blind spot is known for these recordings; that proves nothing.";
     else
         out.blindNote = "What is not named here may still be missed.";

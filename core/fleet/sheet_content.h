@@ -48,11 +48,14 @@ struct SheetMark {
 };
 
 // The spectrum of the recording that spoke loudest: ask machine_desk's detailOf for it. `view` as a finding
-// names it, for detailOf; "velocity": the velocity spectrum (detailOf with an empty view).
+// names it, for detailOf; "velocity": the velocity spectrum (detailOf with an empty view); "own": that of the
+// channel as it is, for flux. Where `carrierHz` is given only the band [fromHz, toHz] about it is shown, in
+// decibels relative to the line there.
 struct SheetSpectrum {
     std::int64_t recording = 0;  // 0: its waveform is not kept, or the finding has no lines
     std::string time, channel, view;
     std::vector<SheetMark> marks;
+    double carrierHz = 0, fromHz = 0, toHz = 0;
     std::string caption;
 };
 
@@ -128,7 +131,7 @@ struct SheetContent {
     // Why.
     std::vector<ArithmeticRow> rows;  // empty for a finding without a weight
     std::string rowsNote;             // which recording, channel and view; or why there are none
-    std::vector<std::string> against, rivals, otherFindings;  // may be empty
+    std::vector<std::string> against, wouldSpeakAgainst, rivals, otherFindings;  // may be empty
     SheetSpectrum spectrum;
     SheetTrend trend;
     // What to do.

@@ -36,6 +36,31 @@ std::vector<SheetMark> shaftMarks(const RecordingFacts& facts) {
     return marks;
 }
 
+constexpr double kPolePasses = 4;  // shown to either side of the line
+
+// The sidebands of rotor bars stand about the mains in flux, about 1x in vibration.
+bool showBars(const SheetCase& sheet, const RecordingFacts& facts, SheetSpectrum& spectrum,
+              std::string& point) {
+    const FaultMeasure* measure = barMeasure(facts);
+    const auto& poles = sheet.machine->driver.poles;
+    if (!measure || measure->channel >= facts.channels.size() || !poles || !facts.speed.rpm || !facts.mains)
+        return false;
+    const double shaftHz = *facts.speed.rpm / 60, passHz = 2 * facts.mains->hz - *poles * shaftHz;
+    if (passHz <= 0) return false;
+    const ChannelFacts& channel = facts.channels[measure->channel];
+    const bool flux = channel.quantity == "flux";
+    point = channel.point;
+    spectrum.channel = channel.name;
+    spectrum.view = flux ? "own" : "velocity";
+    spectrum.carrierHz = flux ? facts.mains->hz : shaftHz;
+    spectrum.fromHz = spectrum.carrierHz - kPolePasses * passHz;
+    spectrum.toHz = spectrum.carrierHz + kPolePasses * passHz;
+    spectrum.marks = {{"- pole pass", spectrum.carrierHz - passHz, true},
+                      {flux ? "mains" : "1x", spectrum.carrierHz, true},
+                      {"+ pole pass", spectrum.carrierHz + passHz, true}};
+    return true;
+}
+
 // The kind in words; what has no kind of its own in its own words.
 std::string labelOf(const Event& event) {
     std::string label = event.kind;
@@ -44,17 +69,32 @@ std::string labelOf(const Event& event) {
     return label;
 }
 
+std::string viewWords(const SheetSpectrum& spectrum) {
+    if (spectrum.view == "own") return "stray flux about the mains";
+    return spectrum.carrierHz > 0 ? "velocity about 1x" : spectrum.view;
+}
+
 // The channel with its point, and what of it is shown.
 std::string captionOf(const SheetCase& sheet, const SheetSpectrum& spectrum, const std::string& point) {
     const std::string named = spectrum.channel + ", ";
     const std::string view =
-        spectrum.view.starts_with(named) ? spectrum.view.substr(named.size()) : spectrum.view;
+        spectrum.view.starts_with(named) ? spectrum.view.substr(named.size()) : viewWords(spectrum);
     std::string caption = fmt::format("{} {} {}: {}", sheet.row.tag, point, spectrum.channel, view);
-    if (!spectrum.time.empty()) caption += ", " + spectrum.time;
+    if (!sheet.recordingMoment.empty()) caption += ", " + sheet.recordingMoment;
     return spectrum.recording ? caption : caption + "; its waveform is not kept";
 }
 
 }  // namespace
+
+const FaultMeasure* barMeasure(const RecordingFacts& facts) {
+    const FaultMeasure* first = nullptr;
+    for (const FaultMeasure& measure : facts.measures) {
+        if (measure.fault != "rotor_bar" || measure.unit != "dB") continue;
+        if (measure.name == "lower pole-pass sideband of mains") return &measure;
+        if (!first) first = &measure;
+    }
+    return first;
+}
 
 SheetSpectrum spectrumOf(const SheetCase& sheet) {
     SheetSpectrum spectrum;
@@ -67,6 +107,10 @@ SheetSpectrum spectrumOf(const SheetCase& sheet) {
     spectrum.recording = sheet.recording;
     spectrum.time = sheet.recordingTime;
     std::string point = sheet.governing.point;
+    if (sheet.told.finding.fault == "rotor_bar" && showBars(sheet, *facts, spectrum, point)) {
+        spectrum.caption = captionOf(sheet, spectrum, point);
+        return spectrum;
+    }
     if (sheet.finding.weightDban && best.channel < facts->channels.size()) {
         spectrum.channel = facts->channels[best.channel].name;
         point = facts->channels[best.channel].point;

@@ -7,6 +7,8 @@
 
 namespace fettle {
 
+// The pole-pass sideband of the mains in a flux channel, else the first of rotor bars; null: not measured.
+const FaultMeasure* barMeasure(const RecordingFacts& facts);
 SheetSpectrum spectrumOf(const SheetCase& sheet);
 SheetTrend trendOf(const SheetCase& sheet);
 

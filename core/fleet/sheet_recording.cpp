@@ -4,6 +4,8 @@
 
 #include "core/exchange/examination_json.h"
 #include "core/fleet/machine_desk.h"
+#include "core/fleet/sheet_figures.h"
+#include "core/fleet/site_calendar.h"
 
 namespace fettle {
 
@@ -82,6 +84,19 @@ Status addKeptWeek(FleetFile& fleet, std::int64_t round, SheetCase& sheet) {
     return {};
 }
 
+// The one in which its own sidebands stand highest; false: none measured them.
+bool chooseBarRecording(SheetCase& sheet) {
+    std::optional<double> most;
+    for (std::size_t i = 0; sheet.week && i < sheet.week->recordings.size(); ++i) {
+        const FaultMeasure* measure = barMeasure(sheet.week->recordings[i]);
+        if (!measure || i >= sheet.weekIds.size() || sheet.weekIds[i] == 0) continue;
+        if (most && measure->value <= *most) continue;
+        most = measure->value;
+        sheet.finding.recording = i;
+    }
+    return most.has_value();
+}
+
 // A level has no rows: the newest running recording of the point that governs shows it.
 Status chooseLevelRecording(FleetFile& fleet, SheetCase& sheet) {
     for (std::size_t i = 0; i < sheet.weekIds.size(); ++i) {
@@ -106,7 +121,8 @@ Status addWeek(FleetFile& fleet, std::optional<std::int64_t> round, SheetCase& s
 }
 
 Status addRecording(FleetFile& fleet, SheetCase& sheet) {
-    if (!sheet.finding.weightDban)
+    const bool bars = sheet.told.finding.fault == "rotor_bar" && chooseBarRecording(sheet);
+    if (!sheet.finding.weightDban && !bars)
         if (auto good = chooseLevelRecording(fleet, sheet); !good) return good;
     if (sheet.finding.recording >= sheet.weekIds.size()) return {};
     const std::int64_t id = sheet.weekIds[sheet.finding.recording];
@@ -115,6 +131,7 @@ Status addRecording(FleetFile& fleet, SheetCase& sheet) {
     if (!entry) return fail(entry.error());
     sheet.recording = entry->hasWaveform ? id : 0;
     sheet.recordingTime = formatUtc(entry->time);
+    sheet.recordingMoment = momentIn(sheet.period.timeZone, entry->time);
     return {};
 }
 

@@ -104,6 +104,8 @@ Json spectrumJson(const SheetSpectrum& s) {
                            [](const SheetMark& m) {
                                return Json{{"name", m.name}, {"hz", m.hz}, {"found", m.found}};
                            })},
+            {"carrier_hz", s.carrierHz > 0 ? Json(s.carrierHz) : Json()},
+            {"band_hz", s.carrierHz > 0 ? Json{s.fromHz, s.toHz} : Json()},
             {"caption", s.caption}};
 }
 
@@ -226,6 +228,7 @@ Json toJson(const SheetContent& s) {
             {"lines", list(s.rows, rowJson)},
             {"lines_note", s.rowsNote},
             {"against", s.against},
+            {"would_speak_against", s.wouldSpeakAgainst},
             {"rivals", s.rivals},
             {"other_findings", s.otherFindings},
             {"spectrum", spectrumJson(s.spectrum)},

@@ -131,12 +131,18 @@ std::string howSureWords(const Hypothesis& finding) {
         *finding.weightDban, chanceWords(*finding.weightDban));
 }
 
-std::string siteRecordWords(const SiteRecord& record) {
-    if (record.opened < kRecordFrom)
+std::string siteRecordWords(const SiteRecord& all, const SiteRecord& own, const std::string& faultName) {
+    if (own.opened >= kRecordFrom)
+        return fmt::format(
+            "On this site {} of {} findings of this fault ({}) that were opened were confirmed.",
+            own.confirmed, own.opened, faultName);
+    if (all.opened < kRecordFrom)
         return "Too few findings were opened and reported here yet to say how often one is confirmed; please "
                "report what you find.";
-    return fmt::format("On this site {} of {} findings that were opened were confirmed.", record.confirmed,
-                       record.opened);
+    return fmt::format(
+        "On this site {} of {} findings that were opened were confirmed; too few of this fault "
+        "to count by themselves.",
+        all.confirmed, all.opened);
 }
 
 std::string howBadWords(const SheetCase& sheet) {

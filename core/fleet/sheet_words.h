@@ -21,7 +21,8 @@ std::string howSureWords(const Hypothesis& finding);
 // Of a machine that a person put on the list: what stands in the place of urgency and sureness.
 std::string askedForWords(const RoundMachine& row);
 std::string askedForSureWords(const RoundMachine& row);
-std::string siteRecordWords(const SiteRecord& record);
+// Of this fault where enough of it were opened, else of all; before that words only.
+std::string siteRecordWords(const SiteRecord& all, const SiteRecord& own, const std::string& faultName);
 std::string howBadWords(const SheetCase& sheet);
 // The velocity that counts as cured: "overall velocity is at most 2.9 mm/s (1.25 x A/B, common practice)".
 std::string curedWords(const Governing& governing);

@@ -11,6 +11,7 @@
 #include "core/base/file_system.h"
 #include "core/fleet/advice.h"
 #include "core/fleet/sheet_dates.h"
+#include "core/fleet/sheet_figures.h"
 #include "core/fleet/sheet_work.h"
 #include "tests/base/scratch_folder.h"
 #include "tests/diagnosis/made_recordings.h"
@@ -37,6 +38,46 @@ SheetCase bearingCase(const std::string& stage, const std::string& criticality) 
     sheet.finding = h;
     sheet.row.findings = {sheet.told};
     return sheet;
+}
+
+// From 20 answers on a share of the fault's own, else of all; before that words only.
+TEST(SiteRecordWords, CountTheFaultsOwnWhereThereAreEnough) {
+    const auto words = [](std::size_t own, std::size_t all) {
+        return siteRecordWords({all, all - 5}, {own, own - 3}, "inner-race defect");
+    };
+    EXPECT_THAT(words(20, 40), HasSubstr("17 of 20 findings of this fault (inner-race defect)"));
+    EXPECT_THAT(words(19, 40),
+                HasSubstr("35 of 40 findings that were opened were confirmed; too few of this"));
+    EXPECT_THAT(words(10, 19), HasSubstr("Too few findings"));
+    EXPECT_THAT(words(10, 19), Not(HasSubstr("19")));
+}
+
+// 4 poles: pole pass 2 x 50 - 4 x 1484 / 60 = 1.067 Hz.
+TEST(SheetSpectrum, RotorBarsAreShownInFluxAboutTheMains) {
+    SheetCase sheet = bearingCase("early", "B");
+    sheet.told.finding.fault = sheet.finding.fault = "rotor_bar";
+    sheet.week.emplace();
+    RecordingFacts facts;
+    facts.channels = {{"x", "M", "horizontal", "acceleration", 1000, 32000},
+                      {"flux", "M", "", "flux", 1000, 32000}};
+    facts.speed.rpm = 1484;
+    facts.mains = MainsFacts{50, 0.002, "flux"};
+    facts.measures = {{"rotor_bar", "driver", "pole-pass sidebands of 1x", "dB", 0, -50},
+                      {"rotor_bar", "driver", "lower pole-pass sideband of mains", "dB", 1, -38}};
+    sheet.week->recordings = {facts};
+    const SheetSpectrum flux = spectrumOf(sheet);
+    EXPECT_EQ(flux.channel, "flux");
+    EXPECT_EQ(flux.view, "own");
+    EXPECT_EQ(flux.carrierHz, 50);
+    ASSERT_EQ(flux.marks.size(), 3u);
+    EXPECT_NEAR(flux.marks[0].hz, 50 - 1.067, 0.001);
+    EXPECT_NEAR(flux.toHz - flux.fromHz, 8 * 1.067, 0.01);
+    EXPECT_THAT(flux.caption, HasSubstr("M flux: stray flux about the mains"));
+    sheet.week->recordings[0].measures.pop_back();
+    EXPECT_EQ(spectrumOf(sheet).channel, "x");
+    EXPECT_NEAR(spectrumOf(sheet).carrierHz, 1484 / 60.0, 1e-9);
+    sheet.week->recordings[0].measures.clear();
+    EXPECT_EQ(spectrumOf(sheet).carrierHz, 0);
 }
 
 TEST(PlaceWords, AreThoseOfTheShop) {

@@ -79,5 +79,13 @@ TEST(SiteCalendar, TheDayOfItsClockIsTheSites) {
     EXPECT_FALSE(clockIn("Nowhere/None", *parseUtc("2026-07-06T03:30:00Z")));
 }
 
+TEST(SiteCalendar, AMomentNamesItsZone) {
+    const Instant time = parseUtc("2026-07-05T23:30:00Z").value();
+    EXPECT_EQ(momentIn("Europe/London", time), "6 July 2026, 00:30 Europe/London");
+    EXPECT_EQ(momentIn("Asia/Kolkata", time), "6 July 2026, 05:00 Asia/Kolkata");
+    EXPECT_EQ(momentIn("", time), "5 July 2026, 23:30 UTC");
+    EXPECT_EQ(momentIn("Nowhere/None", time), "5 July 2026, 23:30 UTC");
+}
+
 }  // namespace
 }  // namespace fettle

@@ -215,7 +215,7 @@ void SpectrumPlot::showUpright() {
         const double low = high / std::pow(10, kLogDecades);
         plot().setAxisScale(QwtPlot::yLeft, low, high * std::pow(high / low, head / height));
     } else {
-        const double low = 0;
+        const double low = data_->least;
         high = high > low ? high : low + 1e-6;
         plot().setAxisScale(QwtPlot::yLeft, low, high + (high - low) * (head / height + 0.03));
     }

@@ -23,6 +23,7 @@ namespace fettle {
 struct SpectrumData {
     QString unit;           // "mm/s r.m.s.", "dB over floor"
     bool decibels = false;  // values are in dB already: no logarithmic axis
+    double least = 0;       // the axis begins there
     double dfHz = 0;
     std::vector<float> values;
     double shaftHz = 0;  // 0: not known

@@ -8,7 +8,8 @@ SheetData withDetail(FleetFile& fleet, SheetContent content) {
     SheetData data{std::move(content), std::nullopt};
     SheetSpectrum& spectrum = data.content.spectrum;
     if (spectrum.recording == 0) return data;
-    const std::string view = spectrum.view == "velocity" ? "" : spectrum.view;
+    const bool plain = spectrum.view == "velocity" || spectrum.view == "own";
+    const std::string view = plain ? "" : spectrum.view;
     auto detail = detailOf(fleet, spectrum.recording, spectrum.channel, view);
     if (detail)
         data.detail = std::move(*detail);

@@ -23,8 +23,27 @@ bool isVelocity(const SheetSpectrum& spectrum) {
 }
 
 const DetailSpectrum& spectrumIn(const RecordingDetail& detail, const SheetSpectrum& asked) {
+    if (asked.view == "own") return detail.plain;
     const DetailSpectrum& wanted = isVelocity(asked) ? detail.velocity : detail.envelope;
     return wanted.values.empty() ? detail.plain : wanted;
+}
+
+constexpr float kLeastBelowDb = -80;
+
+// In decibels relative to the highest line of the band.
+void setBelowCarrier(const SheetSpectrum& asked, SpectrumData& data) {
+    const auto bin = [&](double hz) {
+        return std::min(data.values.size(), std::size_t(std::max(0.0, hz / data.dfHz)));
+    };
+    const auto from = data.values.begin() + long(bin(asked.fromHz)),
+               to = data.values.begin() + long(bin(asked.toHz));
+    const float carrier = from < to ? *std::max_element(from, to) : 0;
+    if (carrier <= 0) return;
+    for (float& value : data.values)
+        value = std::max(kLeastBelowDb, 20 * std::log10(std::max(value, 1e-30F) / carrier));
+    data.unit = QCoreApplication::translate("Sheet", "dB below the line");
+    data.decibels = true;
+    data.least = kLeastBelowDb;
 }
 
 // An envelope is shown over its floor: what lies below is chance.
@@ -36,6 +55,7 @@ std::shared_ptr<const SpectrumData> spectrumData(const RecordingDetail& detail, 
     data->dfHz = source.dfHz;
     data->values = source.values;
     data->shaftHz = detail.shaftHz;
+    if (asked.carrierHz > 0 && data->dfHz > 0) setBelowCarrier(asked, *data);
     return data;
 }
 
@@ -53,6 +73,7 @@ std::vector<LineMark> marksOf(const SheetContent& sheet) {
 }
 
 double topHz(const SheetSpectrum& spectrum, const SpectrumData& data) {
+    if (spectrum.carrierHz > 0) return spectrum.toHz;
     double top = 0;
     for (const SheetMark& mark : spectrum.marks)
         top = std::max(top, mark.hz);
@@ -114,7 +135,7 @@ struct SheetFigures::Parts {
     TimeAxis axis{selection};
     SpectrumPlot spectrum{paper, selection, QStringLiteral("sheetSpectrum"), {}, nullptr};
     TrendPlot trend{paper, axis, selection, nullptr};
-    double topHz = 0;
+    double fromHz = 0, topHz = 0;
     bool hasSpectrum = false;
 };
 
@@ -126,6 +147,7 @@ SheetFigures::SheetFigures(const SheetData& sheet) : parts_(std::make_unique<Par
         parts_->hasSpectrum = !data->values.empty() && data->dfHz > 0;
         parts_->spectrum.setData(data);
         parts_->spectrum.setMarks(marksOf(sheet.content));
+        parts_->fromHz = sheet.content.spectrum.fromHz;
         parts_->topHz = topHz(sheet.content.spectrum, *data);
     }
     const SheetTrend& trend = sheet.content.trend;
@@ -145,7 +167,7 @@ bool SheetFigures::hasSpectrum() const {
 
 void SheetFigures::drawSpectrum(QPainter& painter, const QRectF& rect) {
     prepare(parts_->spectrum, painter, painter.transform().mapRect(rect));
-    parts_->spectrum.showHz(0, parts_->topHz);
+    parts_->spectrum.showHz(parts_->fromHz, parts_->topHz);
     draw(parts_->spectrum, painter, rect);
 }
 

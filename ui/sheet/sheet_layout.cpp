@@ -15,8 +15,15 @@ constexpr double kSlackMm = 0.1;  // so that what fitted once fits again
 constexpr double kShares[] = {0.5, 0.53, 0.56, 0.59, 0.46, 0.42};
 constexpr double kCut = 1e6;  // higher than any column: words are not cut for a better fit
 constexpr double kSizes[] = {9, kBodyPt};
-constexpr std::size_t kRows[] = {40, 24, 16};
 constexpr double kStackedMm = 42, kMostStackedMm = 62, kBesideMm = 45, kMostBesideMm = 70;
+constexpr std::size_t kMostRows = 40, kMostBlind = 100;
+// How much the second page is shortened until it fits, least first.
+struct Shorter {
+    std::size_t rows = kMostRows, blind = kMostBlind;
+    double figureMm = kBesideMm;
+};
+constexpr Shorter kShorter[] = {{40, 100, kBesideMm}, {24, 100, kBesideMm}, {16, 100, kBesideMm},
+                                {16, 4, kBesideMm},   {12, 4, 40},          {10, 3, 36}};
 
 double lowest(const SheetPage& page) {
     return page.area().bottom() - lineHeight(kLeastPt) - 0.8 * kMm;
@@ -113,7 +120,7 @@ class Layout {
                 setJobOn(column);
                 setHalves(column, whyBlocks(sheet_), lineBlocks(sheet_, column.fit().rows));
                 setFigures(column, sheet_, spectrum_, kBesideMm, false);
-                setInTwo(column, blindBlocks(sheet_));
+                setInTwo(column, blindBlocks(sheet_, kMostBlind));
                 setCautions(column, sheet_);
                 setAll(column, returnBlocks(sheet_));
             });
@@ -139,30 +146,30 @@ class Layout {
     }
     void setReasons(bool withReturn) {
         for (const double pt : kSizes)
-            for (const std::size_t rows : kRows)
+            for (const Shorter& shorter : kShorter)
                 for (const bool stacked : {true, false})
-                    if (setReasonsOn({.pt = pt, .rows = rows}, withReturn, stacked)) return;
+                    if (setReasonsOn({.pt = pt, .rows = shorter.rows}, shorter, withReturn, stacked)) return;
         const Block figures = [this](Column& column) {
             setFigures(column, sheet_, spectrum_, kBesideMm, false);
         };
         runOn([this](Column& column) { setLaterHead(column, sheet_); },
               {whyBlocks(sheet_),
-               lineBlocks(sheet_, kRows[0]),
+               lineBlocks(sheet_, kMostRows),
                {figures},
-               blindBlocks(sheet_),
+               blindBlocks(sheet_, kMostBlind),
                withReturn ? returnBlocks(sheet_) : Blocks()});
     }
-    bool setReasonsOn(const Fit& fit, bool withReturn, bool stacked) {
+    bool setReasonsOn(const Fit& fit, const Shorter& shorter, bool withReturn, bool stacked) {
         const bool two = spectrum_ && sheet_.trend.days.size() > 1;
         if (stacked && !two) return false;
-        const double least = stacked ? kStackedMm : kBesideMm;
+        const double least = stacked ? kStackedMm : shorter.figureMm;
         double room = 0;
         const auto set = [&](double figureMm) {
             return [=, this](Column& column) {
                 setLaterHead(column, sheet_);
                 setHalves(column, whyBlocks(sheet_), lineBlocks(sheet_, column.fit().rows));
                 setFigures(column, sheet_, spectrum_, figureMm, stacked);
-                setInTwo(column, blindBlocks(sheet_));
+                setInTwo(column, blindBlocks(sheet_, shorter.blind));
                 if (withReturn) setAll(column, returnBlocks(sheet_));
             };
         };

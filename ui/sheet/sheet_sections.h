@@ -57,7 +57,7 @@ Blocks needBlocks(const SheetContent& sheet);
 Blocks partBlocks(const SheetContent& sheet);
 Blocks whyBlocks(const SheetContent& sheet);
 Blocks lineBlocks(const SheetContent& sheet, std::size_t mostRows);
-Blocks blindBlocks(const SheetContent& sheet);
+Blocks blindBlocks(const SheetContent& sheet, std::size_t most);
 Blocks cautionBlocks(const SheetContent& sheet);
 Blocks returnBlocks(const SheetContent& sheet);
 void setCautions(Column& column, const SheetContent& sheet);  // in two columns

@@ -138,6 +138,7 @@ Blocks whyBlocks(const SheetContent& sheet) {
     add(blocks, sheet.siteRecord, "");
     add(blocks, sheet.provedOn, "Proved on:");
     addList(blocks, sheet.against, "Against it:");
+    addList(blocks, sheet.wouldSpeakAgainst, "Would speak against it:");
     addList(blocks, sheet.rivals, "It could also be:");
     addList(blocks, sheet.otherFindings, "Also found on this machine:");
     return blocks;
@@ -167,16 +168,21 @@ Blocks lineBlocks(const SheetContent& sheet, std::size_t mostRows) {
     return blocks;
 }
 
-Blocks blindBlocks(const SheetContent& sheet) {
+Blocks blindBlocks(const SheetContent& sheet, std::size_t most) {
     Blocks blocks;
     if (sheet.blind.empty() && sheet.blindNote.empty()) return blocks;
     blocks.push_back([&sheet](Column& column) {
         column.heading(tr("What this could not see"));
         if (!sheet.blind.empty()) setBlind(column, sheet.blind.front());
     });
-    for (std::size_t i = 1; i < sheet.blind.size(); ++i)
+    const std::size_t shown = std::min(sheet.blind.size(), most);
+    for (std::size_t i = 1; i < shown; ++i)
         blocks.push_back([&sheet, i](Column& column) { setBlind(column, sheet.blind[i]); });
-    blocks.push_back([&sheet](Column& column) { column.muted(plainText(sheet.blindNote)); });
+    blocks.push_back([&sheet, shown](Column& column) {
+        if (shown == sheet.blind.size()) return column.muted(plainText(sheet.blindNote));
+        column.page().shortened = true;
+        column.muted(tr("… and %1 more on the page of the machine.").arg(sheet.blind.size() - shown));
+    });
     return blocks;
 }
 
