@@ -10,7 +10,6 @@
 
 #include "core/base/units.h"
 #include "core/diagnosis/line_reading.h"
-#include "core/diagnosis/mains.h"
 #include "core/diagnosis/prepare.h"
 #include "core/machine/path.h"
 
@@ -186,7 +185,7 @@ void addRadial(const std::string& housing, const std::set<std::string>& directio
             span.add(fault, housing, "no radial channel", "a radial reading");
         return;
     }
-    if (!vertical)
+    if (!vertical && !has(directions, "radial"))
         for (const char* fault : {"looseness", "soft_foot"})
             span.add(fault, housing, "no vertical channel: a foot lifts that way", "a vertical reading");
     if (!horizontal || !vertical)

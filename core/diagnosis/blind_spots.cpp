@@ -101,14 +101,6 @@ void blindViews(const PreparedRecording& prepared, std::vector<BlindSpot>& spots
     }
 }
 
-bool placesMeet(const std::string& a, const std::string& b) {
-    const auto all = placesIn(b);
-    const auto places = placesIn(a);
-    return std::any_of(places.begin(), places.end(), [&](const std::string& place) {
-        return std::find(all.begin(), all.end(), place) != all.end();
-    });
-}
-
 // "bearing" stands for the four elements.
 bool faultsMeet(const std::string& fault, const std::string& spots) {
     if (spots != "bearing" || fault == spots) return fault == spots;

@@ -5,6 +5,7 @@
 #include "core/diagnosis/combine.h"
 #include "core/exchange/examination_json.h"
 #include "core/fleet/site_calendar.h"
+#include "core/machine/path.h"
 
 namespace fettle {
 
@@ -98,7 +99,7 @@ Result<std::vector<WeightAt>> weightHistory(FleetFile& fleet, const std::string&
     if (!weights) return fail(weights.error());
     std::vector<WeightAt> history;
     for (const WeightEntry& w : *weights)
-        if (w.fault == fault && w.at == at) history.push_back({w.time, w.recording, w.weightDban});
+        if (w.fault == fault && placesMeet(w.at, at)) history.push_back({w.time, w.recording, w.weightDban});
     std::sort(history.begin(), history.end(),
               [](const WeightAt& a, const WeightAt& b) { return a.time < b.time; });
     return history;

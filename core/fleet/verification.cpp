@@ -11,6 +11,7 @@
 #include "core/fleet/cure_figures.h"
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/site_calendar.h"
+#include "core/machine/path.h"
 #include "core/store/day.h"
 
 namespace fettle {
@@ -46,10 +47,14 @@ std::string nameOf(const JobFinding& finding) {
     return findingName(h);
 }
 
+// A week that told the ends apart beside one that did not is of the same bearing.
 const Hypothesis* find(const std::vector<Hypothesis>& among, const std::string& fault,
                        const std::string& at) {
-    const auto found = std::find_if(among.begin(), among.end(),
-                                    [&](const Hypothesis& h) { return h.fault == fault && h.at == at; });
+    auto found = std::find_if(among.begin(), among.end(),
+                              [&](const Hypothesis& h) { return h.fault == fault && h.at == at; });
+    if (found == among.end())
+        found = std::find_if(among.begin(), among.end(),
+                             [&](const Hypothesis& h) { return h.fault == fault && placesMeet(h.at, at); });
     return found == among.end() ? nullptr : &*found;
 }
 
@@ -66,7 +71,7 @@ bool isGrave(const Hypothesis& h) {
 
 bool isOfJob(const CureCase& figures, const Hypothesis& h) {
     return std::any_of(figures.findings.begin(), figures.findings.end(),
-                       [&](const CureFinding& f) { return f.fault == h.fault && f.at == h.at; });
+                       [&](const CureFinding& f) { return f.fault == h.fault && placesMeet(f.at, h.at); });
 }
 
 // Of the recordings at these moments together.

@@ -223,6 +223,13 @@ std::vector<std::string> placesIn(const std::string& at) {
     return places;
 }
 
+bool placesMeet(const std::string& a, const std::string& b) {
+    const auto places = placesIn(a), others = placesIn(b);
+    return std::any_of(places.begin(), places.end(), [&](const std::string& place) {
+        return std::find(others.begin(), others.end(), place) != others.end();
+    });
+}
+
 std::string eitherOf(const std::string& a, const std::string& b) {
     const std::string first = placesIn(a).front(), stem = first.substr(0, first.rfind(' ') + 1);
     return a + " or " + (b.starts_with(stem) ? b.substr(stem.size()) : b);

@@ -44,6 +44,8 @@ std::string housingOf(const Machine& machine, const std::string& at);
 
 // "driver DE or NDE" -> "driver DE", "driver NDE"; one place alone as it is.
 std::vector<std::string> placesIn(const std::string& at);
+// Whether they have a place in common: "driver DE or NDE" and "driver NDE".
+bool placesMeet(const std::string& a, const std::string& b);
 // The other way round, for two places.
 std::string eitherOf(const std::string& a, const std::string& b);
 

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/machine/path.h"
 #include "core/round/level.h"
 #include "core/round/words.h"
 #include "core/trend/median.h"
@@ -33,7 +34,7 @@ std::string levelText(double level, const std::string& unit) {
 
 const RoundFinding* same(const std::vector<RoundFinding>& findings, const Hypothesis& h) {
     const auto at = std::find_if(findings.begin(), findings.end(), [&](const RoundFinding& f) {
-        return f.finding.fault == h.fault && f.finding.at == h.at;
+        return f.finding.fault == h.fault && placesMeet(f.finding.at, h.at);
     });
     return at == findings.end() ? nullptr : &*at;
 }

@@ -66,6 +66,9 @@ TEST_F(MachineDesk, TheHistoryOfAWeightIsThatOfTheExaminations) {
     }
     EXPECT_TRUE(std::is_sorted(history->begin(), history->end(),
                                [](const WeightAt& a, const WeightAt& b) { return a.time < b.time; }));
+    const auto either =
+        weightHistory(*fleet_, "A-RACE", "bearing_inner_race", "driver DE or NDE", from_, until_);
+    EXPECT_GE(either->size(), history->size());
     EXPECT_TRUE(weightHistory(*fleet_, "A-RACE", "no_such_fault", "driver DE", from_, until_)->empty());
 }
 

@@ -113,6 +113,8 @@ TEST(Path, PlacesThatCannotBeToldApartAreWrittenShortAndReadBack) {
     EXPECT_THAT(placesIn(three), ElementsAre("box DE", "box NDE", "box M"));
     EXPECT_THAT(placesIn("driver DE or NDE"), ElementsAre("driver DE", "driver NDE"));
     EXPECT_THAT(placesIn("driven DE"), ElementsAre("driven DE"));
+    EXPECT_TRUE(placesMeet("driver DE or NDE", "driver NDE"));
+    EXPECT_FALSE(placesMeet("driver DE or NDE", "driven NDE"));
 }
 
 }  // namespace

@@ -35,6 +35,14 @@ TEST(Changed, FindingsNewAndGone) {
               "New: cage defect, driver NDE; gone: outer-race defect, driver DE.");
 }
 
+// One week had points at both ends of a motor and told them apart, the other had not.
+TEST(Changed, AnEndThatWasToldApartIsNoNewFinding) {
+    const MachineWeek either =
+        with(plain("A"), {staged("bearing_outer_race", "driver DE or NDE", 45, "early")});
+    EXPECT_EQ(changed(outerRace(45, "early"), either), "No change.");
+    EXPECT_EQ(changed(either, outerRace(45, "early")), "No change.");
+}
+
 TEST(Changed, Stage) {
     EXPECT_EQ(changed(outerRace(60, "developed"), outerRace(60, "early")),
               "Outer-race defect, driver DE: from early to developed stage.");
