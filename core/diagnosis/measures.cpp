@@ -58,13 +58,17 @@ void measureOne(const Listening& of, FamilyReport& report) {
     of.family.measure(of, report);
 }
 
+// Of one that is named.
+void sayWay(const Listening& of, Hypothesis& h) {
+    const Path path = nearestPath(of.machine, of.at);
+    h.path = keptName(path);
+    if (!h.path.empty()) h.against.push_back("heard " + wordsOf(path) + ": a reading nearer to it decides");
+}
+
 // Said of every fault that was asked for and not named.
 void addConsidered(const Listening& of, FamilyReport& report) {
     for (Hypothesis& h : report.hypotheses)
-        if (h.fault == of.family.fault && h.at == of.at) {
-            h.path = keptName(nearestPath(of.machine, of.at));
-            return;
-        }
+        if (h.fault == of.family.fault && h.at == of.at) return sayWay(of, h);
     Hypothesis h;
     h.fault = of.family.fault;
     h.at = of.at;

@@ -63,6 +63,19 @@ TEST(Measures, OfAMachineThatDoesNotTurnNothingIsMeasured) {
         EXPECT_EQ(h.recordingCount, 0u) << h.fault << ": could not be judged";
 }
 
+// A node on the motor is a coupling away from the blades; one on the fan is not.
+TEST(Measures, WhatIsHeardOnlyOverAWaySaysSo) {
+    auto machine = made::fanSet();
+    for (const bool fanToo : {true, false}) {
+        if (!fanToo) machine.points.pop_back();
+        const auto report = made::reportOf(made::setupOf(machine));
+        for (const Hypothesis& h : report.hypotheses) {
+            const bool far = !fanToo && h.at.starts_with("driven");
+            EXPECT_EQ(h.path, far ? "through coupling" : "") << h.fault << " " << h.at;
+        }
+    }
+}
+
 TEST(Measures, NamesAreOfOneSeriesAChannel) {
     for (const Machine& machine : {motorWithFlux(), made::fanSet()}) {
         std::set<std::string> series;
