@@ -10,6 +10,7 @@
 
 #include "core/fleet/machine_week.h"
 #include "core/fleet/round_desk.h"
+#include "core/fleet/trend_past.h"
 
 namespace fettle {
 
@@ -38,6 +39,7 @@ struct SheetCase {
     std::string recordingTime;    // UTC
     std::string recordingMoment;  // the same by the site's clock, in words
     Governing governing;
+    TrendPast past;          // of the governing quantity
     SiteRecord record;       // of all findings
     SiteRecord faultRecord;  // of those of this fault
     std::optional<Job> job;

@@ -113,6 +113,19 @@ Status addRegister(FleetFile& fleet, SheetCase& sheet) {
     return {};
 }
 
+Status addPast(FleetFile& fleet, SheetCase& sheet) {
+    const auto channels = fleet.trends().channels(sheet.entry.id);
+    if (!channels) return fail(channels.error());
+    for (const ChannelEntry& channel : *channels) {
+        if (channel.point != sheet.governing.point || channel.name != sheet.governing.channel) continue;
+        auto past = trendPast(fleet, sheet.row.tag, *sheet.machine, channel, Quantity::VelocityRms,
+                              sheet.period.lastDay);
+        if (!past) return fail(past.error());
+        if (past->baseline || !sheet.past.baseline) sheet.past = std::move(*past);
+    }
+    return {};
+}
+
 Result<SheetCase> gather(FleetFile& fleet, const RoundList& list, std::optional<std::int64_t> round,
                          const SheetRequest& request) {
     SheetCase sheet;
@@ -132,7 +145,7 @@ Result<SheetCase> gather(FleetFile& fleet, const RoundList& list, std::optional<
     if (auto good = chooseFinding(sheet, request.finding); !good) return fail(good.error());
     if (auto good = addWeek(fleet, round, sheet); !good) return fail(good.error());
     addRows(sheet);
-    for (auto step : {addRegister, addGiven, addRecording, addJob})
+    for (auto step : {addRegister, addPast, addGiven, addRecording, addJob})
         if (auto good = step(fleet, sheet); !good) return fail(good.error());
     return sheet;
 }

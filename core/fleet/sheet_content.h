@@ -13,6 +13,7 @@
 
 #include "core/base/json_object.h"
 #include "core/exchange/arithmetic.h"
+#include "core/fleet/trend_past.h"
 #include "core/store/fleet_file.h"
 #include "core/trend/daily.h"
 
@@ -74,6 +75,7 @@ struct SheetTrend {
     std::vector<DayValue> days;
     std::vector<SheetLimit> limits;
     std::vector<SheetTrendEvent> events;
+    TrendPast past;  // what was usual, limits of its own, since when, where it is heading
     std::string caption;
 };
 

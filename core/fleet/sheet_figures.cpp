@@ -127,7 +127,7 @@ SheetSpectrum spectrumOf(const SheetCase& sheet) {
 
 SheetTrend trendOf(const SheetCase& sheet) {
     const Governing& g = sheet.governing;
-    SheetTrend trend{g.title.empty() ? "velocity r.m.s." : g.title, "mm/s", g.days, {}, {}, ""};
+    SheetTrend trend{g.title.empty() ? "velocity r.m.s." : g.title, "mm/s", g.days, {}, {}, {}, ""};
     if (g.limits)
         for (int i = 0; i < 3; ++i)
             trend.limits.push_back({fmt::format("{}/{} {:g} mm/s", "ABC"[i], "BCD"[i], g.limits->velocity[i]),
@@ -136,6 +136,7 @@ SheetTrend trendOf(const SheetCase& sheet) {
     for (const Event& event : sheet.events)
         if (event.time >= first && event.time < sheet.period.end)
             trend.events.push_back({event.time, labelOf(event)});
+    trend.past = sheet.past;
     trend.caption = fmt::format("daily medians of {}, {} weeks{}", trend.title, kStripWeeks,
                                 g.limits ? "; limits " + g.limits->basis : "; no limit applies here");
     return trend;

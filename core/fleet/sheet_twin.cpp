@@ -109,6 +109,26 @@ Json spectrumJson(const SheetSpectrum& s) {
             {"caption", s.caption}};
 }
 
+Json pastJson(const TrendPast& past) {
+    const auto day = [](const std::optional<int>& one) { return one ? Json(dateOfDay(*one)) : Json(); };
+    const auto& b = past.baseline;
+    const auto& h = past.heading;
+    return {{"baseline", b ? Json{{"from", dateOfDay(b->from)},
+                                  {"to", dateOfDay(b->to)},
+                                  {"days", b->days},
+                                  {"low", b->low},
+                                  {"middle", b->middle},
+                                  {"high", b->high}}
+                           : Json()},
+            {"own_limit", past.limits ? Json(past.limits->tolerance) : Json()},
+            {"since", day(past.since)},
+            {"limit_reached", h ? Json{{"limit", h->limit},
+                                       {"median", day(h->date.median)},
+                                       {"from", day(h->date.from)},
+                                       {"to", day(h->date.to)}}
+                                : Json()}};
+}
+
 Json trendJson(const SheetTrend& t) {
     return {{"title", t.title},
             {"unit", t.unit},
@@ -124,6 +144,7 @@ Json trendJson(const SheetTrend& t) {
                             [](const SheetTrendEvent& e) {
                                 return Json{{"time", formatUtc(e.time)}, {"label", e.label}};
                             })},
+            {"past", pastJson(t.past)},
             {"caption", t.caption}};
 }
 

@@ -84,20 +84,27 @@ void addHeading(const std::vector<RunValue>& values, const Machine& machine, con
     }
 }
 
+// Empty: nothing was recorded.
+Result<std::string> lastDayOf(FleetFile& fleet, const ChannelEntry& channel, const SiteSettings& site,
+                              const std::string& until) {
+    if (!until.empty()) return until;
+    const auto newest = fleet.recordings().newest(channel.machine);
+    if (!newest) return fail(newest.error());
+    return *newest ? dateIn(site.timeZone, **newest) : Result<std::string>(std::string());
+}
+
 }  // namespace
 
 Result<TrendPast> trendPast(FleetFile& fleet, const std::string& tag, const Machine& machine,
-                            const ChannelEntry& channel, Quantity quantity) {
+                            const ChannelEntry& channel, Quantity quantity, const std::string& until) {
     TrendPast past;
     const auto followed = followedAs(quantity);
     if (!followed) return past;
     const auto site = fleet.site();
     if (!site) return fail(site.error());
-    const auto newest = fleet.recordings().newest(channel.machine);
-    if (!newest) return fail(newest.error());
-    if (!*newest) return past;
-    const auto date = dateIn(site->timeZone, **newest);
+    const auto date = lastDayOf(fleet, channel, *site, until);
     if (!date) return fail(date.error());
+    if (date->empty()) return past;
     const auto period = periodTo(*site, *date);
     if (!period) return fail(period.error());
     const auto events = fleet.log().events(tag);

@@ -1,6 +1,6 @@
 // Why: a level alone says little; beside it a reader wants what was usual, the limits of the machine's own
 // past, since when it has stayed apart, and where it is heading. All of it is what the round weighs and says,
-// of one quantity on one channel, up to its newest recording: baseline and change for what is followed
+// of one quantity on one channel, up to a day: baseline and change for what is followed
 // (velocity, 1x to 3x, high band), growth and date at the next zone boundary for velocity. Days by the site's
 // calendar (days since 1970-01-01); values in the quantity's unit. Thread: as the FleetFile; reads only.
 // Errors: those of the stores.
@@ -37,8 +37,8 @@ struct TrendPast {
     std::optional<Heading> heading;           // where it grows towards a limit
 };
 
-// `machine`: as described now.
+// `machine`: as described then. `until`: the last day asked; empty: that of the newest recording.
 Result<TrendPast> trendPast(FleetFile& fleet, const std::string& tag, const Machine& machine,
-                            const ChannelEntry& channel, Quantity quantity);
+                            const ChannelEntry& channel, Quantity quantity, const std::string& until = "");
 
 }  // namespace fettle

@@ -84,8 +84,8 @@ inline SheetContent ordinary() {
     s.rows = rowsOf(6);
     s.rowsNote = "x, envelope 3000-3920 Hz; the strongest of 7 recordings";
     s.spectrum.caption = "KL-ID-01 x, envelope 3000-3920 Hz";
-    s.trend = {"M-DE x velocity r.m.s.", "mm/s", risingDays(90),
-               {{"B/C 4.5 mm/s", 4.5}},  {},     "daily medians"};
+    s.trend = {"M-DE x velocity r.m.s.", "mm/s", risingDays(90), {{"B/C 4.5 mm/s", 4.5}}, {}, {},
+               "daily medians"};
     s.steps = {{"Measure the seats.", "common practice, no source"},
                {"Name the damage.", "ISO 15243, from memory"}};
     s.parts = {

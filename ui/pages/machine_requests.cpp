@@ -10,6 +10,7 @@
 #include "core/machine/severity_limits.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
+#include "ui/plot/trend_past_data.h"
 
 namespace fettle {
 
@@ -182,41 +183,13 @@ QString quantityName(Quantity quantity) {
 
 namespace {
 
-constexpr double kHalfDayMs = 12 * 3600 * 1e3;
-
-// A day of the site's calendar stands at its noon.
-double dayMs(int day) {
-    return toMs(startOfDay(day)) + kHalfDayMs;
-}
-
-QString shortDay(int day) {
-    return dateText(dateOfDay(day));
-}
-
-TrendFan fanOf(const Heading& heading) {
-    TrendFan fan;
-    fan.ms = dayMs(heading.day);
-    fan.value = heading.level;
-    fan.limit = heading.limit;
-    const LimitDate& date = heading.date;
-    fan.middleMs = dayMs(*date.median);
-    fan.earliestMs = dayMs(date.from.value_or(*date.median));
-    if (date.to) fan.latestMs = dayMs(*date.to);
-    fan.words = tr("%1 about %2").arg(shown(heading.limitName), shortDay(*date.median));
-    if (date.from && date.to)
-        fan.words += tr(" (%1 to %2)").arg(shortDay(*date.from), shortDay(*date.to));
-    else if (date.from)
-        fan.words += tr(" (%1 or later)").arg(shortDay(*date.from));
-    return fan;
-}
-
 // What the quantity's own past says, in words for the tool tip.
 QString pastWords(const TrendPast& past) {
     if (!past.baseline) return shown(past.why);
     const BaselineBand& band = *past.baseline;
     QString words = tr("Baseline: %1 days from %2 to %3, %4; its band is two spreads to either side.")
                         .arg(band.days)
-                        .arg(shortDay(band.from), shortDay(band.to), shown(band.condition));
+                        .arg(dayText(band.from), dayText(band.to), shown(band.condition));
     if (past.limits)
         words += tr(" Own limits: mean + 3 s %1, log-normal %2, median + 3 MAD %3, 95 % of days %4, "
                     "tolerance 95/95 %5.")
@@ -225,18 +198,8 @@ QString pastWords(const TrendPast& past) {
                      .arg(past.limits->medianMad, 0, 'g', 3)
                      .arg(past.limits->p95, 0, 'g', 3)
                      .arg(past.limits->tolerance, 0, 'g', 3);
-    if (past.since) words += tr(" Apart since %1.").arg(shortDay(*past.since));
+    if (past.since) words += tr(" Apart since %1.").arg(dayText(*past.since));
     return words;
-}
-
-void addPast(const TrendPast& past, TrendData& data) {
-    if (past.baseline)
-        data.baseline =
-            TrendBaseline{dayMs(past.baseline->from) - kHalfDayMs, dayMs(past.baseline->to) + kHalfDayMs,
-                          past.baseline->low, past.baseline->middle, past.baseline->high};
-    if (past.limits) data.limits.push_back({tr("own"), past.limits->tolerance, true});
-    if (past.since) data.sinceMs = dayMs(*past.since) - kHalfDayMs;
-    if (past.heading) data.fan = fanOf(*past.heading);
 }
 
 }  // namespace

@@ -11,7 +11,7 @@ namespace fettle {
 namespace {
 
 constexpr float kOwnDays = 0.20F, kAfter = 0.09F, kFan = 0.16F;  // of the ink
-constexpr double kPad = 3;
+constexpr double kPad = 3, kMostWords = 0.6;                     // of the width
 
 QString tr(const char* text) {
     return QCoreApplication::translate("TrendPlot", text);
@@ -105,8 +105,11 @@ void PastMarks::drawFan(QPainter& painter, const QwtScaleMap& xMap, const QwtSca
     // The level is high where it heads for a limit: the corner under it is free.
     const QFontMetricsF metrics(painter.font());
     const double width = metrics.horizontalAdvance(fan.words) + 2 * kPad;
-    label(painter, {canvas.right() - width - 2, canvas.bottom() - metrics.height() - 1, 0, 0}, fan.words,
-          Role::Limit);
+    if (width > kMostWords * canvas.width()) return;  // on a small figure the words stand beside it
+    const double left = canvas.right() - width - 2;
+    const bool sinceBelow = data_->sinceMs && xMap.transform(*data_->sinceMs) + kPad > left;
+    const double rows = sinceBelow ? 2 : 1;
+    label(painter, {left, canvas.bottom() - rows * metrics.height() - 1, 0, 0}, fan.words, Role::Limit);
 }
 
 }  // namespace fettle

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "ui/plot/spectrum_plot.h"
+#include "ui/plot/trend_past_data.h"
 #include "ui/plot/trend_plot.h"
 #include "ui/sheet/line_table.h"
 #include "ui/sheet/sheet_page.h"
@@ -89,6 +90,7 @@ std::shared_ptr<const TrendData> trendData(const SheetTrend& trend) {
         data->samples.push_back({toMs(startOfDay(day.day)) + kHalfDayMs, day.value, 1, true});
     for (const SheetLimit& limit : trend.limits)  // "B/C 4.5 mm/s": the plot adds the value itself
         data->limits.push_back({plainText(limit.label).section(QLatin1Char(' '), 0, 0), limit.value});
+    addPast(trend.past, *data);
     return data;
 }
 
@@ -154,7 +156,10 @@ SheetFigures::SheetFigures(const SheetData& sheet) : parts_(std::make_unique<Par
     if (trend.days.empty()) return;
     // Free at the left: there the limits say their names.
     const int first = trend.days.front().day, last = trend.days.back().day + 1;
-    parts_->axis.setBounds({startOfDay(first - std::max(1, (last - first) / kNamesShare)), startOfDay(last)});
+    const int named = std::max(1, (last - first) / kNamesShare);
+    const auto& heading = trend.past.heading;
+    const int ahead = heading ? std::clamp(*heading->date.median + named / 2, last, last + 2 * named) : last;
+    parts_->axis.setBounds({startOfDay(first - named), startOfDay(ahead)});
     parts_->trend.setData(trendData(trend));
     parts_->trend.setEvents(eventsOf(trend));
 }
