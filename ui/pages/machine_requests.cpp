@@ -10,7 +10,7 @@
 #include "core/machine/severity_limits.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
-#include "ui/plot/trend_past_data.h"
+#include "ui/sheet/trend_past_data.h"
 
 namespace fettle {
 

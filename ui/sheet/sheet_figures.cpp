@@ -6,10 +6,10 @@
 #include <cmath>
 
 #include "ui/plot/spectrum_plot.h"
-#include "ui/plot/trend_past_data.h"
 #include "ui/plot/trend_plot.h"
 #include "ui/sheet/line_table.h"
 #include "ui/sheet/sheet_page.h"
+#include "ui/sheet/trend_past_data.h"
 
 namespace fettle {
 

@@ -1,4 +1,4 @@
-#include "ui/plot/trend_past_data.h"
+#include "ui/sheet/trend_past_data.h"
 
 #include <QCoreApplication>
 
