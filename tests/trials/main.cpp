@@ -26,7 +26,7 @@ const std::vector<Trial> kTrials = {
      "speed not given, simulated and on FETTLE_OPEN_RECORDS: right, unknown, sure and wrong; slip; sample "
      "rate",
      speedTrial},
-    {"matrix", "[--scenario sample_fleet] [--cells N] [--kinds KIND,KIND] [--upper 1] [--list 1 or 2]",
+    {"matrix", "[--scenario sample_fleet] [--cells N] [--kinds KIND,KIND] [--upper 1] [--list 1, 2 or 3]",
      "seeded faults x severities x noise x nodes, each after sound weeks: detection and confusion",
      seededMatrix},
     {"forecast-cover", "[--machines 1000] [--seed 1]",

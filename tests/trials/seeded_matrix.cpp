@@ -140,7 +140,7 @@ int seededMatrix(const Arguments& arguments) {
     std::filesystem::remove_all(folder);
     printMatrix(told);
     const long list = numberAfter(arguments, "--list", 0);
-    if (list > 0) printMissed(told, list > 1);
+    if (list > 0) printMissed(told, list == 2, list > 2);
     return 0;
 }
 

@@ -212,10 +212,10 @@ void printMatrix(const std::vector<Told>& told) {
     printSound(told);
 }
 
-void printMissed(const std::vector<Told>& told, bool detail) {
+void printMissed(const std::vector<Told>& told, bool detail, bool all) {
     fmt::print("\nnot named at the two upper severities\n");
     for (const Told& one : told) {
-        if (one.kind.empty() ? one.findings.empty() : !one.isUpper() || one.isNamed()) continue;
+        if (!all && (one.kind.empty() ? one.findings.empty() : !one.isUpper() || one.isNamed())) continue;
         fmt::print("{} {} {} {} x{:.0f} {:.2f}: {}{}\n", one.kind.empty() ? "sound" : one.kind, one.at,
                    one.machine, one.node, one.noise, kSeverities[one.severity], joined(one.findings, ", "),
                    one.blind.empty() ? one.unbased ? "; no baseline" : "" : "; BLIND " + one.blind);

@@ -35,7 +35,7 @@ void read(const CellVerdict& said, Told& told);
 
 void printMatrix(const std::vector<Told>& told);
 // One line a cell that is not named at the two upper severities, and a sound week in which something is;
-// `detail`: with the changes.
-void printMissed(const std::vector<Told>& told, bool detail);
+// `detail`: with the changes; `all`: cells that are named as well.
+void printMissed(const std::vector<Told>& told, bool detail, bool all);
 
 }  // namespace fettle::trials
