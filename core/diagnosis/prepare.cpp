@@ -8,6 +8,7 @@
 
 #include "core/base/text.h"
 #include "core/base/units.h"
+#include "core/diagnosis/half_orders.h"
 #include "core/diagnosis/levels.h"
 #include "core/diagnosis/order_resampling.h"
 #include "core/diagnosis/running.h"
@@ -229,6 +230,7 @@ void rankAll(const Machine& machine, PreparedRecording& prepared, const Weighing
         for (View& view : views.envelopes)
             evidence.factors.push_back(std::move(view.factor));
         neutralPolePass(machine, prepared.rates, evidence, settings);
+        neutralHalfOrders(prepared.rates, evidence, settings);
         prepared.evidence.push_back(std::move(evidence));
     }
 }

@@ -5,6 +5,7 @@
 #include <cstdint>
 
 #include "core/diagnosis/family.h"
+#include "core/diagnosis/half_orders.h"
 #include "core/diagnosis/unknown_bearing.h"
 
 namespace fettle {
@@ -28,7 +29,7 @@ std::string familyText() {
     for (const BearingElement element : kBearingElements)
         for (const FamilyLine& line : bearingFamily(element, bearing).lines)
             text += fmt::format("{} {} {} {};", line.name, line.order, line.slope, line.w);
-    return text + unknownBearingText();
+    return text + unknownBearingText() + halfOrdersText();
 }
 
 }  // namespace
