@@ -113,6 +113,8 @@ std::vector<Marked> marksOf(const std::vector<const Story*>& atWork, const Exami
     for (const Story* story : atWork)
         if (!story->decoy && !story->fault.empty()) marks.push_back(markOf(*story, examination));
     for (const Hypothesis& found : examination.findings) {
+        if (found.fault == "sensor" && !found.weightDban)
+            continue;  // of a node's rate or seat, not the machine
         const bool explained = std::any_of(atWork.begin(), atWork.end(), [&](const Story* story) {
             return !story->decoy && (hits(found, *story) || sameKind(found, *story));
         });

@@ -170,7 +170,7 @@ void CompareReport::close() const {
     print(fmt::format("\n{} stories at work from {} to {}: {}.\n", tally_.stories(), first_, last_,
                       countsOf(tally_)));
     print(fmt::format(
-        "Machines rightly quiet: {}; false findings: {}, {} of them on evidence; machines without a "
+        "Machines rightly quiet: {}; false findings: {}, {} of them with a weight; machines without a "
         "recording: {}.\n",
         tally_.quiet, tally_.of(Mark::False), tally_.falseByEvidence, tally_.unheard));
 }
@@ -181,7 +181,7 @@ void printSum(const Tally& sum) {
     print(fmt::format("\n{} machine-weeks, {} without a recording. Stories, once a week: {}.\n", sum.machines,
                       sum.unheard, countsOf(sum)));
     print(
-        fmt::format("False findings {}: on evidence {}, {:.1f} per 100 machines and month of 30 days; "
+        fmt::format("False findings {}: with a weight {}, {:.1f} per 100 machines and month of 30 days; "
                     "of these on machines with no fault at work {}, {:.1f}.\n",
                     sum.of(Mark::False), sum.falseByEvidence, rate(sum.falseByEvidence), sum.falseOnSound,
                     rate(sum.falseOnSound)));

@@ -199,6 +199,18 @@ RoundFinding* knownAt(std::vector<RoundFinding>& findings, const std::string& fa
     return found == findings.end() ? nullptr : &*found;
 }
 
+// On a pump whose noise is not followed against its blades a cavitating one cannot be told from a dry
+// bearing.
+bool mayCavitate(const Context& context, const std::string& at) {
+    const auto followed = std::any_of(
+        context.week.changes.begin(), context.week.changes.end(),
+        [&](const FollowedChange& one) { return one.fault == "cavitation" && one.name == kBladeSwing; });
+    return !followed &&
+           std::any_of(context.hypotheses.begin(), context.hypotheses.end(), [&](const Hypothesis& h) {
+               return h.fault == "cavitation" && componentOf(h.at) == componentOf(at);
+           });
+}
+
 void addHighBand(const ChangeGroup& group, const Context& context, std::vector<RoundFinding>& findings) {
     const std::string& at = group.strongest->at;
     if (!group.rises() || bearingExplains(context, at) || knownAt(findings, "cavitation", at)) return;
@@ -218,6 +230,10 @@ void addHighBand(const ChangeGroup& group, const Context& context, std::vector<R
         ", and no bearing line stands out: the bearing runs dry or is worn; which part of it is not said. "
         "Grease it with the right amount: a band that stays low for weeks was dry, one back in hours is "
         "damaged.";
+    if (mayCavitate(context, at))
+        f.finding.sentence +=
+            " A cavitating pump raises the same band and cannot be told from it by this sensor: look at the "
+            "suction pressure first.";
     findings.push_back(std::move(f));
 }
 
