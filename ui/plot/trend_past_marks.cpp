@@ -107,7 +107,7 @@ void PastMarks::drawFan(QPainter& painter, const QwtScaleMap& xMap, const QwtSca
     const double width = metrics.horizontalAdvance(fan.words) + 2 * kPad;
     if (width > kMostWords * canvas.width()) return;  // on a small figure the words stand beside it
     const double left = canvas.right() - width - 2;
-    const bool sinceBelow = data_->sinceMs && xMap.transform(*data_->sinceMs) + kPad > left;
+    const bool sinceBelow = data_->sinceMs && xMap.transform(*data_->sinceMs) > left;
     const double rows = sinceBelow ? 2 : 1;
     label(painter, {left, canvas.bottom() - rows * metrics.height() - 1, 0, 0}, fan.words, Role::Limit);
 }
