@@ -34,7 +34,8 @@ struct Weighing {
     double cageShift = 0;   // best c: true over expected FTF, minus 1
     std::string variant, view;
     std::string point;  // whose channel that is
-    double levelG = 0;  // of what swings at its first lines, by their height and the band's level; 0: not read
+    double levelG =
+        0;  // of what swings at its first lines, by their height and the band's level; 0: not read
     std::size_t channel = 0;
     std::vector<LineRow> rows;
 };
@@ -65,8 +66,8 @@ struct CauseNote {
 // One hypothesis over all recordings of the examination.
 struct Hypothesis {
     std::string fault, at;
-    std::string path;  // how it was heard (core/machine/path.h); empty: from its own housing
-    std::optional<double> weightDban;        // of the mean e-value; absent: not weighed
+    std::string path;                  // how it was heard (core/machine/path.h); empty: from its own housing
+    std::optional<double> weightDban;  // of the mean e-value; absent: not weighed
     std::optional<double> beforeClaimsDban;  // what it was before stronger faults claimed their lines
     std::string why;                         // of one not weighed, or of a possible one
     std::size_t recording = 0;               // whose rows are shown: the strongest
