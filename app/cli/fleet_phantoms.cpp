@@ -16,7 +16,7 @@ namespace {
 std::vector<RecordingEntry> chosen(const std::vector<RecordingEntry>& all, std::size_t most) {
     std::map<std::string, std::vector<RecordingEntry>> byPoint;
     for (auto entry = all.rbegin(); entry != all.rend(); ++entry)
-        if (entry->hasWaveform && entry->running == "running") byPoint[entry->point].push_back(*entry);
+        if (entry->hasWaveform && isRunning(entry->running)) byPoint[entry->point].push_back(*entry);
     std::vector<RecordingEntry> picked;
     for (std::size_t turn = 0, before = 1; picked.size() < most && before != picked.size(); ++turn) {
         before = picked.size();
@@ -29,7 +29,7 @@ std::vector<RecordingEntry> chosen(const std::vector<RecordingEntry>& all, std::
 
 // Told, not fatal: a damaged waveform leaves the others.
 std::vector<RecordingPtr> loaded(FleetFile& fleet, const std::vector<RecordingEntry>& entries,
-                                 std::vector<std::string>& refused) {
+                                 bool& refusedSome) {
     std::vector<RecordingPtr> recordings;
     for (const RecordingEntry& entry : entries) {
         auto recording = fleet.recordings().recording(entry.id);
@@ -38,7 +38,7 @@ std::vector<RecordingPtr> loaded(FleetFile& fleet, const std::vector<RecordingEn
             continue;
         }
         refuse(recording.error());
-        refused.push_back(recording.error().sentence());
+        refusedSome = true;
     }
     return recordings;
 }
@@ -67,7 +67,8 @@ std::optional<FleetPhantoms> fleetPhantoms(const std::string& path, std::size_t 
         if (picked.empty()) continue;
         const auto described = describedAt(*fleet, entry.tag, picked.front().time);
         if (!described) return stop(described.error());
-        if (auto added = tally.add(**described, loaded(*fleet, picked, result.refused), entry.tag); !added)
+        if (auto added = tally.add(**described, loaded(*fleet, picked, result.refusedSome), entry.tag);
+            !added)
             return stop(added.error());
     }
     result.phantoms = tally.result();

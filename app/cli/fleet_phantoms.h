@@ -13,7 +13,7 @@ namespace fettle {
 
 struct FleetPhantoms {
     PhantomResult phantoms;
-    std::vector<std::string> refused;  // already told
+    bool refusedSome = false;  // already told
 };
 // Empty after telling why.
 std::optional<FleetPhantoms> fleetPhantoms(const std::string& fleet, std::size_t perMachine,

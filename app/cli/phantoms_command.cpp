@@ -77,24 +77,22 @@ void printTable(const PhantomResult& result) {
         tell("left out: " + s);
 }
 
-// How the share falls with the weight: a column a deciban and half, on a scale of powers of ten, beside the
-// bound 10^(-weight/10).
+// How the share falls with the weight, beside the bound 10^(-weight/10), on a scale of powers of ten.
 void printCurve(const PhantomResult& result) {
-    constexpr double kDecades = 4;  // 100 % to 0.01 %
-    constexpr int kColumns = 48;
-    const auto column = [&](double share) {
-        return share <= 0 ? -1
-                          : int(std::lround(kColumns * (1 + std::max(-1.0, std::log10(share) / kDecades))));
+    constexpr int kColumns = 48, kDecades = 4;  // 0.01 to 100 %
+    const auto column = [](double share) {
+        const double decades = share > 0 ? std::log10(share) : -kDecades;
+        return std::size_t(std::lround(kColumns * std::max(0.0, 1 + decades / kDecades)));
     };
-    print("\nshare of phantoms (#) and bound (|) at a weight or more; each step is a quarter of ten times\n");
+    print("\nshare of phantoms (#) and bound (|) at a weight or more\n");
     print(fmt::format("{:<24}{:<7}{:<12}{:<12}{:<12}{:<12}{}\n", "", "dban", "0.01 %", "0.1 %", "1 %", "10 %",
                       "100 %"));
     for (const PhantomCurve& c : result.curves)
         for (int dban = 0; c.trials && dban <= kCurveToDban; dban += 5) {
-            std::string bar(kColumns + 1, ' ');
-            bar.replace(0, std::size_t(column(c.shareAtLeast[std::size_t(dban)]) + 1),
-                        std::size_t(column(c.shareAtLeast[std::size_t(dban)]) + 1), '#');
-            bar[std::size_t(std::max(0, column(std::pow(10, -dban / 10.0))))] = '|';
+            const double share = c.shareAtLeast[std::size_t(dban)];
+            std::string bar(share > 0 ? column(share) + 1 : 0, '#');
+            bar.resize(kColumns + 1, ' ');
+            bar[column(std::pow(10, -dban / 10.0))] = '|';
             print(fmt::format("{:<24}{:>4}   {}\n", dban == 0 ? faultName(c.fault) : "", dban, bar));
         }
 }
@@ -124,7 +122,7 @@ PhantomOptions optionsOf(const PhantomsCommand& command) {
 
 int runOnFleet(const PhantomsCommand& command) {
     const auto result = fleetPhantoms(command.recordings[0], command.perMachine, optionsOf(command));
-    return result ? answer(command, result->phantoms, !result->refused.empty()) : kCouldNotRun;
+    return result ? answer(command, result->phantoms, result->refusedSome) : kCouldNotRun;
 }
 
 int runOnRecordings(const PhantomsCommand& command) {

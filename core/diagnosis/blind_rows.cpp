@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/base/text.h"
+#include "core/diagnosis/blind_spots.h"
 #include "core/diagnosis/family.h"
 #include "core/diagnosis/fault_family.h"
 #include "core/diagnosis/wording.h"
@@ -22,11 +23,6 @@ double secondsAsked(const std::string& cure) {
     const std::string before = "a recording of ", after = " s or more";
     if (!cure.starts_with(before) || !cure.ends_with(after)) return 0;
     return parseNumber(cure.substr(before.size(), cure.size() - before.size() - after.size())).value_or(0);
-}
-
-bool isElement(const std::string& fault) {
-    return std::any_of(std::begin(kBearingElements), std::end(kBearingElements),
-                       [&](BearingElement element) { return fault == faultKey(element); });
 }
 
 // Joins each row to the first that it is alike; `join` does it.
@@ -51,7 +47,7 @@ bool hasRolling(const Machine& machine) {
 }
 
 bool concerns(const Machine& machine, const std::string& fault, const Examination& e) {
-    if (isElement(fault) || fault == "bearing_dry_or_worn") return hasRolling(machine);
+    if (faultsMeet(fault, "bearing") || fault == "bearing_dry_or_worn") return hasRolling(machine);
     const FaultFamily* family = faultFamily(fault);
     if (!family) return true;
     const auto told = [&](const BlindSpot& spot) { return spot.fault == fault; };
@@ -60,7 +56,7 @@ bool concerns(const Machine& machine, const std::string& fault, const Examinatio
 
 bool isBlindTo(const Examination& e, const std::string& fault, const std::string& at) {
     return std::any_of(e.blind.begin(), e.blind.end(), [&](const BlindSpot& spot) {
-        const bool same = spot.fault == fault || (spot.fault == "bearing" && isElement(fault));
+        const bool same = faultsMeet(fault, spot.fault);
         const auto places = placesIn(spot.at);
         return same && std::any_of(places.begin(), places.end(), [&](const std::string& place) {
                    return at == place || at.starts_with(place + " ");  // "driven" is all of it
@@ -77,9 +73,8 @@ FaultSight sightOf(const Machine& machine, const Examination& e, const std::stri
                 ++places;
                 blind += isBlindTo(e, fault, place);
             }
-    const bool told = std::any_of(e.blind.begin(), e.blind.end(), [&](const BlindSpot& spot) {
-        return spot.fault == fault || (spot.fault == "bearing" && isElement(fault));
-    });
+    const bool told = std::any_of(e.blind.begin(), e.blind.end(),
+                                  [&](const BlindSpot& spot) { return faultsMeet(fault, spot.fault); });
     if (places == blind) return {fault, told ? FaultSight::State::Blind : FaultSight::State::Seen};
     return {fault, told ? FaultSight::State::BlindSomewhere : FaultSight::State::Seen};
 }

@@ -101,13 +101,6 @@ void blindViews(const PreparedRecording& prepared, std::vector<BlindSpot>& spots
     }
 }
 
-// "bearing" stands for the four elements.
-bool faultsMeet(const std::string& fault, const std::string& spots) {
-    if (spots != "bearing" || fault == spots) return fault == spots;
-    return std::any_of(std::begin(kBearingElements), std::end(kBearingElements),
-                       [&](BearingElement element) { return fault == faultKey(element); });
-}
-
 // Whether a part has a measure or a weight of the fault at the place, and nothing that it is blind to there.
 bool seesInFull(const Examination& part, const BlindSpot& spot) {
     const auto same = [&](const auto& one) {
@@ -151,6 +144,12 @@ bool isToldBy(const std::vector<BlindSpot>& wide, const BlindSpot& spot) {
 }
 
 }  // namespace
+
+bool faultsMeet(const std::string& fault, const std::string& spots) {
+    if (spots != "bearing" || fault == spots) return fault == spots;
+    return std::any_of(std::begin(kBearingElements), std::end(kBearingElements),
+                       [&](BearingElement element) { return fault == faultKey(element); });
+}
 
 std::vector<BlindSpot> jointBlindSpots(const Machine& machine, const std::vector<Examination>& parts) {
     const std::vector<BlindSpot> wide = blindByMachine(machine, factsOf(parts));

@@ -3,11 +3,15 @@
 // description and points alone (blind_machine.h), told anew of every span of recordings. Thread: pure.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "core/diagnosis/hypotheses.h"
 
 namespace fettle {
+
+// Whether a blind spot of `spots` hides this fault: "bearing" stands for the four elements.
+bool faultsMeet(const std::string& fault, const std::string& spots);
 
 // Of one recording, the first sort.
 std::vector<BlindSpot> blindSpots(const Machine& machine, const PreparedRecording& prepared,

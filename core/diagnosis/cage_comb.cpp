@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "core/diagnosis/view_lines.h"
+
 namespace fettle {
 
 namespace {
@@ -13,12 +15,6 @@ constexpr int kFirstBetween = 3, kFromCarrier = 3;  // cage turns from its own f
 constexpr int kFewestBetween = 3;
 constexpr double kGoesOnShare = 0.6;
 constexpr double kLineW = 0.5;
-
-std::optional<std::size_t> viewOf(const Weighing& found, const ChannelEvidence& channel) {
-    for (std::size_t v = 0; v < channel.views->envelopes.size(); ++v)
-        if (found.view == channel.channelName + ", " + channel.views->envelopes[v].name) return v;
-    return std::nullopt;
-}
 
 // Lines of the comb where an element draws none: between the cage's first ones and the element's cluster, and
 // between that and the next.
@@ -45,8 +41,10 @@ std::optional<double> cageCombOf(const BearingWeighed& element, const BearingWei
     const ChannelEvidence& channel = evidence[element.found.channel];
     if (std::abs(carrier - times * cageOrder) * shaftHz > kOnCombBins * channel.views->df)
         return std::nullopt;
-    const auto view = viewOf(element.found, channel);
-    if (!view || !goesOn(cageOrder, int(times), shaftHz, channel, *view)) return std::nullopt;
+    const View* view = viewNamed(*channel.views, element.found.view);
+    if (!view) return std::nullopt;
+    const auto index = std::size_t(view - channel.views->envelopes.data());
+    if (!goesOn(cageOrder, int(times), shaftHz, channel, index)) return std::nullopt;
     return cageOrder * shaftHz;
 }
 

@@ -1,7 +1,5 @@
 #include "core/diagnosis/explain_away.h"
 
-#include <algorithm>
-
 #include "core/diagnosis/cage_comb.h"
 #include "core/machine/path.h"
 
@@ -21,13 +19,6 @@ std::size_t strongest(const std::vector<Weighed>& all, const std::vector<char>& 
     return best;
 }
 
-bool sameBearing(const std::string& a, const std::string& b) {
-    const auto places = placesIn(a), others = placesIn(b);
-    return std::any_of(places.begin(), places.end(), [&](const std::string& place) {
-        return std::find(others.begin(), others.end(), place) != others.end();
-    });
-}
-
 // The cage on whose comb a rolling element stands.
 struct CageBehind {
     std::size_t cage = 0;
@@ -43,7 +34,7 @@ std::optional<CageBehind> cageBehind(std::size_t element, const std::vector<Bear
     for (std::size_t i = 0; i < all.size(); ++i) {
         const BearingHypothesis& c = hypotheses[i];
         if (c.fault != faultKey(BearingElement::Cage) || claimed[i] || all[i].now.weightDban < stop) continue;
-        if (c.shaftRatio != h.shaftRatio || !sameBearing(c.at, h.at)) continue;
+        if (c.shaftRatio != h.shaftRatio || !placesMeet(c.at, h.at)) continue;
         if (const auto hz = cageCombOf({h, all[element].now}, {c, all[i].now}, evidence, driverHz))
             return CageBehind{i, *hz};
     }

@@ -139,7 +139,6 @@ class Walk {
 
     // Multiplies each speed's product by the e-value of the order there.
     void multiply(const CombOrder& order, std::vector<double>& products) const {
-        const auto beyond = [&](double bin) { return bin + 1 >= double(view_.place.size()); };
         const double first = order.order * tried_.leastHz / view_.df;
         std::size_t top =
             std::size_t(std::lower_bound(tops_.begin(), tops_.end(), first > 2 ? std::size_t(first - 2) : 0) -
@@ -147,7 +146,7 @@ class Walk {
         top = std::min(top, tops_.size() - 1);
         for (std::size_t i = 0; i < tried_.count; ++i) {
             const double hz = order.order * tried_.at(i), bin = hz / view_.df;
-            if (beyond(bin)) return;
+            if (bin + 1 >= double(view_.place.size())) return;
             while (top + 1 < tops_.size() && offAt(top + 1, bin) <= offAt(top, bin))
                 ++top;
             if (!mains_.clear(hz, view_.df)) continue;

@@ -32,4 +32,10 @@ const View* wholeBandEnvelope(const ChannelViews& views) {
     return widest;
 }
 
+const View* viewNamed(const ChannelViews& views, const std::string& channelAndView) {
+    for (const View& view : views.envelopes)
+        if (channelAndView.ends_with(", " + view.name)) return &view;
+    return nullptr;
+}
+
 }  // namespace fettle

@@ -8,6 +8,7 @@
 #include <set>
 
 #include "core/base/text.h"
+#include "core/diagnosis/view_lines.h"
 #include "core/dsp/spectrum.h"
 #include "core/machine/path.h"
 
@@ -19,12 +20,6 @@ constexpr int kFirstHarmonics = 3;
 constexpr double kPartedDban = 10;  // of one end, and over the other
 constexpr double kLouder = 2;       // 6 dB
 constexpr double kFoundDban = 20;
-
-const View* viewNamed(const ChannelViews& views, const std::string& channelAndView) {
-    for (const View& view : views.envelopes)
-        if (channelAndView.ends_with(", " + view.name)) return &view;
-    return nullptr;
-}
 
 // All that was weighed of one fault at one place.
 using Weighed = std::vector<const Hypothesis*>;
