@@ -55,4 +55,9 @@ void claimComb(double cageHz, const std::string& at, std::vector<ChannelEvidence
                           fmt::format("the cage's comb of {}", at));
 }
 
+std::string cageCombText() {
+    return fmt::format("cage comb {} {} {} {} {} {}", kOnCombBins, kFirstBetween, kFromCarrier,
+                       kFewestBetween, kGoesOnShare, kLineW);
+}
+
 }  // namespace fettle

@@ -7,6 +7,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 
 #include "core/diagnosis/weigh.h"
 
@@ -24,5 +25,8 @@ std::optional<double> cageCombOf(const BearingWeighed& element, const BearingWei
 // Makes the whole comb neutral for everything else, where a view shows a line.
 void claimComb(double cageHz, const std::string& at, std::vector<ChannelEvidence>& evidence,
                const WeighingSettings& settings);
+
+// Everything the comb stands on, for the checksum of the settings.
+std::string cageCombText();
 
 }  // namespace fettle

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 
+#include "core/diagnosis/cage_comb.h"
 #include "core/diagnosis/family.h"
 #include "core/diagnosis/half_orders.h"
 #include "core/diagnosis/unknown_bearing.h"
@@ -29,7 +30,7 @@ std::string familyText() {
     for (const BearingElement element : kBearingElements)
         for (const FamilyLine& line : bearingFamily(element, bearing).lines)
             text += fmt::format("{} {} {} {};", line.name, line.order, line.slope, line.w);
-    return text + unknownBearingText() + halfOrdersText();
+    return text + unknownBearingText() + halfOrdersText() + cageCombText();
 }
 
 }  // namespace

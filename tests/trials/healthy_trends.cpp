@@ -105,7 +105,7 @@ void run(const char* name, const Swings& swings, long weeks, std::uint64_t seed)
     const RoundSettings settings{"2026-05-04", "2026-05-10", *parseUtc("2026-05-11T00:00:00Z"), 0.1, 20, 7};
     const UrgencyRule rule;
     const int lastDay = dayOf(*parseUtc("2026-05-10T12:00:00Z"));
-    double entries = 0;
+    std::size_t entries = 0;
     std::map<std::string, int> faults;
     for (long i = 0; i < weeks; ++i) {
         const auto found = changeFindings(soundWeek(made, swings, lastDay), {}, settings, rule);
@@ -115,8 +115,8 @@ void run(const char* name, const Swings& swings, long weeks, std::uint64_t seed)
     }
     const Interval count = countInterval(entries);
     const double scale = 100 * kWeeksAMonth / double(weeks);
-    fmt::print("{:<44} {:>6} {:>7.0f} {:>9.2f}  {:.2f} to {:.2f} ", name, weeks, entries, entries * scale,
-               count.low * scale, count.high * scale);
+    fmt::print("{:<44} {:>6} {:>7} {:>9.2f}  {:.2f} to {:.2f} ", name, weeks, entries,
+               double(entries) * scale, count.low * scale, count.high * scale);
     for (const auto& [fault, times] : faults)
         fmt::print("  {} {}", fault, times);
     fmt::print("\n");
@@ -129,7 +129,7 @@ int healthyTrends(const Arguments& arguments) {
     const auto seed = std::uint64_t(numberAfter(arguments, "--seed", 1));
     fmt::print(
         "Trends of sound machines, 28 quantities at one point each, 4 to 26 weeks of history; entries by "
-        "change\nof one week. Rate: a month, 100 machines; 95 % by Byar.\n\n{:<44} {:>6} {:>7} {:>9}  95 %\n",
+        "change\nof one week. Rate: a month, 100 machines; 95 %, exact.\n\n{:<44} {:>6} {:>7} {:>9}  95 %\n",
         "swings", "weeks", "entries", "rate");
     run("daily, weekly and drift 1 dB", {}, weeks, seed);
     run("daily 1 dB only", {1, 0, 0}, weeks, seed + 1);

@@ -5,8 +5,8 @@
 
 #include "core/round/evidence.h"
 #include "core/round/round.h"
-#include "tests/trials/count_interval.h"
 #include "tests/trials/made_weeks.h"
+#include "tests/trials/share.h"
 #include "tests/trials/trials.h"
 
 namespace fettle::trials {
@@ -41,7 +41,7 @@ Outcome outcomeOf(const sim::Scenario& scenario, std::size_t i, int perNode) {
 
 void printRate(const char* what, std::size_t entries, std::size_t weeks) {
     const double scale = kFleet * kWeeksAMonth / double(weeks);
-    const Interval interval = garwood(entries);
+    const Interval interval = countInterval(entries);
     fmt::print("{:<44} {:>4}   {:.3g} per 100 machines and month, 95 % {:.3g} to {:.3g}\n", what, entries,
                double(entries) * scale, interval.low * scale, interval.high * scale);
 }
@@ -66,7 +66,7 @@ void printReached(const std::map<std::string, Reached>& all) {
     for (const auto& [fault, reached] : all) {
         fmt::print("  {:<26} {:>6}", fault, reached.weighed);
         for (int i = 0; i < 3; ++i) {
-            const Interval interval = garwood(reached.at[i]);
+            const Interval interval = countInterval(reached.at[i]);
             const double n = double(reached.weighed);
             fmt::print("   {} dban: {} ({:.2g} to {:.2g} %)", 10 * (i + 1), reached.at[i],
                        100 * interval.low / n, 100 * interval.high / n);

@@ -1,10 +1,11 @@
-// Why: no share and no rate is printed without its interval. Source: E. B. Wilson, J. Am. Stat. Assoc. 22
-// (1927) 209-212 (share); Byar's approximation to the exact Poisson limits, in N. E. Breslow and N. E. Day,
-// Statistical Methods in Cancer Research II (1987), section 2.3 (count). 95 %.
+// Why: no share and no rate is printed without its interval. Sources: E. B. Wilson, J. Am. Stat. Assoc. 22
+// (1927) 209-212 (share); F. Garwood, Biometrika 28 (1936) 437-442 (exact interval of a Poisson mean). 95 %.
+// Thread: pure.
 #pragma once
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 
 namespace fettle::trials {
 
@@ -27,11 +28,25 @@ inline Interval shareInterval(double hits, double n) {
     return shareInterval(hits, n, n);
 }
 
-inline Interval countInterval(double count) {
-    const auto bound = [](double c, double z) {
-        return c <= 0 ? 0 : c * std::pow(1 - 1 / (9 * c) + z / (3 * std::sqrt(c)), 3);
+// P(N <= n) for a Poisson count of this mean.
+inline double poissonAtMost(std::size_t n, double mean) {
+    double term = std::exp(-mean), sum = term;
+    for (std::size_t i = 1; i <= n; ++i)
+        sum += term *= mean / double(i);
+    return sum;
+}
+
+// Of the mean behind `n` events.
+inline Interval countInterval(std::size_t n) {
+    const auto solve = [](std::size_t count, double probability) {
+        double low = 0, high = 10 + 4 * double(count);
+        for (int i = 0; i < 100; ++i) {
+            const double middle = (low + high) / 2;
+            (poissonAtMost(count, middle) > probability ? low : high) = middle;
+        }
+        return low;
     };
-    return {bound(count, -kZ95), bound(count + 1, kZ95)};
+    return {n == 0 ? 0 : solve(n - 1, 0.975), solve(n, 0.025)};
 }
 
 }  // namespace fettle::trials
