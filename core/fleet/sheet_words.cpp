@@ -33,7 +33,11 @@ std::string componentWords(const Machine& machine, const std::string& component)
     return component;
 }
 
-const char* stageWords(const std::string& stage) {
+// Only a bearing's lines are told of; what was graded by something else says by what.
+std::string stageWords(const Hypothesis& finding) {
+    const std::string& stage = finding.severity.value;
+    if (!finding.severity.basis.empty()) return stage + " stage: " + finding.severity.basis;
+    if (!finding.fault.starts_with("bearing_")) return stage + " stage";
     if (stage == "late") return "late stage: its lines stand in the velocity spectrum too";
     if (stage == "developed") return "developed stage: harmonics with sidebands";
     return "early stage: lines in the envelope only";
@@ -149,7 +153,7 @@ std::string howBadWords(const SheetCase& sheet) {
     const Severity& severity = sheet.told.finding.severity;
     const std::string level = levelWords(sheet.governing);
     if (severity.kind == "stage")
-        return fmt::format("{}. {}{}{}.", capitalised(stageWords(severity.value)), capitalised(level),
+        return fmt::format("{}. {}{}{}.", capitalised(stageWords(sheet.told.finding)), capitalised(level),
                            growthWords(sheet, "mm/s"),
                            sheet.governing.zone < "C" ? "; a low level is no comfort with a bearing" : "");
     if (severity.kind != "zone" || !severity.level) return capitalised(level) + ".";

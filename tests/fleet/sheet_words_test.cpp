@@ -233,6 +233,15 @@ TEST(StopAtOnce, NeverNamesALevelThatWasPassedAsStillToCome) {
     EXPECT_THAT(worseWords(governing), HasSubstr("at 6.2 mm/s it is past 5.6 mm/s, where"));
 }
 
+TEST(SheetWords, AStageWithoutLinesSaysByWhatItWasGraded) {
+    SheetCase sheet = bearingCase("developed", "B");
+    EXPECT_THAT(howBadWords(sheet), HasSubstr("Developed stage: harmonics with sidebands"));
+    sheet.told.finding.fault = "bearing_dry_or_worn";
+    sheet.told.finding.severity.basis = "high band against own baseline";
+    EXPECT_THAT(howBadWords(sheet), HasSubstr("Developed stage: high band against own baseline"));
+    EXPECT_THAT(howBadWords(sheet), Not(HasSubstr("sidebands")));
+}
+
 TEST(Advice, EveryFaultHasARowThatIsWhole) {
     const auto table = AdviceTable::load();
     ASSERT_TRUE(table) << table.error().sentence();
