@@ -24,6 +24,7 @@ struct FleetFile::Parts {
     TrendStore trends{*database};
     RoundStore rounds{*database};
     LogStore log{*database};
+    WorkshopStore workshop{*database};
 };
 
 namespace {
@@ -283,6 +284,9 @@ RoundStore& FleetFile::rounds() {
     return parts_->rounds;
 }
 
+WorkshopStore& FleetFile::workshop() {
+    return parts_->workshop;
+}
 LogStore& FleetFile::log() {
     return parts_->log;
 }

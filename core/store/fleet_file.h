@@ -17,6 +17,7 @@
 #include "core/store/register_store.h"
 #include "core/store/round_store.h"
 #include "core/store/trend_store.h"
+#include "core/store/workshop_store.h"
 
 namespace fettle {
 
@@ -78,6 +79,7 @@ class FleetFile {
     TrendStore& trends();
     RoundStore& rounds();
     LogStore& log();
+    WorkshopStore& workshop();
 
     // Problems found, one sentence each; empty: clean. SQLite's integrity and foreign keys, every waveform
     // decodes to the samples that were put in, every examination reads back, no recording stands twice.

@@ -312,12 +312,68 @@ CREATE TABLE measured (                 -- their values in one recording, in the
     PRIMARY KEY (channel, measure, time, recording)
 ) STRICT, WITHOUT ROWID;
 )sql";
+
+constexpr const char* kThird = R"sql(
+CREATE TABLE photo (                    -- pictures beside a dated event
+    id    INTEGER PRIMARY KEY,
+    event INTEGER NOT NULL REFERENCES event,
+    name  TEXT NOT NULL,                -- of the file as given, without its folder
+    media TEXT NOT NULL,                -- image/jpeg | image/png
+    bytes BLOB NOT NULL                 -- as given
+) STRICT;
+CREATE INDEX photo_of_event ON photo(event);
+
+CREATE TABLE job_step (                 -- what became of a job, appended
+    id    INTEGER PRIMARY KEY,
+    job   INTEGER NOT NULL REFERENCES job,
+    state TEXT NOT NULL,                -- as in job
+    time  INTEGER NOT NULL,             -- ms UTC
+    text  TEXT NOT NULL,
+    by    TEXT NOT NULL
+) STRICT;
+CREATE INDEX step_of_job ON job_step(job);
+
+CREATE TABLE request (                  -- recordings asked for beyond the usual ones
+    id        INTEGER PRIMARY KEY,
+    machine   INTEGER NOT NULL REFERENCES machine,
+    by_hand   INTEGER NOT NULL,         -- 0: of the node; 1: on the walk with the hand instrument
+    point     TEXT NOT NULL,            -- id of a point, or a place: "driven DE"
+    direction TEXT NOT NULL,            -- horizontal vertical axial radial, or ''
+    what      TEXT NOT NULL,            -- length, band, lines
+    why       TEXT NOT NULL,
+    asked     INTEGER NOT NULL,         -- ms UTC
+    asked_by  TEXT NOT NULL,
+    answered  INTEGER,                  -- ms UTC; NULL: still open
+    recording INTEGER REFERENCES recording -- that answered it; NULL: none did
+) STRICT;
+
+CREATE TABLE workshop (                 -- balancing jobs and seeded-fault trials
+    id      INTEGER PRIMARY KEY,
+    machine INTEGER NOT NULL REFERENCES machine,
+    kind    TEXT NOT NULL,              -- balance | trial
+    name    TEXT NOT NULL,
+    created INTEGER NOT NULL,           -- ms UTC
+    changed INTEGER NOT NULL,           -- ms UTC
+    closed  INTEGER,                    -- ms UTC; NULL: in work
+    json    TEXT NOT NULL               -- runs, masses, coefficients; promise, spans, result
+) STRICT;
+CREATE INDEX workshop_of_machine ON workshop(machine);
+
+CREATE TABLE reading_rule (             -- what files are taken for where neither they nor a sidecar say
+    id      INTEGER PRIMARY KEY,
+    pattern TEXT NOT NULL UNIQUE,       -- of the path as given: * within a name, ** across folders
+    json    TEXT NOT NULL,              -- keys of a sidecar
+    created INTEGER NOT NULL,           -- ms UTC
+    by      TEXT NOT NULL
+) STRICT;
+)sql";
 }  // namespace
 
 const std::vector<Migration>& migrations() {
     static const std::vector<Migration> all = {
         {1, "register, recordings, trends, spectra, weights, examinations, log, rounds", kFirst, 1},
         {2, "measures of faults, followed over weeks", kSecond, 1},
+        {3, "photographs, steps of a job, requests, balancing and trials, reading rules", kThird, 1},
     };
     return all;
 }

@@ -53,4 +53,10 @@ void Selection::setSpan(TimeSpan span) {
     emit spanChanged();
 }
 
+void Selection::setUnits(Units units) {
+    if (units == units_) return;
+    units_ = units;
+    emit unitsChanged();
+}
+
 }  // namespace fettle

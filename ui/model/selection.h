@@ -10,6 +10,7 @@
 #include <optional>
 
 #include "core/base/time.h"
+#include "ui/model/units.h"
 
 namespace fettle {
 
@@ -31,6 +32,7 @@ class Selection : public QObject {
     QString channel() const { return channel_; }                  // "M-DE x"
     std::optional<double> cursorHz() const { return cursorHz_; }  // in the selected recording's spectra
     TimeSpan span() const { return span_; }                       // shown by waterfall and trend
+    Units units() const { return units_; }                        // in which people read
 
     void setMachine(const QString& tag);  // clears all that hung on the old machine
     void setRecording(std::optional<std::int64_t> id, std::optional<Instant> time);
@@ -38,6 +40,7 @@ class Selection : public QObject {
     void setChannel(const QString& channel);
     void setCursorHz(std::optional<double> hz);
     void setSpan(TimeSpan span);
+    void setUnits(Units units);
 
   signals:
     void machineChanged();
@@ -46,6 +49,7 @@ class Selection : public QObject {
     void channelChanged();
     void cursorChanged();
     void spanChanged();
+    void unitsChanged();
 
   private:
     QString machine_, fault_, at_, channel_;
@@ -53,6 +57,7 @@ class Selection : public QObject {
     std::optional<Instant> time_;
     std::optional<double> cursorHz_;
     TimeSpan span_{};
+    Units units_;
 };
 
 }  // namespace fettle
