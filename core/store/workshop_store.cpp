@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "core/store/database.h"
+#include "core/store/day.h"
 
 namespace fettle {
 
