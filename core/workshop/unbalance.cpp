@@ -53,7 +53,7 @@ std::optional<double> gradeThatHolds(double value) {
 }
 
 std::string gradeName(double grade) {
-    return fmt::format("G {:.3g}", grade);
+    return fmt::format("G {:g}", grade);
 }
 
 double usualGrade(RotorKind kind, double rpm, std::optional<double> shaftHeightMm) {
