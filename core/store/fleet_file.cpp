@@ -24,7 +24,11 @@ struct FleetFile::Parts {
     TrendStore trends{*database};
     RoundStore rounds{*database};
     LogStore log{*database};
+    JobStore jobs{*database};
+    PhotoStore photos{*database};
     WorkshopStore workshop{*database};
+    ReadingRuleStore readingRules{*database};
+    RequestStore requests{*database};
 };
 
 namespace {
@@ -287,8 +291,24 @@ RoundStore& FleetFile::rounds() {
 WorkshopStore& FleetFile::workshop() {
     return parts_->workshop;
 }
+
+RequestStore& FleetFile::requests() {
+    return parts_->requests;
+}
+ReadingRuleStore& FleetFile::readingRules() {
+    return parts_->readingRules;
+}
+
 LogStore& FleetFile::log() {
     return parts_->log;
+}
+
+JobStore& FleetFile::jobs() {
+    return parts_->jobs;
+}
+
+PhotoStore& FleetFile::photos() {
+    return parts_->photos;
 }
 
 Result<std::vector<std::string>> FleetFile::check(bool deep, const Progress& progress,

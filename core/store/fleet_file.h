@@ -12,9 +12,13 @@
 
 #include "core/base/progress.h"
 #include "core/base/result.h"
+#include "core/store/job_store.h"
 #include "core/store/log_store.h"
+#include "core/store/photo_store.h"
+#include "core/store/reading_rule_store.h"
 #include "core/store/recording_store.h"
 #include "core/store/register_store.h"
+#include "core/store/request_store.h"
 #include "core/store/round_store.h"
 #include "core/store/trend_store.h"
 #include "core/store/workshop_store.h"
@@ -79,7 +83,11 @@ class FleetFile {
     TrendStore& trends();
     RoundStore& rounds();
     LogStore& log();
+    JobStore& jobs();
+    PhotoStore& photos();
     WorkshopStore& workshop();
+    ReadingRuleStore& readingRules();
+    RequestStore& requests();
 
     // Problems found, one sentence each; empty: clean. SQLite's integrity and foreign keys, every waveform
     // decodes to the samples that were put in, every examination reads back, no recording stands twice.
