@@ -16,7 +16,6 @@ using Words = std::vector<std::string>;
 const Words kEventKinds = {"repair",     "greasing", "part",       "moved_node",  "cleaning",
                            "inspection", "note",     "rebaseline", "low_battery", "other"};
 const Words kOutcomes = {"confirmed", "not_found", "another_fault", "not_opened"};
-const Words kJobStates = {"drafted", "issued", "scheduled", "done", "verified", "closed"};
 const Words kRefusalKinds = {"refused", "parked"};
 
 Status checkWord(const std::string& word, const Words& allowed, const std::string& file,
@@ -42,7 +41,7 @@ Status checkChanged(Database& database, const Status& done, const std::string& w
 }
 
 Status checkJob(const Job& job, const std::string& file) {
-    if (auto good = checkWord(job.state, kJobStates, file, "state of the job"); !good) return good;
+    if (auto good = checkWord(job.state, jobStates(), file, "state of the job"); !good) return good;
     for (const std::string* day : {&job.orderPartsBy, &job.runUntil, &job.plannedStop})
         if (auto good = checkDay(*day, file, "day of the job"); !good) return good;
     return {};
@@ -58,6 +57,11 @@ Status insertRefusal(Database& database, const Refusal& refusal) {
         std::max(refusal.times, 1));
 }
 }  // namespace
+
+const std::vector<std::string>& jobStates() {
+    static const Words states = {"drafted", "issued", "scheduled", "done", "verified", "closed"};
+    return states;
+}
 
 Result<std::int64_t> LogStore::addEvent(const Event& event) {
     if (auto good = checkWord(event.kind, kEventKinds, database_.path(), "kind of the event"); !good)

@@ -31,7 +31,8 @@ struct Feedback {
     Instant time{};
 };
 
-// state: drafted issued scheduled done verified closed
+const std::vector<std::string>& jobStates();  // drafted issued scheduled done verified closed, in this order
+
 struct Job {
     std::int64_t id = 0;
     std::string machine;                // tag
