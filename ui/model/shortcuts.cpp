@@ -11,6 +11,8 @@ namespace {
 constexpr const char* kWindow = QT_TRANSLATE_NOOP("Shortcuts", "Everywhere");
 constexpr const char* kRound = QT_TRANSLATE_NOOP("Shortcuts", "Round page, in the ledger");
 constexpr const char* kRegister = QT_TRANSLATE_NOOP("Shortcuts", "Register page");
+constexpr const char* kMachine = QT_TRANSLATE_NOOP("Shortcuts", "Machine page");
+constexpr const char* kPlot = QT_TRANSLATE_NOOP("Shortcuts", "In a plot");
 
 QKeySequence key(const char* text) {
     return QKeySequence(QString::fromLatin1(text));
@@ -65,6 +67,19 @@ const std::vector<Shortcut>& shortcuts() {
         {"round.leave", kRound, QT_TRANSLATE_NOOP("Shortcuts", "Accept all to &leave"), {key("L")}},
         {"round.fold", kRound, QT_TRANSLATE_NOOP("Shortcuts", "Fold or unfold the group"), {key("G")}},
         {"round.find", kRound, QT_TRANSLATE_NOOP("Shortcuts", "Filter by text"), {key("Ctrl+F"), key("/")}},
+
+        {"machine.twins", kMachine, QT_TRANSLATE_NOOP("Shortcuts", "&Twins and train"), {key("T")}},
+        {"machine.twinsBack",
+         kMachine,
+         QT_TRANSLATE_NOOP("Shortcuts", "Twins and train, the one before"),
+         {key("Shift+T")}},
+        {"machine.reference", kMachine, QT_TRANSLATE_NOOP("Shortcuts", "Keep as &reference"), {key("K")}},
+        {"plot.copy", kPlot, QT_TRANSLATE_NOOP("Shortcuts", "&Copy as picture"), {key("Ctrl+C")}},
+        {"plot.table",
+         kPlot,
+         QT_TRANSLATE_NOOP("Shortcuts", "Copy as &table, as shown"),
+         {key("Ctrl+Shift+C")}},
+        {"plot.save", kPlot, QT_TRANSLATE_NOOP("Shortcuts", "&Save the plot as…"), {key("Ctrl+Shift+E")}},
 
         {"register.save", kRegister, QT_TRANSLATE_NOOP("Shortcuts", "&Save"), {key("Ctrl+S")}},
         {"register.add", kRegister, QT_TRANSLATE_NOOP("Shortcuts", "&New machine"), {key("Ctrl+Shift+N")}},

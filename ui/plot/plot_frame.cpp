@@ -8,13 +8,18 @@
 #include <qwt_scale_widget.h>
 #include <qwt_text.h>
 
+#include <QAction>
 #include <QEvent>
-#include <QHBoxLayout>
+#include <QFileDialog>
 #include <QLabel>
+#include <QMenu>
+#include <QSplitter>
 #include <QStackedLayout>
 #include <QVBoxLayout>
 
+#include "ui/model/shortcuts.h"
 #include "ui/plot/gestures.h"
+#include "ui/plot/head_flow.h"
 
 namespace fettle {
 
@@ -60,15 +65,19 @@ PlotFrame::PlotFrame(const Theme& theme, const QString& name, const QString& tit
     grid_->attach(plot_);
     buildHead();
     title_->setText(title);
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(2);
-    column->addLayout(head_);
-    column->addWidget(readoutBelow_);
-    stack_ = new QStackedLayout;
+    column_ = new QVBoxLayout(this);
+    column_->setContentsMargins(0, 0, 0, 0);
+    column_->setSpacing(2);
+    column_->addLayout(head_);
+    across_ = new QSplitter(Qt::Horizontal, this);
+    across_->setObjectName(name + QStringLiteral("Across"));
+    across_->setChildrenCollapsible(false);
+    auto* shown = new QWidget(across_);
+    stack_ = new QStackedLayout(shown);
     stack_->addWidget(plot_);
     stack_->addWidget(words_);
-    column->addLayout(stack_, 1);
+    column_->addWidget(across_, 1);
+    buildActions();
     connect(&theme_, &Theme::changed, this, [this] {
         takeTheme();
         plot_->replot();
@@ -82,36 +91,110 @@ PlotFrame::~PlotFrame() {
 }
 
 void PlotFrame::buildHead() {
-    head_ = new QHBoxLayout;
-    head_->setSpacing(8);
+    head_ = new HeadFlow;
     title_ = new QLabel(this);
     title_->setTextInteractionFlags(Qt::NoTextInteraction);
     readout_ = new QLabel(this);
     readout_->setObjectName(objectName() + QStringLiteral("Readout"));
     readout_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    readout_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    readoutBelow_ = new QLabel(this);
-    readoutBelow_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    readoutBelow_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     words_ = new QLabel(this);
     words_->setObjectName(objectName() + QStringLiteral("Words"));
     words_->setAlignment(Qt::AlignCenter);
     words_->setWordWrap(true);
     words_->setMargin(12);
-    head_->addWidget(title_);
-    head_->addWidget(readout_, 1);
-    head_->addStretch();
+    head_->insertWidget(0, title_);
+    head_->insertWidget(1, readout_);
+    head_->setTailWidth(kReadoutChars * fontMetrics().averageCharWidth());
+}
+
+void PlotFrame::buildActions() {
+    const auto add = [this](const char* id, auto done) {
+        QAction* action = actionFor(id, this);
+        connect(action, &QAction::triggered, this, done);
+        addAction(action);
+        return action;
+    };
+    copyAction_ = add("plot.copy", [this] { copyPicture(*this); });
+    tableAction_ = add("plot.table", [this] { copyAsTable(TableExtent::AsShown); });
+    saveAction_ = add("plot.save", [this] { saveAs(); });
+    canvas()->setContextMenuPolicy(Qt::CustomContextMenu);
+    connect(canvas(), &QWidget::customContextMenuRequested, this, [this](const QPoint& at) {
+        auto* menu = new QMenu(this);
+        menu->setObjectName(objectName() + QStringLiteral("Menu"));
+        menu->setAttribute(Qt::WA_DeleteOnClose);
+        fillMenu(*menu);
+        menu->popup(canvas()->mapToGlobal(at));
+    });
+}
+
+void PlotFrame::fillMenu(QMenu& menu) {
+    const bool numbers = !tableText(TableExtent::AsShown).isEmpty();
+    menu.addAction(copyAction_);
+    menu.addAction(tableAction_);
+    tableAction_->setEnabled(numbers);
+    QAction* all = menu.addAction(tr("Copy as table, all data"));
+    all->setEnabled(numbers);
+    connect(all, &QAction::triggered, this, [this] { copyAsTable(TableExtent::All); });
+    menu.addAction(saveAction_);
+    connect(&menu, &QMenu::aboutToHide, tableAction_, [this] { tableAction_->setEnabled(true); });
+}
+
+void PlotFrame::copyAsTable(TableExtent extent) {
+    if (tableText(extent).isEmpty())
+        setReadout(tr("This plot has no table to copy."));
+    else
+        copyTable(*this, extent);
+}
+
+void PlotFrame::saveAs() {
+    const QString all = tr("Table of all data (*.csv)");
+    auto* dialog = new QFileDialog(this, tr("Save the plot"));
+    dialog->setObjectName(QStringLiteral("savePlot"));
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setAcceptMode(QFileDialog::AcceptSave);
+    dialog->setNameFilters({tr("Picture (*.png)"), tr("Drawing (*.svg)"), tr("Document (*.pdf)"),
+                            tr("Table as shown (*.csv)"), all});
+    dialog->setDefaultSuffix(QStringLiteral("png"));
+    connect(dialog, &QFileDialog::filterSelected, dialog, [dialog](const QString& filter) {
+        dialog->setDefaultSuffix(filter.section(QStringLiteral("*."), 1).section(QLatin1Char(')'), 0, 0));
+    });
+    connect(dialog, &QFileDialog::fileSelected, this, [this, dialog, all](const QString& path) {
+        const bool whole = dialog->selectedNameFilter() == all;
+        const Status saved = savePlot(*this, path, whole ? TableExtent::All : TableExtent::AsShown);
+        setReadout(saved ? tr("Saved: %1").arg(path) : QString::fromStdString(saved.error().sentence()));
+    });
+    dialog->open();
+}
+
+QString PlotFrame::tableText(TableExtent) const {
+    return {};
+}
+
+QString PlotFrame::caption() const {
+    return subject_.isEmpty() ? accessibleName() : tr("%1, %2").arg(accessibleName(), subject_);
+}
+
+QString PlotFrame::tableHead(const QString& extent) const {
+    return QStringLiteral("# %1\n# %2\n").arg(caption(), extent);
 }
 
 void PlotFrame::addControl(QWidget* control) {
     head_->insertWidget(1, control);
-    placeReadout();
+}
+
+void PlotFrame::addStrip(QWidget* strip) {
+    column_->insertWidget(column_->count() - 1, strip);
+}
+
+void PlotFrame::setSide(QWidget* side) {
+    across_->addWidget(side);
+    across_->setStretchFactor(0, 1);
+    across_->setStretchFactor(1, 0);
 }
 
 void PlotFrame::setTitle(const QString& title) {
     title_->setText(title);
     title_->setVisible(!title.isEmpty());
-    placeReadout();
 }
 
 void PlotFrame::setWords(const QString& words) {
@@ -128,29 +211,13 @@ QString PlotFrame::readout() const {
 }
 
 void PlotFrame::setReadout(const QString& text) {
-    const QString& said = text.isEmpty() ? atRest_ : text;
-    readout_->setText(said);
-    readoutBelow_->setText(said);
+    readout_->setText(text.isEmpty() ? atRest_ : text);
 }
 
 void PlotFrame::setAtRest(const QString& text) {
     const bool resting = readout_->text() == atRest_;
     atRest_ = text;
     if (resting) setReadout({});
-}
-
-void PlotFrame::placeReadout() {
-    int controls = 0;
-    for (int i = 0; i + 2 < head_->count(); ++i)  // all but readout and stretch
-        controls += head_->itemAt(i)->sizeHint().width() + head_->spacing();
-    const bool beside = width() - controls >= kReadoutChars * fontMetrics().averageCharWidth();
-    readout_->setVisible(beside);
-    readoutBelow_->setVisible(!beside);
-}
-
-void PlotFrame::resizeEvent(QResizeEvent* event) {
-    QWidget::resizeEvent(event);
-    placeReadout();
 }
 
 void PlotFrame::hideGrid() {
@@ -181,7 +248,6 @@ void PlotFrame::takeTheme() {
     plot_->setCanvasBackground(colour(Role::Ground));
     words_->setForegroundRole(QPalette::PlaceholderText);
     readout_->setForegroundRole(QPalette::PlaceholderText);
-    readoutBelow_->setForegroundRole(QPalette::PlaceholderText);
     grid_->setMajorPen(colour(Role::Rule), 1.0, Qt::SolidLine);
     for (const int axis : {QwtPlot::xBottom, QwtPlot::yLeft}) {
         QwtScaleWidget* scale = plot_->axisWidget(axis);

@@ -1,0 +1,28 @@
+// Why: what is seen in a plot is wanted in a report, a mail, a spreadsheet: as a picture sharp enough for
+// print, as lines of a drawing, or as the numbers behind it, and always with the words that say what it is
+// of. A table says whether it holds what is shown or all there is. Numbers: '.' as decimal mark, no grouping,
+// units in the head, SI. Files are written beside and put in place when whole. Thread: the window's. Errors:
+// a sentence with the file.
+#pragma once
+
+#include <QByteArray>
+#include <QImage>
+#include <QString>
+
+#include "core/base/result.h"
+
+namespace fettle {
+
+class PlotFrame;
+
+enum class TableExtent { AsShown, All };
+
+QImage plotPicture(PlotFrame& plot, double scale = 2);  // pixels a pixel of the window
+QByteArray plotSvg(PlotFrame& plot);
+QString asCsv(const QString& tabbed);  // of a table with tabs
+void copyPicture(PlotFrame& plot);     // to the clipboard, as pixels and as SVG
+void copyTable(const PlotFrame& plot, TableExtent extent);
+// By the ending of the name: .png .svg .pdf .csv; another ending is refused.
+Status savePlot(PlotFrame& plot, const QString& path, TableExtent extent);
+
+}  // namespace fettle
