@@ -19,16 +19,20 @@ namespace {
 struct DecideCommand {
     std::string fleet, dispute, reason, by;
     std::vector<std::string> machines, defer;
-    bool accept = false, opened = false, unseen = false, leaveBlock = false;
+    bool accept = false, withdraw = false, opened = false, unseen = false, leaveBlock = false;
 
-    int asked() const { return accept + !dispute.empty() + !defer.empty() + opened + unseen + leaveBlock; }
+    int asked() const {
+        return accept + withdraw + !dispute.empty() + !defer.empty() + opened + unseen + leaveBlock;
+    }
 };
 
 Decision decisionOf(const DecideCommand& command, const std::string& machine) {
     Decision decision;
     decision.machine = machine;
     decision.by = command.by;
-    if (!command.dispute.empty()) {
+    if (command.withdraw) {
+        decision.kind = DecisionKind::Withdraw;
+    } else if (!command.dispute.empty()) {
         decision.kind = DecisionKind::Dispute;
         decision.reason = command.dispute;
     } else if (!command.defer.empty()) {
@@ -61,8 +65,8 @@ int leaveAsBlock(FleetFile& fleet, std::int64_t round, const DecideCommand& comm
 int run(const DecideCommand& command) {
     if (command.asked() != 1 || command.leaveBlock != command.machines.empty()) {
         tell(
-            "decide: name machines with --machine and one of --accept, --dispute, --defer, --opened and "
-            "--unseen, or --leave-block alone");
+            "decide: name machines with --machine and one of --accept, --dispute, --defer, --withdraw, "
+            "--opened and --unseen, or --leave-block alone");
         return kWrongUsage;
     }
     if (!command.reason.empty() && !command.unseen) {
@@ -102,6 +106,7 @@ void addDecideCommand(CLI::App& app, int& status) {
     sub->add_flag("--accept", command->accept, "the entry stands");
     sub->add_option("--dispute", command->dispute, "REASON: the entry does not stand");
     sub->add_option("--defer", command->defer, "DATE REASON: back on the list on that day")->expected(2);
+    sub->add_flag("--withdraw", command->withdraw, "the decision before was a slip: undecided again");
     sub->add_flag("--opened", command->opened, "a machine of the sample was looked at");
     sub->add_flag("--unseen", command->unseen,
                   "the reason why it was not seen is confirmed, or --reason given");

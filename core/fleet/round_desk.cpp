@@ -163,7 +163,7 @@ Status checkDecision(const KeptRound& kept, const Decision& decision) {
     if (urgency == "leave")
         return fail(invalid(decision.machine,
                             "is on leave: it is accepted with the block, or put on the list by hand"));
-    if (decision.kind == DecisionKind::Accept) return {};
+    if (decision.kind == DecisionKind::Accept || decision.kind == DecisionKind::Withdraw) return {};
     if (trimmed(decision.reason).empty())
         return fail(invalid(decision.machine, "a reason is needed to " + toText(decision.kind)));
     if (decision.kind == DecisionKind::Dispute) return {};

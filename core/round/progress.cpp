@@ -52,6 +52,7 @@ class Answers {
         const auto at = decisions_.find(tag);
         if (at == decisions_.end()) return false;
         const Decision& d = *at->second;
+        if (d.kind == DecisionKind::Withdraw) return false;
         const bool reason = !trimmed(d.reason).empty();
         return d.kind == DecisionKind::Accept || (reason && d.kind == DecisionKind::Dispute) ||
                (reason && !d.deferTo.empty());
@@ -89,6 +90,8 @@ std::string toText(DecisionKind kind) {
             return "dispute";
         case DecisionKind::Defer:
             return "defer";
+        case DecisionKind::Withdraw:
+            return "withdraw";
         case DecisionKind::Accept:
             break;
     }

@@ -134,8 +134,9 @@ RoundList makeRound(const std::vector<MachineWeek>& weeks, const RoundSettings& 
 void drawSample(RoundList& list, std::uint64_t seed);
 
 // What a round still needs before it may be closed.
-enum class DecisionKind { Accept, Dispute, Defer };
-std::string toText(DecisionKind kind);  // accept dispute defer
+// Withdraw: the decision before was a slip; the machine is undecided again.
+enum class DecisionKind { Accept, Dispute, Defer, Withdraw };
+std::string toText(DecisionKind kind);  // accept dispute defer withdraw
 
 struct Decision {
     std::int64_t id = 0;

@@ -49,7 +49,8 @@ std::string nameOf(std::int64_t round) {
 
 Status checkDecision(const Decision& decision, const std::string& file) {
     const std::string place = fmt::format("decision on {}", decision.machine);
-    if (decision.kind != DecisionKind::Accept && decision.reason.empty())
+    const bool asksWhy = decision.kind == DecisionKind::Dispute || decision.kind == DecisionKind::Defer;
+    if (asksWhy && decision.reason.empty())
         return fail(ErrorKind::Invalid, file, place,
                     fmt::format("to {} needs a reason", toText(decision.kind)));
     if (decision.kind == DecisionKind::Defer && decision.deferTo.empty())
@@ -61,7 +62,8 @@ void readDecision(Statement& row, Decision& decision) {
     std::string kind;
     row.into(decision.id, decision.machine, kind, decision.reason, decision.deferTo, decision.by,
              decision.at);
-    for (const DecisionKind known : {DecisionKind::Accept, DecisionKind::Dispute, DecisionKind::Defer})
+    for (const DecisionKind known :
+         {DecisionKind::Accept, DecisionKind::Dispute, DecisionKind::Defer, DecisionKind::Withdraw})
         if (kind == toText(known)) decision.kind = known;
 }
 }  // namespace

@@ -148,6 +148,18 @@ TEST(Progress, TheNewestDecisionHolds) {
     EXPECT_EQ(progressOf(mixed(), state).decided, 1u);
 }
 
+TEST(Progress, AWithdrawnDecisionIsNone) {
+    const RoundList list = listOf({{"A", "act"}});
+    RoundState state;
+    state.decisions.push_back({1, "A", "", "", "me", DecisionKind::Accept, Instant{}});
+    EXPECT_EQ(progressOf(list, state).decided, 1u);
+    state.decisions.push_back({2, "A", "", "", "me", DecisionKind::Withdraw, Instant{}});
+    EXPECT_EQ(progressOf(list, state).decided, 0u);
+    EXPECT_EQ(nextUndecided(list, state, ""), "A");
+    state.decisions.push_back({3, "A", "", "", "me", DecisionKind::Accept, Instant{}});
+    EXPECT_EQ(progressOf(list, state).decided, 1u);
+}
+
 TEST(Progress, NamesFiveAndCountsTheRest) {
     const RoundList list = listOf(
         {{"A", "act"}, {"B", "act"}, {"C", "act"}, {"D", "act"}, {"E", "act"}, {"F", "act"}, {"G", "act"}});

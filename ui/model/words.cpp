@@ -113,6 +113,7 @@ QString ageText(Instant from, Instant until) {
 QString decisionText(const Decision& decision) {
     QString text;
     if (decision.kind == DecisionKind::Accept) text = tr("accepted");
+    if (decision.kind == DecisionKind::Withdraw) text = tr("undecided again");
     if (decision.kind == DecisionKind::Dispute) text = tr("disputed");
     if (decision.kind == DecisionKind::Defer) text = tr("deferred to %1").arg(dateText(decision.deferTo));
     return text;
