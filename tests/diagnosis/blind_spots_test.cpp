@@ -5,19 +5,13 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "core/diagnosis/examine.h"
+#include "tests/diagnosis/examined.h"
 #include "tests/diagnosis/made_recordings.h"
 
 namespace fettle {
 namespace {
 
 using ::testing::HasSubstr;
-
-Examination examined(const Machine& machine, const RecordingPtr& recording) {
-    const auto result = examine(machine, {recording});
-    EXPECT_TRUE(result);
-    return result ? *result : Examination{};
-}
 
 const BlindSpot* spot(const Examination& e, const std::string& word) {
     for (const BlindSpot& b : e.blind)
@@ -38,7 +32,7 @@ TEST(BlindSpots, FewerThanFifteenTurnsAreBlindAndSayHowManySecondsAreNeeded) {
         auto setup = made::with(made::setupOf(made::motor()), "bearing_outer_race", "driver DE", 0.75);
         setup.seconds = turns / 24.8;
         const auto made = made::made(setup);
-        const Examination e = examined(made::motor(), made.recording);
+        const Examination e = made::examined(made::motor(), made.recording);
         expectNothingWeighed(e);
         const BlindSpot* blind = spot(e, fmt::format("{:.2f} s or more", 15 / made.shaftHz));
         ASSERT_NE(blind, nullptr) << turns;
@@ -46,7 +40,7 @@ TEST(BlindSpots, FewerThanFifteenTurnsAreBlindAndSayHowManySecondsAreNeeded) {
     }
     auto setup = made::with(made::setupOf(made::motor()), "bearing_outer_race", "driver DE", 0.75);
     setup.seconds = 16 / 24.8;
-    EXPECT_TRUE(examined(made::motor(), made::made(setup).recording).considered[0].weightDban);
+    EXPECT_TRUE(made::examined(made::motor(), made::made(setup).recording).considered[0].weightDban);
 }
 
 // Snapshots of a run-to-failure rig: 0.1 s at 25.6 kHz, 1800 r/min, 3 turns (Nectoux et al., IEEE PHM 2012).
@@ -58,7 +52,7 @@ TEST(BlindSpots, ATenthOfASecondIsTooShortAndSaysSo) {
     for (std::size_t hit = 0; hit + 60 < g.size(); hit += 152)  // 168 Hz, 5.6 x shaft: its outer race
         for (std::size_t m = 0; m < 60; ++m)
             g[hit + m] += 10 * std::exp(-0.1 * double(m)) * std::sin(0.9 * double(m));
-    const Examination e = examined(machine, made::recordingOf(g, 25600, 1800));
+    const Examination e = made::examined(machine, made::recordingOf(g, 25600, 1800));
     EXPECT_TRUE(e.findings.empty());
     const BlindSpot* blind = spot(e, "shaft turns");
     ASSERT_NE(blind, nullptr);
@@ -76,7 +70,7 @@ TEST(BlindSpots, ACarrierOnAShaftOrderIsSaidAndALongerRecordPartsIt) {
         "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" }, { "name": "z" } ] } ] })");
     const auto blindOver = [&](double seconds) {
         const auto made = made::made(made::setupOf(machine, 3, seconds));
-        for (const BlindSpot& b : examined(machine, made.recording).blind)
+        for (const BlindSpot& b : made::examined(machine, made.recording).blind)
             if (b.fault == "bearing_outer_race" && b.why.find("3 x shaft") != std::string::npos) return true;
         return false;
     };
@@ -93,7 +87,7 @@ TEST(BlindSpots, TheLengthThatIsToldPartsAnEightBallBearing) {
         "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" }, { "name": "z" } ] } ] })");
     const auto outerRace = [&](double seconds) -> std::optional<BlindSpot> {
         for (const BlindSpot& b :
-             examined(machine, made::made(made::setupOf(machine, 3, seconds)).recording).blind)
+             made::examined(machine, made::made(made::setupOf(machine, 3, seconds)).recording).blind)
             if (b.fault == "bearing_outer_race") return b;
         return std::nullopt;
     };
@@ -110,7 +104,7 @@ TEST(BlindSpots, WhatALongerRecordingOfTheWeekSeesIsNotBlind) {
     const Machine machine = made::motor();
     const auto brief = made::made(made::setupOf(machine, 1, 0.3)).recording;
     const auto enough = made::made(made::setupOf(machine, 2, 4)).recording;
-    EXPECT_NE(spot(examined(machine, brief), "shaft turns"), nullptr);
+    EXPECT_NE(spot(made::examined(machine, brief), "shaft turns"), nullptr);
     const auto week = examine(machine, {brief, enough});
     ASSERT_TRUE(week);
     EXPECT_EQ(spot(*week, "shaft turns"), nullptr);
@@ -125,7 +119,7 @@ TEST(BlindSpots, TheTurnsOfItsOwnShaftCount) {
           "speed_ratio": 0.08, "bearings": { "DE": { "rolling_elements": 13, "element_mm": 18, "pitch_mm": 110.0 } } },
         "shafts": [ { "id": "S1", "of": "driver" }, { "id": "S2", "of": "driven" } ],
         "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" } ] } ] })");
-    const Examination e = examined(machine, made::made(made::setupOf(machine, 1, 3)).recording);
+    const Examination e = made::examined(machine, made::made(made::setupOf(machine, 1, 3)).recording);
     const BlindSpot* blind = spot(e, "turns of S2");
     ASSERT_NE(blind, nullptr);
     EXPECT_EQ(blind->at, "driven DE");
@@ -144,7 +138,7 @@ TEST(BlindSpots, AViewThatIsLeftOutIsNamed) {
     for (const View& view : prepared.views.at(0).envelopes)
         unusable += !view.unusable.empty();
     ASSERT_GT(unusable, 0);
-    EXPECT_NE(spot(examined(made::motor(), recording), "left out"), nullptr);
+    EXPECT_NE(spot(made::examined(made::motor(), recording), "left out"), nullptr);
 }
 
 TEST(BlindSpots, WhatABeltPartsIsToldOnceWithItsHousing) {
@@ -156,7 +150,7 @@ TEST(BlindSpots, WhatABeltPartsIsToldOnceWithItsHousing) {
         "shafts": [ { "id": "S1", "of": "driver" }, { "id": "S2", "of": "driven" } ],
         "belts": [ { "id": "B1", "from": "S1", "to": "S2", "pulley_mm": [200, 260], "length_mm": 2500 } ],
         "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" } ] } ] })");
-    const Examination e = examined(machine, made::made(made::setupOf(machine)).recording);
+    const Examination e = made::examined(machine, made::made(made::setupOf(machine)).recording);
     std::vector<std::string> told;
     for (const BlindSpot& b : e.blind)
         if (b.fault == "bearing" && b.at.starts_with("driven")) told.push_back(b.at + ": " + b.why);
@@ -169,7 +163,7 @@ TEST(BlindSpots, APlainBearingIsNotAskedForItsElements) {
         R"({ "tag": "T-2", "mains_hz": 50, "driver": { "power_kw": 900, "poles": 4, "rated_rpm": 1492, "bearings": {
           "DE": { "type": "sleeve" }, "NDE": { "type": "sleeve" } } },
         "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" } ] } ] })");
-    const Examination e = examined(machine, made::made(made::setupOf(machine)).recording);
+    const Examination e = made::examined(machine, made::made(made::setupOf(machine)).recording);
     for (const BlindSpot& b : e.blind)
         EXPECT_NE(b.fault, "bearing") << b.why;
     for (const Hypothesis& h : e.considered)
@@ -177,7 +171,7 @@ TEST(BlindSpots, APlainBearingIsNotAskedForItsElements) {
 }
 
 TEST(BlindSpots, UnknownSpeedSaysWhyNothingWasWeighed) {
-    const Examination e = examined(made::motor(), made::recordingOf(made::noise(25600, 0.1, 2), 6400));
+    const Examination e = made::examined(made::motor(), made::recordingOf(made::noise(25600, 0.1, 2), 6400));
     expectNothingWeighed(e);
     EXPECT_NE(spot(e, "speed"), nullptr);
 }

@@ -12,15 +12,6 @@
 namespace fettle {
 namespace {
 
-std::vector<float> exponential(std::size_t n, std::uint64_t seed) {
-    std::mt19937_64 bits(seed);
-    std::exponential_distribution<float> draw(1);
-    std::vector<float> power(n);
-    for (float& value : power)
-        value = draw(bits);
-    return power;
-}
-
 std::vector<float> overFloor(const std::vector<float>& power, std::size_t width) {
     std::vector<float> out(power.size());
     overLocalFloor(power, width, out);
@@ -56,7 +47,7 @@ TEST(LocalFloor, IsTheSlidingMedianCountedByHand) {
 }
 
 TEST(LocalFloor, AToneStandsOutAndDoesNotLiftIt) {
-    const auto plain = exponential(2000, 2);
+    const auto plain = made::exponential(2000, 2);
     auto tone = plain;
     tone[999] = tone[1001] = 2.5e5f;
     tone[1000] = 1e6f;
@@ -70,7 +61,7 @@ TEST(LocalFloor, AToneStandsOutAndDoesNotLiftIt) {
 
 // Seven decades of slope: afterwards no part of the spectrum has an advantage.
 TEST(LocalFloor, ColouredNoiseBecomesEven) {
-    auto power = exponential(40000, 3);
+    auto power = made::exponential(40000, 3);
     for (std::size_t k = 0; k < power.size(); ++k)
         power[k] *= float(1e5 * std::pow(10.0, -7 * double(k) / 40000) * (1.2 + std::sin(double(k) / 900)));
     const auto out = overFloor(power, 161);
@@ -83,7 +74,7 @@ TEST(LocalFloor, ColouredNoiseBecomesEven) {
 // Even means exponential with mean 1 for noise of one colour: exp(-z) is uniform.
 TEST(LocalFloor, NoiseKeepsItsDistribution) {
     std::vector<double> chance;
-    for (const float z : overFloor(exponential(3000, 4), 401))
+    for (const float z : overFloor(made::exponential(3000, 4), 401))
         chance.push_back(std::exp(-double(z)));
     EXPECT_LT(made::distanceFromUniform(chance), made::oneInAThousand(chance.size()));
 }

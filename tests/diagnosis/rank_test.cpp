@@ -20,15 +20,6 @@ constexpr int kFewest = 200;
 constexpr std::size_t kFirst = 10;
 using Mask = std::vector<std::uint16_t>;
 
-std::vector<float> exponential(std::size_t n, std::uint64_t seed) {
-    std::mt19937_64 bits(seed);
-    std::exponential_distribution<float> draw(1);
-    std::vector<float> z(n);
-    for (float& value : z)
-        value = draw(bits);
-    return z;
-}
-
 // Power spectrum of noise with 150 sines at chance frequencies, up to 60 dB above it: half the bins are
 // tonal.
 std::vector<float> tonal(std::uint64_t seed) {
@@ -81,10 +72,10 @@ void expectAsByHand(const std::vector<float>& z, const Mask& mask) {
 }
 
 TEST(Rank, AsCountedByHandOnNoiseTonesAndTies) {
-    expectAsByHand(exponential(700, 1), Mask(700, 0));
+    expectAsByHand(made::exponential(700, 1), Mask(700, 0));
     const auto tones = tonal(2);
     expectAsByHand(tones, Mask(tones.size(), 0));
-    auto steps = exponential(900, 3);  // coarse steps: many ties, none in the majority
+    auto steps = made::exponential(900, 3);  // coarse steps: many ties, none in the majority
     for (float& value : steps)
         value = std::floor(value * 4) / 4;
     expectAsByHand(steps, Mask(900, 0));
@@ -95,7 +86,7 @@ TEST(Rank, AsCountedByHandOnNoiseTonesAndTies) {
 }
 
 TEST(Rank, MaskedPositionsAreNeitherRankedNorCounted) {
-    auto z = exponential(800, 4);
+    auto z = made::exponential(800, 4);
     Mask mask(800, 0);
     for (std::size_t k = 100; k < 400; ++k) {
         mask[k] = std::uint16_t(1 + k % 7);
@@ -110,7 +101,7 @@ TEST(Rank, MaskedPositionsAreNeitherRankedNorCounted) {
 // A Hann-windowed sine fills three bins, the maximum of three makes it five: without the exclusion its own
 // skirt would be counted against it.
 TEST(Rank, ALineIsNotItsOwnRival) {
-    auto z = exponential(1000, 5);
+    auto z = made::exponential(1000, 5);
     z[499] = z[501] = 500;
     z[500] = 2000;
     const Ranking ranking = ranked(z);
@@ -131,7 +122,7 @@ std::vector<double> ranksOfChancePositions(int spectra, Make make) {
 }
 
 TEST(Rank, OfOneChanceLineIsUniformInNoise) {
-    const auto sample = ranksOfChancePositions(2000, [](auto seed) { return exponential(1000, seed); });
+    const auto sample = ranksOfChancePositions(2000, [](auto seed) { return made::exponential(1000, seed); });
     EXPECT_LT(made::distanceFromUniform(sample), made::oneInAThousand(sample.size()));
     EXPECT_GT(*std::min_element(sample.begin(), sample.end()), 0);
 }
@@ -144,7 +135,7 @@ TEST(Rank, OfOneChanceLineIsUniformHoweverTonalTheSpectrum) {
 
 // The measure itself must be able to fail.
 TEST(Rank, SquaredRanksAreNotUniform) {
-    auto sample = ranksOfChancePositions(600, [](auto seed) { return exponential(1000, seed); });
+    auto sample = ranksOfChancePositions(600, [](auto seed) { return made::exponential(1000, seed); });
     for (double& p : sample)
         p *= p;
     EXPECT_GT(made::distanceFromUniform(sample), made::oneInAThousand(sample.size()));
@@ -161,7 +152,7 @@ double meanFactor(const std::vector<float>& z) {
 // An e-value: its mean over all places a chance line may have is at most 1.
 TEST(Calibrator, MeanOverThePositionsOfAnySpectrumIsAtMostOne) {
     for (std::uint64_t seed = 1; seed <= 20; ++seed) {
-        EXPECT_LE(meanFactor(exponential(1000, seed)), 1 + 1e-4) << seed;
+        EXPECT_LE(meanFactor(made::exponential(1000, seed)), 1 + 1e-4) << seed;
         EXPECT_LE(meanFactor(tonal(seed)), 1 + 1e-4) << seed;
     }
     std::vector<float> ramp(20000);
@@ -173,14 +164,15 @@ TEST(Calibrator, MeanOverThePositionsOfAnySpectrumIsAtMostOne) {
 // It integrates to 1: what is lost to whole ranks goes as n^-0.15 and shrinks with n, so it is not a loose
 // bound.
 TEST(Calibrator, LosesOnlyTheRoundingToWholeRanks) {
-    const double few = meanFactor(exponential(1000, 1)), many = meanFactor(exponential(400000, 1));
+    const double few = meanFactor(made::exponential(1000, 1)),
+                 many = meanFactor(made::exponential(400000, 1));
     EXPECT_GT(few, 0.6);
     EXPECT_GT(many, few + 0.05);
     EXPECT_LE(many, 1 + 1e-4);
 }
 
 TEST(Calibrator, AtChanceLevelOneCostsAndAtOneInAThousandPays) {
-    const Ranking ranking = ranked(exponential(4000, 6));
+    const Ranking ranking = ranked(made::exponential(4000, 6));
     for (std::size_t k = kFirst; k < 4000; ++k) {
         if (ranking.p[k] > 0.999f) {
             EXPECT_NEAR(ranking.factor[k], 0.15, 0.001);
@@ -193,18 +185,18 @@ TEST(Calibrator, AtChanceLevelOneCostsAndAtOneInAThousandPays) {
 }
 
 TEST(Rank, TooFewReferencesAreSaidAndNeutral) {
-    const Ranking ranking = ranked(exponential(kFirst + kFewest - 1, 7));
+    const Ranking ranking = ranked(made::exponential(kFirst + kFewest - 1, 7));
     EXPECT_NE(ranking.unusable.find("199"), std::string::npos) << ranking.unusable;
     for (const float factor : ranking.factor)
         EXPECT_EQ(factor, 1);
-    EXPECT_EQ(ranked(exponential(kFirst + kFewest, 7)).unusable, "");
+    EXPECT_EQ(ranked(made::exponential(kFirst + kFewest, 7)).unusable, "");
     Mask mask(1000, 0);
     std::fill(mask.begin(), mask.begin() + 900, std::uint16_t(1));
-    EXPECT_NE(ranked(exponential(1000, 8), mask).unusable, "");
+    EXPECT_NE(ranked(made::exponential(1000, 8), mask).unusable, "");
 }
 
 TEST(Rank, MostlyTiedIsUnusable) {
-    auto z = exponential(1000, 9);
+    auto z = made::exponential(1000, 9);
     for (std::size_t k = 0; k < z.size(); ++k)
         if (k % 5 < 3) z[k] = 0.25f;
     const Ranking ranking = ranked(z);

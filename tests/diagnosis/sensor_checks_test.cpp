@@ -15,7 +15,7 @@ using ::testing::Contains;
 using ::testing::IsEmpty;
 using ::testing::Not;
 
-constexpr double kRateHz = 6400;
+constexpr double kNodeRateHz = 6400;
 
 struct Checked {
     std::vector<std::string> codes;
@@ -25,7 +25,7 @@ struct Checked {
 
 // As a channel of a point that lists it, or of one that does not.
 Checked check(const std::vector<double>& g, double fullScale = 0, std::optional<double> range = std::nullopt,
-              bool listed = true, double rateHz = kRateHz) {
+              bool listed = true, double rateHz = kNodeRateHz) {
     static const PointChannel described{"x", "acceleration", "g", "horizontal"};
     Point point;
     point.id = "P";
@@ -80,7 +80,7 @@ TEST(SensorChecks, ALimitedRecordIsClipped) {
     for (double& value : oneSided)
         value = std::min(value, 1.8);
     EXPECT_THAT(check(oneSided).codes, Contains("clipped"));
-    EXPECT_THAT(check(limited(made::sine(3, 25, kRateHz, 25600), 2)).codes, Contains("clipped"));
+    EXPECT_THAT(check(limited(made::sine(3, 25, kNodeRateHz, 25600), 2)).codes, Contains("clipped"));
 }
 
 TEST(SensorChecks, ARecordAtTheEndOfItsRangeIsClipped) {
@@ -111,7 +111,7 @@ TEST(SensorChecks, RepeatedSamplesAreHeld) {
 
 TEST(SensorChecks, AFewStepsAreCoarse) {
     EXPECT_THAT(check(rounded(made::noise(25600, 0.2, 4), 0.125)).codes, Contains("coarse"));
-    EXPECT_THAT(check(rounded(made::sine(0.5, 25, kRateHz, 25600), 0.1)).codes, Contains("coarse"));
+    EXPECT_THAT(check(rounded(made::sine(0.5, 25, kNodeRateHz, 25600), 0.1)).codes, Contains("coarse"));
 }
 
 // A drifting integrator: its error is a random walk, which rises ever steeper towards 0 Hz.
@@ -136,8 +136,8 @@ TEST(SensorChecks, ALooseNodeIsASkiSlope) {
 
 TEST(SensorChecks, ASlowMachineIsNotASkiSlope) {
     auto g = made::noise(51200, 0.02, 6);
-    g = made::sum(g, made::sine(made::peakG(2, 5), 5, kRateHz, g.size()));  // 300 r/min, 2 mm/s
-    g = made::sum(g, made::sine(made::peakG(1, 15), 15, kRateHz, g.size()));
+    g = made::sum(g, made::sine(made::peakG(2, 5), 5, kNodeRateHz, g.size()));  // 300 r/min, 2 mm/s
+    g = made::sum(g, made::sine(made::peakG(1, 15), 15, kNodeRateHz, g.size()));
     EXPECT_THAT(check(g).codes, Not(Contains("ski_slope")));
 }
 

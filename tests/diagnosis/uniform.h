@@ -5,9 +5,21 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
+#include <random>
 #include <vector>
 
 namespace fettle::made {
+
+// What the power of noise is distributed as, of mean 1.
+inline std::vector<float> exponential(std::size_t n, std::uint64_t seed) {
+    std::mt19937_64 bits(seed);
+    std::exponential_distribution<float> draw(1);
+    std::vector<float> power(n);
+    for (float& value : power)
+        value = draw(bits);
+    return power;
+}
 
 // Largest distance between the sample's distribution and the uniform one on 0 .. 1.
 inline double distanceFromUniform(std::vector<double> sample) {

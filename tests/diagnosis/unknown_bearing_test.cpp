@@ -4,7 +4,7 @@
 
 #include <gmock/gmock.h>
 
-#include "core/diagnosis/examine.h"
+#include "tests/diagnosis/examined.h"
 #include "tests/diagnosis/made_recordings.h"
 
 namespace fettle {
@@ -27,12 +27,6 @@ const Hypothesis* unknownIn(const Examination& e) {
     return nullptr;
 }
 
-Examination examined(const Machine& machine, const RecordingPtr& recording) {
-    const auto result = examine(machine, {recording});
-    EXPECT_TRUE(result);
-    return result ? *result : Examination{};
-}
-
 TEST(UnknownBearing, ACombOfABearingNobodyDescribedIsFound) {
     // BPFO 3.562, BPFI 5.438 of the bearing the simulator has.
     const struct {
@@ -41,7 +35,7 @@ TEST(UnknownBearing, ACombOfABearingNobodyDescribedIsFound) {
     } cases[] = {{"bearing_outer_race", 3.562}, {"bearing_inner_race", 5.438}};
     for (const auto& one : cases) {
         const auto made = made::made(made::with(made::setupOf(made::motor()), one.fault, "driver DE", 0.9));
-        const Examination e = examined(undescribed(), made.recording);
+        const Examination e = made::examined(undescribed(), made.recording);
         const Hypothesis* h = unknownIn(e);
         ASSERT_NE(h, nullptr);
         EXPECT_GE(h->weightDban.value_or(-99), 20) << one.fault;
@@ -55,7 +49,7 @@ TEST(UnknownBearing, ACombOfABearingNobodyDescribedIsFound) {
 TEST(UnknownBearing, RowsAndSearchAddUp) {
     const auto made =
         made::made(made::with(made::setupOf(made::motor()), "bearing_outer_race", "driver DE", 0.9));
-    const Examination e = examined(undescribed(), made.recording);
+    const Examination e = made::examined(undescribed(), made.recording);
     const Hypothesis* h = unknownIn(e);
     ASSERT_NE(h, nullptr);
     double sum = h->best.searchDban;
@@ -68,7 +62,7 @@ TEST(UnknownBearing, RowsAndSearchAddUp) {
 TEST(UnknownBearing, TheLinesOfADescribedBearingAreNotUnknown) {
     for (const char* fault : {"bearing_outer_race", "bearing_inner_race"}) {
         const auto made = made::made(made::with(made::setupOf(made::motor()), fault, "driver DE", 0.75));
-        const Examination e = examined(made::motor(), made.recording);
+        const Examination e = made::examined(made::motor(), made.recording);
         ASSERT_FALSE(e.findings.empty());
         EXPECT_EQ(e.findings[0].fault, fault);
         EXPECT_LT(unknownIn(e)->weightDban.value_or(0), 10) << fault;
@@ -80,14 +74,14 @@ TEST(UnknownBearing, NoiseAndSoundOrLooseMachinesHaveNone) {
     constexpr int kRecords = 60;
     for (int seed = 0; seed < kRecords; ++seed) {
         const auto recording = made::recordingOf(made::noise(25600, 0.1, std::uint64_t(seed)), 12800, 1484);
-        ten += unknownIn(examined(undescribed(), recording))->weightDban.value_or(0) >= 10;
+        ten += unknownIn(made::examined(undescribed(), recording))->weightDban.value_or(0) >= 10;
     }
     EXPECT_LE(ten, kRecords / 10);
     for (const char* fault : {"unbalance", "looseness", "misalignment"})
         for (std::uint64_t seed = 1; seed <= 3; ++seed) {
             const auto made =
                 made::made(made::with(made::setupOf(undescribed(), seed), fault, "driver", 0.9));
-            EXPECT_LT(unknownIn(examined(undescribed(), made.recording))->weightDban.value_or(0), 20)
+            EXPECT_LT(unknownIn(made::examined(undescribed(), made.recording))->weightDban.value_or(0), 20)
                 << fault << " " << seed;
         }
 }
@@ -97,7 +91,8 @@ TEST(UnknownBearing, ANeighboursShaftOrdersAreLeftOut) {
     auto setup = made::with(made::setupOf(undescribed()), "neighbour", "", 1);
     setup.conditions.back().rpm = 1468;
     setup.conditions.back().levelMmS = 2;
-    EXPECT_LT(unknownIn(examined(undescribed(), made::made(setup).recording))->weightDban.value_or(0), 20);
+    EXPECT_LT(unknownIn(made::examined(undescribed(), made::made(setup).recording))->weightDban.value_or(0),
+              20);
 }
 
 }  // namespace

@@ -9,13 +9,13 @@
 namespace fettle {
 namespace {
 
-constexpr double kRate = 1000;
+constexpr double kSharpRate = 1000;
 
 std::vector<double> twoLines(std::size_t n, double apartHz, double belowDb) {
     std::vector<double> out(n);
     const double small = std::pow(10, -belowDb / 20);
     for (std::size_t i = 0; i < n; ++i) {
-        const double t = double(i) / kRate;
+        const double t = double(i) / kSharpRate;
         out[i] = 3 + std::sin(kTwoPi * 24.73 * t) + small * std::sin(kTwoPi * (24.73 - apartHz) * t);
     }
     return out;
@@ -24,8 +24,8 @@ std::vector<double> twoLines(std::size_t n, double apartHz, double belowDb) {
 // periodogram() windows the samples, in double.
 TEST(SharpSpectrum, IsThePeriodogramUnderABlackmanHarrisWindow) {
     const std::vector<double> signal = twoLines(8000, 1.1, 40);
-    const Spectrum sharp = sharpSpectrum(signal, kRate, 100);
-    const Spectrum plain = periodogram(signal, kRate, {.window = WindowKind::BlackmanHarris});
+    const Spectrum sharp = sharpSpectrum(signal, kSharpRate, 100);
+    const Spectrum plain = periodogram(signal, kSharpRate, {.window = WindowKind::BlackmanHarris});
     ASSERT_EQ(sharp.stepHz, plain.stepHz);
     ASSERT_EQ(sharp.values.size(), 801u);
     EXPECT_NEAR(sharp.noiseBandwidthBins, plain.noiseBandwidthBins, 1e-6);
@@ -39,16 +39,16 @@ TEST(SharpSpectrum, IsThePeriodogramUnderABlackmanHarrisWindow) {
 // large line covers the small one.
 TEST(SharpSpectrum, ASmallLineBesideALargeOneIsSeen) {
     const std::vector<double> signal = twoLines(32000, 1.07, 62);
-    const Spectrum sharp = sharpSpectrum(signal, kRate, 100);
+    const Spectrum sharp = sharpSpectrum(signal, kSharpRate, 100);
     const auto at = [&](double hz) { return sharp.values[std::size_t(hz / sharp.stepHz + 0.5)]; };
     EXPECT_NEAR(10 * std::log10(at(24.73 - 1.07) / at(24.73)), -62, 1.5);
     EXPECT_LT(10 * std::log10(at(24.73 - 1.6) / at(24.73)), -80);
 }
 
 TEST(SharpSpectrum, ShortOrEmptySignalsHaveNoLines) {
-    EXPECT_TRUE(sharpSpectrum(std::vector<double>{}, kRate, 100).values.empty());
-    EXPECT_TRUE(sharpSpectrum(std::vector<double>(7, 1.0), kRate, 100).values.empty());
-    EXPECT_EQ(sharpSpectrum(std::vector<double>(64, 1.0), kRate, 1e9).values.size(), 33u);
+    EXPECT_TRUE(sharpSpectrum(std::vector<double>{}, kSharpRate, 100).values.empty());
+    EXPECT_TRUE(sharpSpectrum(std::vector<double>(7, 1.0), kSharpRate, 100).values.empty());
+    EXPECT_EQ(sharpSpectrum(std::vector<double>(64, 1.0), kSharpRate, 1e9).values.size(), 33u);
 }
 
 }  // namespace

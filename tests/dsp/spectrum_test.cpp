@@ -11,7 +11,7 @@
 namespace fettle {
 namespace {
 
-constexpr double kRate = signals::kRateHz;
+constexpr double kSpectrumRate = signals::kRateHz;
 
 double areaOf(const Spectrum& density) {
     return std::accumulate(density.values.begin(), density.values.end(), 0.0) * density.stepHz;
@@ -26,29 +26,30 @@ TEST(Spectrum, PlainPeriodogram) {
     // check value: SciPy 1.10.1, periodogram(window="boxcar", detrend=False, scaling="density")
     const SpectrumOptions plain{
         .window = WindowKind::Rectangular, .kind = SpectrumKind::Density, .removeMean = false};
-    const Spectrum x = periodogram(signals::x(), kRate, plain);
+    const Spectrum x = periodogram(signals::x(), kSpectrumRate, plain);
     ASSERT_EQ(x.values.size(), 129u);
     EXPECT_EQ(x.stepHz, 4);
     expectRelative(x.values[0], 1.23596191406e-3);
     expectRelative(x.values[1], 3.15407314878e-5);
     expectRelative(x.values[25], 2.92667505287e-3);
     expectRelative(areaOf(x), 0.250457763672);
-    const Spectrum y = periodogram(signals::y(), kRate, plain);
+    const Spectrum y = periodogram(signals::y(), kSpectrumRate, plain);
     expectRelative(y.values[25], 0.431835524353);
     expectRelative(areaOf(y), 1.96609316087);
 }
 
 TEST(Spectrum, HannPeriodogram) {
     // check value: SciPy 1.10.1, periodogram(window="hann", detrend="constant", scaling="spectrum")
-    expectRelative(periodogram(signals::x(), kRate).values[25], 0.0117306373472);
-    expectRelative(periodogram(signals::y(), kRate).values[25], 1.72444342455);
+    expectRelative(periodogram(signals::x(), kSpectrumRate).values[25], 0.0117306373472);
+    expectRelative(periodogram(signals::y(), kSpectrumRate).values[25], 1.72444342455);
 }
 
 TEST(Spectrum, WelchDensity) {
     // check value: SciPy 1.10.1, welch(window="hann", nperseg=64, noverlap=32, detrend="constant",
     // scaling="density")
     const SpectrumOptions options{.kind = SpectrumKind::Density, .segment = 64};
-    const Spectrum x = welch(signals::x(), kRate, options), y = welch(signals::y(), kRate, options);
+    const Spectrum x = welch(signals::x(), kSpectrumRate, options),
+                   y = welch(signals::y(), kSpectrumRate, options);
     ASSERT_EQ(x.values.size(), 33u);
     EXPECT_EQ(x.segments, 7u);
     expectRelative(x.values[0], 1.21435364331e-5);
@@ -68,21 +69,22 @@ TEST(Spectrum, WelchDensity) {
 TEST(Spectrum, WelchPower) {
     // check value: SciPy 1.10.1, welch(scaling="spectrum", detrend=False): Hann 64/32, flattop 64/48
     SpectrumOptions options{.removeMean = false, .segment = 64};
-    expectRelative(welch(signals::x(), kRate, options).values[6], 0.0118996227162);
-    expectRelative(welch(signals::x(), kRate, options).values[16], 0.0300296582582);
-    expectRelative(welch(signals::y(), kRate, options).values[6], 1.59796553863);
-    expectRelative(welch(signals::y(), kRate, options).values[16], 0.030030497347);
+    expectRelative(welch(signals::x(), kSpectrumRate, options).values[6], 0.0118996227162);
+    expectRelative(welch(signals::x(), kSpectrumRate, options).values[16], 0.0300296582582);
+    expectRelative(welch(signals::y(), kSpectrumRate, options).values[6], 1.59796553863);
+    expectRelative(welch(signals::y(), kSpectrumRate, options).values[16], 0.030030497347);
     options.window = WindowKind::FlatTop;
     options.overlap = 0.75;
-    expectRelative(welch(signals::x(), kRate, options).values[6], 0.017661047308);
-    expectRelative(welch(signals::y(), kRate, options).values[6], 1.72493974906);
+    expectRelative(welch(signals::x(), kSpectrumRate, options).values[6], 0.017661047308);
+    expectRelative(welch(signals::y(), kSpectrumRate, options).values[6], 1.72493974906);
 }
 
 TEST(Spectrum, WelchMedian) {
     // check value: SciPy 1.10.1, welch(average="median", detrend="constant", scaling="density")
     const SpectrumOptions options{
         .kind = SpectrumKind::Density, .segment = 64, .average = AverageOver::Median};
-    const Spectrum x = welch(signals::x(), kRate, options), y = welch(signals::y(), kRate, options);
+    const Spectrum x = welch(signals::x(), kSpectrumRate, options),
+                   y = welch(signals::y(), kSpectrumRate, options);
     expectRelative(x.values[6], 6.52919234194e-4);
     expectRelative(x.values[16], 1.67707567511e-3);
     expectRelative(y.values[6], 0.0866866862574);
@@ -135,10 +137,10 @@ double decibelsApart(double amplitude, double expected) {
 
 TEST_P(EveryWindow, UnitSineReadsOneWhateverTheSize) {
     const std::size_t line = size() / 5;
-    const double hz = kRate * double(line) / double(size());
-    const auto signal = signals::sine(1, hz, kRate, size(), 0.7);
+    const double hz = kSpectrumRate * double(line) / double(size());
+    const auto signal = signals::sine(1, hz, kSpectrumRate, size(), 0.7);
     const auto read = [&](SpectrumKind kind) {
-        return periodogram(signal, kRate, {.window = window(), .kind = kind}).values[line];
+        return periodogram(signal, kSpectrumRate, {.window = window(), .kind = kind}).values[line];
     };
     EXPECT_NEAR(decibelsApart(read(SpectrumKind::Amplitude), 1), 0, 1e-4);
     EXPECT_NEAR(decibelsApart(read(SpectrumKind::Rms), std::sqrt(0.5)), 0, 1e-4);
@@ -147,10 +149,10 @@ TEST_P(EveryWindow, UnitSineReadsOneWhateverTheSize) {
 
 TEST_P(EveryWindow, SineBetweenLinesLosesTheScallop) {
     const std::size_t line = size() / 5;
-    const double hz = kRate * (double(line) + 0.5) / double(size());
-    const auto signal = signals::sine(1, hz, kRate, size(), 0.7);
+    const double hz = kSpectrumRate * (double(line) + 0.5) / double(size());
+    const auto signal = signals::sine(1, hz, kSpectrumRate, size(), 0.7);
     const Spectrum spectrum =
-        periodogram(signal, kRate, {.window = window(), .kind = SpectrumKind::Amplitude});
+        periodogram(signal, kSpectrumRate, {.window = window(), .kind = SpectrumKind::Amplitude});
     const double loss = scallopingLossDb(makeWindow(window(), size()));
     EXPECT_NEAR(decibelsApart(spectrum.values[line], 1), -loss, 0.02);
     EXPECT_NEAR(decibelsApart(spectrum.values[line + 1], 1), -loss, 0.02);
@@ -158,12 +160,12 @@ TEST_P(EveryWindow, SineBetweenLinesLosesTheScallop) {
 
 TEST_P(EveryWindow, BandOfASineIsItsRms) {
     for (const double offset : {0.0, 0.25, 0.5}) {
-        const double hz = kRate * (double(size() / 5) + offset) / double(size());
-        const auto signal = signals::sine(3, hz, kRate, size(), 0.7);
+        const double hz = kSpectrumRate * (double(size() / 5) + offset) / double(size());
+        const auto signal = signals::sine(3, hz, kSpectrumRate, size(), 0.7);
         for (const SpectrumKind kind :
              {SpectrumKind::Amplitude, SpectrumKind::Rms, SpectrumKind::Power, SpectrumKind::Density}) {
-            const Spectrum spectrum = periodogram(signal, kRate, {.window = window(), .kind = kind});
-            EXPECT_NEAR(decibelsApart(bandRms(spectrum, 0, kRate / 2), 3 * std::sqrt(0.5)), 0, 0.03);
+            const Spectrum spectrum = periodogram(signal, kSpectrumRate, {.window = window(), .kind = kind});
+            EXPECT_NEAR(decibelsApart(bandRms(spectrum, 0, kSpectrumRate / 2), 3 * std::sqrt(0.5)), 0, 0.03);
         }
     }
 }
@@ -171,10 +173,10 @@ TEST_P(EveryWindow, BandOfASineIsItsRms) {
 TEST_P(EveryWindow, WhiteNoiseReadsItsLevelWhateverTheSize) {
     // One-sided density of white noise is 2 sigma^2 / rate.
     const auto noise = signals::normalNoise(0.5, 1 << 17);
-    const double expected = 2 * 0.25 / kRate;
+    const double expected = 2 * 0.25 / kSpectrumRate;
     for (const AverageOver average : {AverageOver::Mean, AverageOver::Median}) {
         const Spectrum spectrum =
-            welch(noise, kRate,
+            welch(noise, kSpectrumRate,
                   {.window = window(), .kind = SpectrumKind::Density, .segment = size(), .average = average});
         // The lines beside an edge are bent by the taken-out mean and the fold.
         const auto& v = spectrum.values;
@@ -187,22 +189,22 @@ TEST_P(EveryWindow, BandsAgreeWithParseval) {
     // Sum of squares in time and frequency are the same: exactly, of the windowed signal over the window's
     // mean square.
     const auto signal = signals::normalNoise(1.7, size());
-    const Spectrum spectrum = periodogram(signal, kRate, {.window = window(), .removeMean = false});
+    const Spectrum spectrum = periodogram(signal, kSpectrumRate, {.window = window(), .removeMean = false});
     const auto w = makeWindow(window(), size());
     double windowed = 0, weights = 0;
     for (std::size_t i = 0; i < size(); ++i) {
         windowed += std::pow(signal[i] * w[i], 2);
         weights += w[i] * w[i];
     }
-    EXPECT_NEAR(bandRms(spectrum, 0, kRate / 2), std::sqrt(windowed / weights), 1e-12);
+    EXPECT_NEAR(bandRms(spectrum, 0, kSpectrumRate / 2), std::sqrt(windowed / weights), 1e-12);
     for (const double cut : {1.0, 10.3, 100.0, 511.9}) {
-        const double below = bandRms(spectrum, 0, cut), above = bandRms(spectrum, cut, kRate / 2);
+        const double below = bandRms(spectrum, 0, cut), above = bandRms(spectrum, cut, kSpectrumRate / 2);
         EXPECT_NEAR(below * below + above * above, windowed / weights, 1e-12) << "cut at " << cut;
     }
 }
 
 TEST_P(EveryWindow, KindsConvertThereAndBack) {
-    const Spectrum power = periodogram(signals::normalNoise(1, size()), kRate, {.window = window()});
+    const Spectrum power = periodogram(signals::normalNoise(1, size()), kSpectrumRate, {.window = window()});
     for (const SpectrumKind kind : {SpectrumKind::Amplitude, SpectrumKind::Rms, SpectrumKind::Density}) {
         const Spectrum back = converted(converted(power, kind), SpectrumKind::Power);
         for (std::size_t k = 0; k < power.values.size(); ++k)
@@ -214,26 +216,26 @@ TEST_P(EveryWindow, KindsConvertThereAndBack) {
 TEST(Spectrum, RmsOfFixedSignalIsItsWholeBand) {
     // check value: NumPy 1.24.2, r.m.s. of x
     const Spectrum x =
-        periodogram(signals::x(), kRate, {.window = WindowKind::Rectangular, .removeMean = false});
-    EXPECT_NEAR(bandRms(x, 0, kRate / 2), 0.500457554316, 1e-12);
+        periodogram(signals::x(), kSpectrumRate, {.window = WindowKind::Rectangular, .removeMean = false});
+    EXPECT_NEAR(bandRms(x, 0, kSpectrumRate / 2), 0.500457554316, 1e-12);
 }
 
 TEST(Spectrum, SummingLinesAsTheyAreOverstatesABand) {
     // The square root of Hann's noise bandwidth, 1.2247: what bandRms takes out.
-    const Spectrum noise = welch(signals::normalNoise(1, 1 << 16), kRate, {.segment = 1024});
+    const Spectrum noise = welch(signals::normalNoise(1, 1 << 16), kSpectrumRate, {.segment = 1024});
     const double summed = std::sqrt(std::accumulate(noise.values.begin(), noise.values.end(), 0.0));
-    EXPECT_NEAR(summed / bandRms(noise, 0, kRate / 2), std::sqrt(1.5), 1e-12);
-    EXPECT_NEAR(bandRms(noise, 0, kRate / 2), 1, 0.01);
+    EXPECT_NEAR(summed / bandRms(noise, 0, kSpectrumRate / 2), std::sqrt(1.5), 1e-12);
+    EXPECT_NEAR(bandRms(noise, 0, kSpectrumRate / 2), 1, 0.01);
     EXPECT_NEAR(bandRms(noise, 128, 256), 0.5, 0.01);
 }
 
 TEST(Spectrum, BandOutsideOrUpsideDownHoldsNothing) {
-    const Spectrum spectrum = periodogram(signals::normalNoise(1, 1000), kRate);
+    const Spectrum spectrum = periodogram(signals::normalNoise(1, 1000), kSpectrumRate);
     EXPECT_EQ(bandRms(spectrum, 600, 700), 0);
     EXPECT_EQ(bandRms(spectrum, 300, 200), 0);
     EXPECT_EQ(bandRms(spectrum, 200, 200), 0);
     EXPECT_EQ(bandRms({}, 0, 100), 0);
-    EXPECT_EQ(bandRms(spectrum, -50, 5000), bandRms(spectrum, 0, kRate / 2));
+    EXPECT_EQ(bandRms(spectrum, -50, 5000), bandRms(spectrum, 0, kSpectrumRate / 2));
 }
 
 TEST(Spectrum, EdgesHaveOneSignOfFrequency) {
@@ -244,14 +246,14 @@ TEST(Spectrum, EdgesHaveOneSignOfFrequency) {
         signal[i] = 3 + (i % 2 ? -2 : 2);
     for (const SpectrumKind kind : {SpectrumKind::Amplitude, SpectrumKind::Rms}) {
         const Spectrum spectrum = periodogram(
-            signal, kRate, {.window = WindowKind::Rectangular, .kind = kind, .removeMean = false});
+            signal, kSpectrumRate, {.window = WindowKind::Rectangular, .kind = kind, .removeMean = false});
         EXPECT_NEAR(spectrum.values.front(), 3, 1e-12);
         EXPECT_NEAR(spectrum.values.back(), 2, 1e-12);
     }
     // An odd size has no line at half the rate: its last one holds both signs.
-    const Spectrum odd = periodogram(std::span(signal).first(63), kRate);
+    const Spectrum odd = periodogram(std::span(signal).first(63), kSpectrumRate);
     EXPECT_FALSE(odd.isEdge(odd.values.size() - 1));
-    EXPECT_DOUBLE_EQ(odd.topHz(), kRate / 2);
+    EXPECT_DOUBLE_EQ(odd.topHz(), kSpectrumRate / 2);
 }
 
 TEST(Spectrum, RemovedMeanLeavesNothingAtZero) {
@@ -259,14 +261,15 @@ TEST(Spectrum, RemovedMeanLeavesNothingAtZero) {
     for (double& value : signal)
         value += 40;
     const SpectrumOptions plain{.window = WindowKind::Rectangular, .kind = SpectrumKind::Amplitude};
-    EXPECT_NEAR(periodogram(signal, kRate, plain).values[0], 0, 1e-12);
-    EXPECT_NEAR(bandRms(periodogram(signal, kRate, plain), 0, kRate / 2), standardDeviation(signal), 1e-12);
+    EXPECT_NEAR(periodogram(signal, kSpectrumRate, plain).values[0], 0, 1e-12);
+    EXPECT_NEAR(bandRms(periodogram(signal, kSpectrumRate, plain), 0, kSpectrumRate / 2),
+                standardDeviation(signal), 1e-12);
 }
 
 TEST(Spectrum, MedianStepsOverAKnock) {
     auto signal = signals::normalNoise(1, 32 * 256);
     const auto levelOf = [&](AverageOver average) {
-        return bandRms(welch(signal, kRate, {.segment = 256, .average = average}), 100, 400);
+        return bandRms(welch(signal, kSpectrumRate, {.segment = 256, .average = average}), 100, 400);
     };
     const double quiet = levelOf(AverageOver::Median);
     signal[5000] += 300;
@@ -282,7 +285,7 @@ TEST(Spectrum, ScatterOfAnAverageIsThatOfItsEffectiveNumber) {
     std::vector<double> levels;
     for (unsigned i = 0; i < 400; ++i) {
         const auto noise = signals::normalNoise(1, size * (segments + 1) / 2, 1000 + i);
-        const Spectrum spectrum = welch(noise, kRate, {.segment = size});
+        const Spectrum spectrum = welch(noise, kSpectrumRate, {.segment = size});
         ASSERT_EQ(spectrum.segments, segments);
         for (std::size_t k = 8; k < 120; k += 8)
             levels.push_back(spectrum.values[k]);
@@ -293,16 +296,18 @@ TEST(Spectrum, ScatterOfAnAverageIsThatOfItsEffectiveNumber) {
 
 TEST(Spectrum, SegmentsAtTheEdge) {
     const auto signal = signals::normalNoise(1, 1000);
-    EXPECT_EQ(welch(signal, kRate, {.segment = 4096}).transformSize, 1000u);
-    EXPECT_EQ(welch(signal, kRate, {.segment = 300, .overlap = 0}).segments, 3u);
-    EXPECT_EQ(welch(signal, kRate, {.segment = 1000}).values, periodogram(signal, kRate).values);
-    EXPECT_TRUE(welch({}, kRate).values.empty());
-    EXPECT_TRUE(periodogram({}, kRate).values.empty());
+    EXPECT_EQ(welch(signal, kSpectrumRate, {.segment = 4096}).transformSize, 1000u);
+    EXPECT_EQ(welch(signal, kSpectrumRate, {.segment = 300, .overlap = 0}).segments, 3u);
+    EXPECT_EQ(welch(signal, kSpectrumRate, {.segment = 1000}).values,
+              periodogram(signal, kSpectrumRate).values);
+    EXPECT_TRUE(welch({}, kSpectrumRate).values.empty());
+    EXPECT_TRUE(periodogram({}, kSpectrumRate).values.empty());
     const double one = 5;
-    const Spectrum single = periodogram({&one, 1}, kRate, {.kind = SpectrumKind::Rms, .removeMean = false});
+    const Spectrum single =
+        periodogram({&one, 1}, kSpectrumRate, {.kind = SpectrumKind::Rms, .removeMean = false});
     ASSERT_EQ(single.values.size(), 1u);
     EXPECT_EQ(single.values[0], 5);
-    EXPECT_EQ(bandRms(single, 0, kRate / 2), 5);
+    EXPECT_EQ(bandRms(single, 0, kSpectrumRate / 2), 5);
 }
 
 TEST(Spectrum, SaysWhatItsNumbersAre) {
@@ -317,8 +322,9 @@ TEST(Spectrum, SaysWhatItsNumbersAre) {
     EXPECT_EQ(unitOf(SpectrumKind::Power, "g"), "g²");
     EXPECT_EQ(unitOf(SpectrumKind::Density, "mm/s"), "(mm/s)²/Hz");
     EXPECT_EQ(unitOf(SpectrumKind::Density, "1"), "1/Hz");
-    EXPECT_EQ(periodogram(signals::x(), kRate, {.unit = "g"}).unit, "g");
-    EXPECT_EQ(periodogram(signals::x(), kRate, {.window = WindowKind::FlatTop}).window, WindowKind::FlatTop);
+    EXPECT_EQ(periodogram(signals::x(), kSpectrumRate, {.unit = "g"}).unit, "g");
+    EXPECT_EQ(periodogram(signals::x(), kSpectrumRate, {.window = WindowKind::FlatTop}).window,
+              WindowKind::FlatTop);
 }
 
 }  // namespace

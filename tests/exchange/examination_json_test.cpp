@@ -9,6 +9,7 @@
 #include "core/base/text.h"
 #include "core/diagnosis/combine.h"
 #include "core/diagnosis/examine.h"
+#include "tests/diagnosis/examined.h"
 #include "tests/diagnosis/made_recordings.h"
 #include "tests/exchange/schema_check.h"
 
@@ -25,12 +26,6 @@ std::string asWritten(const Examination& e) {
     return toJson(e).dump(2, ' ', false, Json::error_handler_t::replace);
 }
 
-Examination examined(const Machine& machine, const std::vector<RecordingPtr>& recordings) {
-    const auto result = examine(machine, recordings);
-    EXPECT_TRUE(result);
-    return result ? *result : Examination{};
-}
-
 struct Sample {
     std::string name;
     Examination examination;
@@ -43,27 +38,27 @@ std::vector<Sample> samples() {
     std::vector<RecordingPtr> week;
     for (const made::Kind& kind : made::kinds()) {
         const auto made = made::made(kind.setup);
-        all.push_back({kind.name, examined(kind.setup.machine, {made.recording})});
+        all.push_back({kind.name, made::examined(kind.setup.machine, {made.recording})});
         if (week.size() < 3) week.push_back(made.recording);
     }
-    all.push_back({"three recordings", examined(made::motor(), week)});
+    all.push_back({"three recordings", made::examined(made::motor(), week)});
     const Machine fan = made::fanSet();
     auto setup = made::setupOf(fan);
     setup.operation.turning = false;
-    all.push_back({"stopped", examined(fan, {made::made(setup).recording})});
+    all.push_back({"stopped", made::examined(fan, {made::made(setup).recording})});
     setup = made::with(made::setupOf(fan), "unbalance", "driver", 0.9);
-    all.push_back({"unbalance", examined(fan, {made::made(setup).recording})});
+    all.push_back({"unbalance", made::examined(fan, {made::made(setup).recording})});
     setup = made::setupOf(fan, 3, 0.2);
-    all.push_back({"too short", examined(fan, {made::made(setup).recording})});
+    all.push_back({"too short", made::examined(fan, {made::made(setup).recording})});
     const auto noise = made::recordingOf(std::vector<double>(640, 0.0), 6400);
-    all.push_back({"flat", examined(made::motor(), {noise})});
+    all.push_back({"flat", made::examined(made::motor(), {noise})});
     all.push_back({"left out views",
-                   examined(made::motor(), {made::recordingOf(made::noise(520, 0.1, 1), 800, 1484)})});
+                   made::examined(made::motor(), {made::recordingOf(made::noise(520, 0.1, 1), 800, 1484)})});
     const auto bare = made::machineOf(R"({ "tag": "T-9", "mains_hz": 50, "driver": { "rated_rpm": 1484,
         "bearings": { "DE": { "designation": "99999" } } },
         "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" } ] } ] })");
     all.push_back(
-        {"no geometry", examined(bare, {made::recordingOf(made::noise(25600, 0.1, 1), 6400, 1484)})});
+        {"no geometry", made::examined(bare, {made::recordingOf(made::noise(25600, 0.1, 1), 6400, 1484)})});
     return all;
 }
 
@@ -210,14 +205,14 @@ TEST(ExaminationJson, HostileNamesNeitherBreakNorChangeAnything) {
     const Machine machine = made::motor();
     const auto plain =
         made::made(made::with(made::setupOf(machine, 2, 2), "bearing_outer_race", "driver DE", 0.75));
-    const Json expected = toJson(examined(machine, {plain.recording}));
+    const Json expected = toJson(made::examined(machine, {plain.recording}));
     for (const std::string& name : hostileNames()) {
         auto recording = std::make_shared<Recording>(*plain.recording);
         recording->file = name;
         recording->channels[0].name = name;
         recording->timeSource = recording->capture = name;
         std::string text;
-        ASSERT_NO_THROW(text = asWritten(examined(machine, {recording})));
+        ASSERT_NO_THROW(text = asWritten(made::examined(machine, {recording})));
         Json json;
         ASSERT_NO_THROW(json = Json::parse(text));
         ASSERT_TRUE(json.is_object());
@@ -256,13 +251,14 @@ TEST(ExaminationJson, ReadBackOneByOneCombinesToTheWeek) {
     const Machine machine = made::motor();
     std::vector<Examination> parts;
     for (const RecordingPtr& recording : week) {
-        const auto one = examinationFromText(examinationAsText(examined(machine, {recording})), "stored");
+        const auto one =
+            examinationFromText(examinationAsText(made::examined(machine, {recording})), "stored");
         ASSERT_TRUE(one);
         parts.push_back(*one);
     }
     const auto joined = combine(machine, parts);
     ASSERT_TRUE(joined);
-    EXPECT_EQ(examinationAsText(*joined), examinationAsText(examined(machine, week)));
+    EXPECT_EQ(examinationAsText(*joined), examinationAsText(made::examined(machine, week)));
 }
 
 TEST(ExaminationJson, RefusesWhatIsNoExamination) {

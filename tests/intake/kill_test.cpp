@@ -56,21 +56,21 @@ std::vector<std::string> linesUntilEnd(int from) {
     return lines;
 }
 
-struct Ended {
+struct KilledImport {
     std::vector<std::string> acknowledged;
     bool killed = false;
 };
 
 // Negative: let it finish.
-Ended importKilledAfter(const std::string& fleet, const std::string& in, int batch,
-                        std::chrono::microseconds after) {
+KilledImport importKilledAfter(const std::string& fleet, const std::string& in, int batch,
+                               std::chrono::microseconds after) {
     const Child child = start({FETTLE_CLI, "import", fleet, in, "--tell-acknowledged", "--threads", "2",
                                "--batch", std::to_string(batch)});
     if (after.count() >= 0) {
         std::this_thread::sleep_for(after);
         ::kill(child.pid, SIGKILL);
     }
-    Ended ended{linesUntilEnd(child.out), false};
+    KilledImport ended{linesUntilEnd(child.out), false};
     int status = 0;
     ::waitpid(child.pid, &status, 0);
     ended.killed = WIFSIGNALED(status);
@@ -102,7 +102,7 @@ TEST(Kill, NothingAcknowledgedIsLostAndNothingDoubled) {
         const std::chrono::microseconds after(
             std::uniform_int_distribution<long>(0, whole[kind].count())(random));
         const std::string fleet = disturbed.newFleetFile(folder.path(), run);
-        const Ended ended = importKilledAfter(fleet, disturbed.in(), batches[kind], after);
+        const KilledImport ended = importKilledAfter(fleet, disturbed.in(), batches[kind], after);
         killed += ended.killed;
         inTheMiddle += ended.killed && !ended.acknowledged.empty();
         SCOPED_TRACE(testing::Message() << "run " << run << ", killed after " << after.count() << " us");

@@ -8,20 +8,18 @@
 #include <limits>
 #include <random>
 
+#include "tests/round/made_weeks.h"
+
 namespace fettle {
 namespace {
 
 constexpr double kInf = std::numeric_limits<double>::infinity();
 constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
 
-double dban(double e) {
-    return 10 * std::log10(e);
-}
-
 std::vector<double> weightsOf(const std::vector<double>& eValues) {
     std::vector<double> weights;
     for (const double e : eValues)
-        weights.push_back(dban(e));
+        weights.push_back(made::dban(e));
     return weights;
 }
 
@@ -40,8 +38,8 @@ TEST(EBh, FollowsItsDefinition) {
 }
 
 TEST(EBh, SaysWhatAMachineNeedsNow) {
-    EXPECT_NEAR(eBh(weightsOf({1, 1, 1, 1, 1}), 0.1).needsDban, dban(50), 1e-9);
-    EXPECT_NEAR(eBh(weightsOf({24, 24, 17, 12, 9}), 0.1).needsDban, dban(5 / 0.3), 1e-9);
+    EXPECT_NEAR(eBh(weightsOf({1, 1, 1, 1, 1}), 0.1).needsDban, made::dban(50), 1e-9);
+    EXPECT_NEAR(eBh(weightsOf({24, 24, 17, 12, 9}), 0.1).needsDban, made::dban(5 / 0.3), 1e-9);
     EXPECT_NEAR(eBh({}, 0.1).needsDban, 10, 1e-9);
     EXPECT_TRUE(eBh({}, 0.1).listed.empty());
 }
@@ -93,7 +91,7 @@ TEST(EBhBound, HoldsForIndependentMachinesAndIsNearlyReached) {
     const double c = 50 / 0.1;
     const double share = meanShare(kRounds, 50, 0, {}, [&](std::vector<double>& weights) {
         for (double& w : weights)
-            w = chance.uniform() < 1 / c ? dban(c) : -kInf;
+            w = chance.uniform() < 1 / c ? made::dban(c) : -kInf;
     });
     EXPECT_LE(share, 0.1 + kSpread);
     EXPECT_GT(share, 0.08);
@@ -105,7 +103,7 @@ TEST(EBhBound, HoldsForMachinesThatHangTogether) {
     const double share = meanShare(kRounds, 50, 0, {}, [&](std::vector<double>& weights) {
         const double e = chance.uniform() < 0.1 ? 10 : 1e-9;
         for (double& w : weights)
-            w = dban(e);
+            w = made::dban(e);
     });
     EXPECT_LE(share, 0.1 + kSpread);
     EXPECT_GT(share, 0.08);
@@ -115,7 +113,7 @@ TEST(EBhBound, HoldsBesideTrueFaultsAndInGroups) {
     Chance chance(3);
     const double share = meanShare(kRounds, 40, 5, {}, [&](std::vector<double>& weights) {
         for (std::size_t i = 0; i < weights.size(); ++i)  // groups of four share a draw
-            weights[i] = i % 4 ? weights[i - 1] : dban(chance.uniform() < 0.01 ? 100 : 0.01);
+            weights[i] = i % 4 ? weights[i - 1] : made::dban(chance.uniform() < 0.01 ? 100 : 0.01);
     });
     EXPECT_LE(share, 0.1 + kSpread);
     EXPECT_GT(share, 0.02);
@@ -131,7 +129,7 @@ TEST(EBhBound, HoldsWithPriorWeights) {
     const double share = meanShare(kRounds, 50, 0, priors, [&](std::vector<double>& weights) {
         for (std::size_t i = 0; i < weights.size(); ++i) {
             const double c = 500 / std::pow(10.0, priors[i] / 10);
-            weights[i] = chance.uniform() < 1 / c ? dban(c) : -kInf;
+            weights[i] = chance.uniform() < 1 / c ? made::dban(c) : -kInf;
         }
     });
     EXPECT_LE(share, 0.1 + kSpread);
@@ -144,22 +142,22 @@ TEST(Priors, HaveAMeanOfOne) {
     for (const double p : priors)
         mean += std::pow(10.0, p / 10) / 4;
     EXPECT_NEAR(mean, 1, 1e-12);
-    EXPECT_NEAR(priors[0] - priors[1], dban(2), 1e-12);
+    EXPECT_NEAR(priors[0] - priors[1], made::dban(2), 1e-12);
     EXPECT_NEAR(priorsDban(std::vector<double>{7})[0], 0, 1e-12);
     EXPECT_TRUE(priorsDban({}).empty());
 }
 
 TEST(MeanDban, IsTheMeanOfEValues) {
-    EXPECT_NEAR(meanDban(weightsOf({100, 1})), dban(50.5), 1e-9);
-    EXPECT_NEAR(meanDban(weightsOf({100, 1}), std::vector<double>{1, 3}), dban(103 / 4.0), 1e-9);
-    EXPECT_NEAR(meanDban(weightsOf({100, 1}), std::vector<double>{10, 30}), dban(103 / 4.0), 1e-9);
+    EXPECT_NEAR(meanDban(weightsOf({100, 1})), made::dban(50.5), 1e-9);
+    EXPECT_NEAR(meanDban(weightsOf({100, 1}), std::vector<double>{1, 3}), made::dban(103 / 4.0), 1e-9);
+    EXPECT_NEAR(meanDban(weightsOf({100, 1}), std::vector<double>{10, 30}), made::dban(103 / 4.0), 1e-9);
     EXPECT_NEAR(meanDban(weightsOf({100, 1}), std::vector<double>{0, 1}), 0, 1e-9);
 }
 
 TEST(MeanDban, NeitherOverflowsNorUnderflows) {
-    EXPECT_NEAR(meanDban(std::vector<double>{5000, 0}), 5000 - dban(2), 1e-9);
+    EXPECT_NEAR(meanDban(std::vector<double>{5000, 0}), 5000 - made::dban(2), 1e-9);
     EXPECT_NEAR(meanDban(std::vector<double>{-9000, -9000}), -9000, 1e-9);
-    EXPECT_NEAR(meanDban(std::vector<double>{-kInf, 20}), 20 - dban(2), 1e-9);
+    EXPECT_NEAR(meanDban(std::vector<double>{-kInf, 20}), 20 - made::dban(2), 1e-9);
     EXPECT_EQ(meanDban(std::vector<double>{-kInf, -kInf}), -kInf);
     EXPECT_NEAR(meanDban(std::vector<double>{kNaN, 20}), 20, 1e-9);
     EXPECT_EQ(meanDban({}), 0);

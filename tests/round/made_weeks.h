@@ -4,12 +4,18 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <vector>
 
 #include "core/round/round.h"
 
 namespace fettle::made {
+
+// Decibans of an e-value.
+inline double dban(double e) {
+    return 10 * std::log10(e);
+}
 
 inline RoundSettings settings() {
     RoundSettings s;

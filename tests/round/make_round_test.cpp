@@ -23,10 +23,6 @@ using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::Not;
 
-double dban(double e) {
-    return 10 * std::log10(e);
-}
-
 std::vector<std::string> tagsOf(const RoundList& list) {
     std::vector<std::string> tags;
     for (const RoundMachine& m : list.machines)
@@ -54,10 +50,10 @@ TEST(MakeRound, AMachinesWeightIsTheMeanOverBearingsOfTheMeansOverFamilies) {
     const double bearing = (1e6 + 3 * quiet) / 4;
     const RoundMachine m = alone(faulty("A", 60));
     ASSERT_TRUE(m.weightDban);
-    EXPECT_NEAR(*m.weightDban, dban((bearing + quiet) / 2), 1e-9);
+    EXPECT_NEAR(*m.weightDban, made::dban((bearing + quiet) / 2), 1e-9);
     // A bearing with one family counts as much as one with four.
     EXPECT_NEAR(*machineDban({weighed("a", "P", 20), weighed("a", "Q", 0), weighed("b", "Q", 0)}),
-                dban(101 / 2.0), 1e-9);
+                made::dban(101 / 2.0), 1e-9);
     EXPECT_FALSE(machineDban({}));
     EXPECT_FALSE(machineDban({cause("unbalance", "C", 3, 1)}));
 }
@@ -75,7 +71,7 @@ TEST(MakeRound, ListsOnEvidenceByEBh) {
     EXPECT_EQ(machine(list, "Q10").listedBy, ListedBy::None);
     EXPECT_EQ(machine(list, "Q10").urgency, "leave");
     EXPECT_THAT(machine(list, "Q10").findings, IsEmpty());
-    EXPECT_NEAR(list.listNeedsDban, dban(20 / (0.1 * 2)), 1e-9);
+    EXPECT_NEAR(list.listNeedsDban, made::dban(20 / (0.1 * 2)), 1e-9);
     EXPECT_EQ(list.engine, "0.1.0 5c1f");
 }
 
@@ -154,8 +150,8 @@ TEST(MakeRound, CriticalityIsAPriorWeight) {
     weeks[0] = faulty("A0", 31.5);
     weeks[0].criticality = "A";
     RoundList list = round(weeks);
-    EXPECT_NEAR(machine(list, "A0").priorDban, dban(2 / 1.25), 1e-9);
-    EXPECT_NEAR(machine(list, "C0").priorDban, dban(0.5 / 1.25), 1e-9);
+    EXPECT_NEAR(machine(list, "A0").priorDban, made::dban(2 / 1.25), 1e-9);
+    EXPECT_NEAR(machine(list, "C0").priorDban, made::dban(0.5 / 1.25), 1e-9);
     EXPECT_EQ(machine(list, "A0").listedBy, ListedBy::Evidence);
     weeks[0].criticality = "C";
     list = round(weeks);
@@ -165,7 +161,7 @@ TEST(MakeRound, CriticalityIsAPriorWeight) {
 TEST(MakeRound, WeightsOfThousandsOfDecibansAreOrdinary) {
     const RoundList list = round({plain("Q"), faulty("F", 3000), faulty("G", 2999)});
     EXPECT_THAT(tagsOf(list), ElementsAre("F", "G", "Q"));
-    EXPECT_NEAR(*machine(list, "F").weightDban, 3000 - dban(8), 1e-9);
+    EXPECT_NEAR(*machine(list, "F").weightDban, 3000 - made::dban(8), 1e-9);
 }
 
 TEST(MakeRound, OrderIsUrgencyThenWeightThenZoneThenTag) {
@@ -250,7 +246,8 @@ TEST(MakeRound, KeepsTheBoundFromTheHypothesesOn) {
     for (std::size_t r = 0; r < kRounds; ++r) {
         for (MachineWeek& week : weeks)
             for (Hypothesis& h : week.week->considered)
-                h.weightDban = double(random() >> 11) / 9007199254740992.0 < 1 / e ? dban(e) + 1e-6 : -3000;
+                h.weightDban =
+                    double(random() >> 11) / 9007199254740992.0 < 1 / e ? made::dban(e) + 1e-6 : -3000;
         const RoundList list = round(weeks);
         wrong += std::any_of(list.machines.begin(), list.machines.end(),
                              [](const RoundMachine& m) { return m.listedBy == ListedBy::Evidence; });

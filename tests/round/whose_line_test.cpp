@@ -8,16 +8,16 @@ namespace {
 
 using std::chrono::hours;
 
-const Instant kStart = *parseUtc("2026-05-04T00:00:00Z");
+const Instant kFirstDay = *parseUtc("2026-05-04T00:00:00Z");
 
 // Day by day: 'r' turns, 's' stands, '?' is not known.
 Neighbour neighbour(const std::string& tag, const std::string& days) {
     Neighbour one{tag, false, {}};
     for (std::size_t i = 0; i < days.size(); ++i)
         for (const int hour : {2, 20})
-            one.turning.push_back({kStart + hours(24 * i + hour), days[i] == 'r'   ? Turning::Yes
-                                                                  : days[i] == 's' ? Turning::No
-                                                                                   : Turning::Unknown});
+            one.turning.push_back({kFirstDay + hours(24 * i + hour), days[i] == 'r'   ? Turning::Yes
+                                                                     : days[i] == 's' ? Turning::No
+                                                                                      : Turning::Unknown});
     return one;
 }
 
@@ -25,7 +25,7 @@ Neighbour neighbour(const std::string& tag, const std::string& days) {
 std::vector<LineSeen> seen(const std::string& days) {
     std::vector<LineSeen> all;
     for (std::size_t i = 0; i < days.size(); ++i)
-        if (days[i] != ' ') all.push_back({kStart + hours(24 * i + 12), days[i] == 'x'});
+        if (days[i] != ' ') all.push_back({kFirstDay + hours(24 * i + 12), days[i] == 'x'});
     return all;
 }
 
@@ -41,8 +41,8 @@ TEST(WhoseLine, AStopOfOneRecordingTellsToo) {
     std::vector<LineSeen> line;
     for (int day = 0; day < 30; ++day) {
         const bool stands = day % 5 == 4;
-        fan.turning.push_back({kStart + hours(24 * day + 10), stands ? Turning::No : Turning::Yes});
-        line.push_back({kStart + hours(24 * day + 12), !stands});
+        fan.turning.push_back({kFirstDay + hours(24 * day + 10), stands ? Turning::No : Turning::Yes});
+        line.push_back({kFirstDay + hours(24 * day + 12), !stands});
     }
     const auto found = leavesWith(line, std::vector<Neighbour>{fan});
     EXPECT_EQ(found[0].words, "leaves with FN-02 in 6 of 6 stops");
@@ -86,7 +86,7 @@ TEST(WhoseLine, WithoutAStopNothingIsSaid) {
 
 TEST(WhoseLine, AGapInTheRecordingsIsNeitherStopNorRun) {
     Neighbour gap{"FN-01", false, {}};
-    gap.turning = {{kStart, Turning::No}, {kStart + hours(24 * 5), Turning::No}};
+    gap.turning = {{kFirstDay, Turning::No}, {kFirstDay + hours(24 * 5), Turning::No}};
     EXPECT_EQ(leavesWith(seen("....."), std::vector{gap})[0].stops, 0U);
 }
 

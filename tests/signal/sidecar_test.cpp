@@ -110,13 +110,13 @@ TEST(ApplySidecar, SaysWhereItOverrulesTheFile) {
     EXPECT_THAT(recording.warnings, ElementsAre("a.json: speed_rpm: 1483.2 holds, a.wav says 1500"));
 }
 
-struct Wrong {
+struct WrongSidecar {
     const char* text;
     const char* place;
     const char* rulePart;
 };
 
-const Wrong kWrongs[] = {
+const WrongSidecar kWrongs[] = {
     {R"({"machine": 7})", "/machine", "a text"},
     {R"({"point": ["M-DE"]})", "/point", "a text"},
     {R"({"time_source": true})", "/time_source", "a text"},
@@ -177,7 +177,7 @@ void expectRefused(const std::string& text, const testing::Matcher<const std::st
 }
 
 TEST(ApplySidecar, NamesPlaceAndRuleOfEveryWrongValue) {
-    for (const Wrong& wrong : kWrongs) {
+    for (const WrongSidecar& wrong : kWrongs) {
         SCOPED_TRACE(wrong.text);
         expectRefused(wrong.text, wrong.place, wrong.rulePart);
     }
