@@ -95,11 +95,11 @@ Result<std::vector<WeightAt>> weightHistory(FleetFile& fleet, const std::string&
                                             Instant until) {
     const auto machine = fleet.machines().byTag(tag);
     if (!machine) return fail(machine.error());
-    const auto weights = fleet.recordings().weights(machine->id, from, until);
+    const auto weights = fleet.recordings().weights(machine->id, from, until, fault);
     if (!weights) return fail(weights.error());
     std::vector<WeightAt> history;
     for (const WeightEntry& w : *weights)
-        if (w.fault == fault && placesMeet(w.at, at)) history.push_back({w.time, w.recording, w.weightDban});
+        if (placesMeet(w.at, at)) history.push_back({w.time, w.recording, w.weightDban});
     std::sort(history.begin(), history.end(),
               [](const WeightAt& a, const WeightAt& b) { return a.time < b.time; });
     return history;

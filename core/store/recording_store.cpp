@@ -247,15 +247,30 @@ Result<std::vector<RecordingStore::Weighed>> RecordingStore::examinations(std::i
     return all;
 }
 
-Result<std::vector<WeightEntry>> RecordingStore::weights(std::int64_t machine, Instant from, Instant until) {
+Result<std::vector<WeightEntry>> RecordingStore::weights(std::int64_t machine, Instant from, Instant until,
+                                                         const std::string& fault) {
     Statement rows(
         database_,
         "SELECT w.recording, w.time, h.fault, h.at, w.weight_dban FROM weight w JOIN hypothesis h ON "
-        "h.id = w.hypothesis WHERE w.machine=? AND w.time BETWEEN ? AND ? ORDER BY w.time, "
-        "w.recording, w.weight_dban DESC");
-    rows.bind(machine, from, until);
+        "h.id = w.hypothesis WHERE w.machine=?1 AND w.time BETWEEN ?2 AND ?3 AND (?4 = '' OR h.fault = ?4) "
+        "ORDER BY w.time, w.recording, w.weight_dban DESC");
+    rows.bind(machine, from, until, fault);
     return allRows<WeightEntry>(rows, [](Statement& row, WeightEntry& one) {
         row.into(one.recording, one.time, one.fault, one.at, one.weightDban);
+    });
+}
+
+Result<std::vector<WeightReached>> RecordingStore::weightsReached(std::int64_t machine, double leastDban,
+                                                                  Instant until) {
+    Statement rows(database_,
+                   "SELECT h.fault, h.at, MIN(w.time), MAX(w.time), COUNT(*) FROM weight w JOIN hypothesis h "
+                   "ON h.id = w.hypothesis WHERE w.machine=? AND w.weight_dban >= ? AND w.time <= ? "
+                   "GROUP BY w.hypothesis ORDER BY h.fault, h.at");
+    rows.bind(machine, leastDban, until);
+    return allRows<WeightReached>(rows, [](Statement& row, WeightReached& one) {
+        std::int64_t count = 0;
+        row.into(one.fault, one.at, one.first, one.last, count);
+        one.recordings = std::size_t(count);
     });
 }
 

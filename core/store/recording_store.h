@@ -64,6 +64,13 @@ struct WeightEntry {
     double weightDban = 0;
 };
 
+// Since when, and in how many recordings, a hypothesis has weighed so much.
+struct WeightReached {
+    std::string fault, at;
+    Instant first{}, last{};
+    std::size_t recordings = 0;
+};
+
 class RecordingStore {
   public:
     explicit RecordingStore(Database& database) : database_(database) {}
@@ -92,7 +99,10 @@ class RecordingStore {
         std::string running, json;
     };
     Result<std::vector<Weighed>> examinations(std::int64_t machine, Instant from, Instant until);
-    Result<std::vector<WeightEntry>> weights(std::int64_t machine, Instant from, Instant until);
+    // Oldest first; an empty fault: of all.
+    Result<std::vector<WeightEntry>> weights(std::int64_t machine, Instant from, Instant until,
+                                             const std::string& fault = "");
+    Result<std::vector<WeightReached>> weightsReached(std::int64_t machine, double leastDban, Instant until);
     // Replaces what was computed from a recording (re-examination), in one transaction.
     Status replaceExamination(std::int64_t recording, const NewRecording& again);
 
