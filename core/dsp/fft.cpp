@@ -2,13 +2,18 @@
 
 #include <fftw3.h>
 
+#include <atomic>
 #include <map>
 #include <mutex>
 #include <tuple>
 
+#include "core/dsp/fft_count.h"
+
 namespace fettle {
 
 namespace {
+
+std::atomic<std::uint64_t> run{0};
 
 enum class Kind { RealForward, RealInverse, ComplexForward, ComplexInverse };
 
@@ -90,10 +95,15 @@ bool quick(std::size_t n) {
 
 }  // namespace
 
+std::uint64_t transformsRun() {
+    return run;
+}
+
 template <class Real>
 void forwardReal(const FftVector<Real>& in, FftVector<std::complex<Real>>& out) {
     out.resize(in.size() / 2 + 1);
     if (in.empty()) return;
+    ++run;
     Fftw<Real>::runR2c(planFor<Real>(Kind::RealForward, in.size()), const_cast<Real*>(in.data()), raw(out));
 }
 
@@ -101,6 +111,7 @@ template <class Real>
 void inverseReal(FftVector<std::complex<Real>>& in, std::size_t n, FftVector<Real>& out) {
     out.resize(n);
     if (n == 0) return;
+    ++run;
     Fftw<Real>::runC2r(planFor<Real>(Kind::RealInverse, n), raw(in), out.data());
 }
 
@@ -108,6 +119,7 @@ template <class Real>
 void forwardComplex(const FftVector<std::complex<Real>>& in, FftVector<std::complex<Real>>& out) {
     out.resize(in.size());
     if (in.empty()) return;
+    ++run;
     Fftw<Real>::runC2c(planFor<Real>(Kind::ComplexForward, in.size()), raw(in), raw(out));
 }
 
@@ -115,6 +127,7 @@ template <class Real>
 void inverseComplex(const FftVector<std::complex<Real>>& in, FftVector<std::complex<Real>>& out) {
     out.resize(in.size());
     if (in.empty()) return;
+    ++run;
     Fftw<Real>::runC2c(planFor<Real>(Kind::ComplexInverse, in.size()), raw(in), raw(out));
 }
 

@@ -40,6 +40,24 @@ double cornerFor(const Spectrum& spectrum, double lowHz) {
     return lowHz - spectrum.stepHz / 2;
 }
 
+// Every bin of the whole record times a factor of its frequency; nothing below the corner.
+template <class Factor>
+FftVector<double> integrated(std::span<const double> accelerationG, double sampleRateHz, double cornerHz,
+                             Factor factor) {
+    const std::size_t n = accelerationG.size();
+    const FftVector<double> signal(accelerationG.begin(), accelerationG.end());
+    FftVector<std::complex<double>> bins;
+    forwardReal(signal, bins);
+    for (std::size_t k = 0; k < bins.size(); ++k) {
+        const double hz = sampleRateHz * double(k) / double(n);
+        const bool kept = k > 0 && hz >= cornerHz && 2 * k != n;
+        bins[k] *= kept ? factor(Hertz(hz)) / double(n) : 0.0;  // the inverse transform wants 1 / n
+    }
+    FftVector<double> out;
+    inverseReal(bins, n, out);
+    return out;
+}
+
 }  // namespace
 
 Spectrum velocitySpectrum(const Spectrum& accelerationG, double cornerHz) {
@@ -78,19 +96,17 @@ double displacementRms(std::span<const double> accelerationG, double sampleRateH
 
 FftVector<double> velocitySignal(std::span<const double> accelerationG, double sampleRateHz,
                                  double cornerHz) {
-    const std::size_t n = accelerationG.size();
-    const FftVector<double> signal(accelerationG.begin(), accelerationG.end());
-    FftVector<std::complex<double>> bins;
-    forwardReal(signal, bins);
-    for (std::size_t k = 0; k < bins.size(); ++k) {
-        const double hz = sampleRateHz * double(k) / double(n);
-        const bool kept = k > 0 && hz >= cornerHz && 2 * k != n;
-        // v = a / (2 pi i f), and the inverse transform wants 1 / n.
-        bins[k] *= kept ? std::complex<double>(0, -velocityMmPerS(1, Hertz(hz)) / double(n)) : 0.0;
-    }
-    FftVector<double> velocity;
-    inverseReal(bins, n, velocity);
-    return velocity;
+    // v = a / (2 pi i f)
+    return integrated(accelerationG, sampleRateHz, cornerHz,
+                      [](Hertz at) { return std::complex<double>(0, -velocityMmPerS(1, at)); });
+}
+
+FftVector<double> displacementSignal(std::span<const double> accelerationG, double sampleRateHz,
+                                     double cornerHz) {
+    // d = a / (2 pi i f)^2
+    return integrated(accelerationG, sampleRateHz, cornerHz, [](Hertz at) {
+        return std::complex<double>(-displacementUm(velocityMmPerS(1, at), at));
+    });
 }
 
 }  // namespace fettle

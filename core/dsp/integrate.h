@@ -30,5 +30,7 @@ double displacementRms(std::span<const double> accelerationG, double sampleRateH
 // record is taken as one turn of a loop: where its ends do not meet, about one period of the corner at either
 // end is unsure.
 FftVector<double> velocitySignal(std::span<const double> accelerationG, double sampleRateHz, double cornerHz);
+FftVector<double> displacementSignal(std::span<const double> accelerationG, double sampleRateHz,
+                                     double cornerHz);
 
 }  // namespace fettle

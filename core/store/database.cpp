@@ -4,12 +4,17 @@
 #include <sqlite3.h>
 
 #include <algorithm>
+#include <atomic>
 
 #include "core/base/text.h"
+#include "core/store/statement_count.h"
 
 namespace fettle {
 
 namespace {
+
+std::atomic<std::uint64_t> stepped{0};
+
 // The path as SQLite's URI form takes it.
 std::string uriOf(const std::string& path) {
     std::string uri = "file:";
@@ -40,6 +45,10 @@ int stopWanted(void* cancel) {
     return static_cast<const CancelToken*>(cancel)->cancelled() ? 1 : 0;
 }
 }  // namespace
+
+std::uint64_t statementsStepped() {
+    return stepped;
+}
 
 Result<std::unique_ptr<Database>> Database::open(const std::string& path, Access access,
                                                  const std::string& vfs) {
@@ -100,6 +109,7 @@ bool Database::readOnly() const {
 }
 
 Status Database::script(const std::string& sql) {
+    ++stepped;
     const int code = sqlite3_exec(handle_, sql.c_str(), nullptr, nullptr, nullptr);
     if (code != SQLITE_OK) return fail(errorOf(code, sqlite3_errmsg(handle_)));
     return {};
@@ -158,6 +168,7 @@ void Statement::broken(std::string why) {
 bool Statement::next() {
     if (error_ || !statement_) return false;
     column_ = 0;
+    ++stepped;
     const int code = sqlite3_step(statement_);
     if (code == SQLITE_ROW) return true;
     if (code != SQLITE_DONE) check(code);
