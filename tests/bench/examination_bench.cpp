@@ -5,6 +5,8 @@
 //   build/fettle-bench --profile                  a table of the stages
 //   build/fettle-bench --import FOLDER            an import beside examining alone; FOLDER is what
 //                                                 `fettle-cli sample FOLDER --weeks 12` has made
+//   build/fettle-bench --make-large FOLDER        a fleet of 1,500 machines, one with a year at 20 minutes
+//   build/fettle-bench --desk FOLDER/large.fettle   the window over it: page changes, ledger, waterfall
 //   build/fettle-bench --record NAME FILE         the samples of "sound" or "outer race", raw float64 in g
 //   tests/bench/same_pipeline.py build/fettle-bench   the same pipeline in NumPy and SciPy beside it
 #include <benchmark/benchmark.h>
@@ -17,7 +19,9 @@
 
 #include "core/diagnosis/examine.h"
 #include "tests/bench/bare_transforms.h"
+#include "tests/bench/desk_bench.h"
 #include "tests/bench/import_bench.h"
+#include "tests/bench/large_fleet.h"
 #include "tests/bench/stages.h"
 #include "tests/bench/stopwatch.h"
 
@@ -97,6 +101,10 @@ int main(int argc, char** argv) {
         return 0;
     }
     if (argc == 3 && std::string_view(argv[1]) == "--import") return importBench({.folder = argv[2]});
+    if (argc == 3 && std::string_view(argv[1]) == "--make-large") return makeLargeFleet({.folder = argv[2]});
+#ifdef FETTLE_BENCH_DESKTOP
+    if (argc == 3 && std::string_view(argv[1]) == "--desk") return deskBench({.fleet = argv[2]});
+#endif
     if (argc == 4 && std::string_view(argv[1]) == "--record") return writeRecord(argv[2], argv[3]);
     registerAll();
     benchmark::Initialize(&argc, argv);
