@@ -52,8 +52,8 @@ std::optional<DesktopOptions> readOptions(int argc, char** argv, int& status) {
     app.add_option("--fault", options.fault, "fault key, like bearing_outer_race");
     app.add_option("--time", time, "moment in UTC, like 2026-05-04T06:20:00Z");
     app.add_option("--dialog", options.dialog, "dialog to open")
-        ->check(
-            CLI::IsMember({"import", "refused", "event", "start", "close", "keys", "about", "new", "sheet"}));
+        ->check(CLI::IsMember(
+            {"import", "refused", "event", "start", "close", "keys", "help", "about", "new", "sheet"}));
     app.add_option("--theme", options.theme, "colours")->check(CLI::IsMember({"light", "dark", "system"}));
     app.add_option("--scale", options.scale,
                    "whole-window scale; of a picture: pixels for one of the window's")

@@ -1,5 +1,6 @@
 #include "ui/dialogs/help_dialogs.h"
 
+#include <QCoreApplication>
 #include <QDialogButtonBox>
 #include <QLabel>
 #include <QScrollArea>
@@ -72,18 +73,24 @@ struct Library {
     const char *name, *what, *licence;
 };
 constexpr Library kLibraries[] = {
-    {"Qt", "window, print", "LGPL 3"},
-    {"Qwt", "plots", "Qwt licence 1.0 (LGPL 2.1 with exceptions)"},
-    {"SQLite", "the fleet file", "public domain"},
-    {"FFTW", "Fourier transforms", "GPL 2 or later"},
-    {"libsndfile", "WAV and FLAC", "LGPL 2.1 or later"},
-    {"zstd", "compression of waveforms", "BSD"},
-    {"xxHash", "checksums", "BSD"},
-    {"nlohmann-json", "JSON", "MIT"},
-    {"fmt", "text", "MIT"},
-    {"tl-expected", "errors as values", "CC0"},
-    {"CLI11", "command line", "BSD"},
-    {"date", "time zones", "MIT"},
+    {"Qt", QT_TRANSLATE_NOOP("Libraries", "window, print"), QT_TRANSLATE_NOOP("Libraries", "LGPL 3")},
+    {"Qwt", QT_TRANSLATE_NOOP("Libraries", "plots"),
+     QT_TRANSLATE_NOOP("Libraries", "Qwt licence 1.0 (LGPL 2.1 with exceptions)")},
+    {"SQLite", QT_TRANSLATE_NOOP("Libraries", "the fleet file"),
+     QT_TRANSLATE_NOOP("Libraries", "public domain")},
+    {"FFTW", QT_TRANSLATE_NOOP("Libraries", "Fourier transforms"),
+     QT_TRANSLATE_NOOP("Libraries", "GPL 2 or later")},
+    {"libsndfile", QT_TRANSLATE_NOOP("Libraries", "WAV and FLAC"),
+     QT_TRANSLATE_NOOP("Libraries", "LGPL 2.1 or later")},
+    {"zstd", QT_TRANSLATE_NOOP("Libraries", "compression of waveforms"),
+     QT_TRANSLATE_NOOP("Libraries", "BSD")},
+    {"xxHash", QT_TRANSLATE_NOOP("Libraries", "checksums"), QT_TRANSLATE_NOOP("Libraries", "BSD")},
+    {"nlohmann-json", QT_TRANSLATE_NOOP("Libraries", "JSON"), QT_TRANSLATE_NOOP("Libraries", "MIT")},
+    {"fmt", QT_TRANSLATE_NOOP("Libraries", "text"), QT_TRANSLATE_NOOP("Libraries", "MIT")},
+    {"tl-expected", QT_TRANSLATE_NOOP("Libraries", "errors as values"),
+     QT_TRANSLATE_NOOP("Libraries", "CC0")},
+    {"CLI11", QT_TRANSLATE_NOOP("Libraries", "command line"), QT_TRANSLATE_NOOP("Libraries", "BSD")},
+    {"date", QT_TRANSLATE_NOOP("Libraries", "time zones"), QT_TRANSLATE_NOOP("Libraries", "MIT")},
 };
 
 // "Qwt=6.3.0|SQLite=3.40.1" as the build says.
@@ -111,8 +118,8 @@ QString aboutText() {
         html += QStringLiteral(
                     "<tr><td style='white-space:pre'>%1 %2&nbsp;&nbsp;</td><td "
                     "style='white-space:pre'>%3&nbsp;&nbsp;</td><td>%4</td></tr>")
-                    .arg(name, versionOf(name), QString::fromLatin1(library.what),
-                         QString::fromLatin1(library.licence));
+                    .arg(name, versionOf(name), QCoreApplication::translate("Libraries", library.what),
+                         QCoreApplication::translate("Libraries", library.licence));
     }
     return html + QStringLiteral("</table>");
 }

@@ -52,7 +52,11 @@ const std::vector<Shortcut>& shortcuts() {
         {"view.larger", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Larger"), larger()},
         {"view.smaller", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Smaller"), {key("Ctrl+-")}},
         {"view.normal", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&100 %"), {key("Ctrl+0")}},
-        {"help.shortcuts", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Keys"), {key("F1")}},
+        {"help.page", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Help"), {key("F1")}},
+        {"help.shortcuts",
+         kWindow,
+         QT_TRANSLATE_NOOP("Shortcuts", "&Keys"),
+         {key("Shift+F1"), key("Ctrl+?")}},
         {"help.about", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&About Fettle"), {}},
 
         {"round.look",

@@ -17,6 +17,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/dialogs/guide_dialog.h"
 #include "ui/dialogs/help_dialogs.h"
 #include "ui/dialogs/new_fleet_dialog.h"
 #include "ui/model/shortcuts.h"
@@ -90,6 +91,7 @@ void MainWindow::buildActions() {
     action("view.larger", [this] { setScale(scale_ + 0.1); });
     action("view.smaller", [this] { setScale(scale_ - 0.1); });
     action("view.normal", [this] { setScale(1); });
+    action("help.page", [this] { showHelp(); });
     action("help.shortcuts", [this] { (new ShortcutsDialog(theme_, this))->open(); });
     action("help.about", [this] { (new AboutDialog(theme_, this))->open(); });
     auto* pages = new QActionGroup(this);
@@ -116,7 +118,7 @@ void MainWindow::buildMenus() {
     menu(tr("&Round"), {"page.round", "round.start", "round.close", "", "round.refused"});
     menu(tr("&Machine"), {"page.machine", "machine.event", "machine.sheet", "", "page.register"});
     buildViewMenu();
-    menu(tr("&Help"), {"help.shortcuts", "help.about"});
+    menu(tr("&Help"), {"help.page", "help.shortcuts", "help.about"});
 }
 
 void MainWindow::buildViewMenu() {
@@ -197,10 +199,17 @@ PagePlace MainWindow::whereLast(const PagePlace& asked, const QString& path) con
 }
 
 void MainWindow::showDialog(const QString& name) {
+    if (name == QStringLiteral("help")) return showHelp();
     if (name == QStringLiteral("keys")) return actions_["help.shortcuts"]->trigger();
     if (name == QStringLiteral("about")) return actions_["help.about"]->trigger();
     if (name == QStringLiteral("new")) return askNew();
     if (workplace_) workplace_->showDialog(name);
+}
+
+// At the page one is on.
+void MainWindow::showHelp() {
+    if (!guide_) guide_ = new GuideDialog(this);
+    guide_->openAt(workplace_ ? workplace_->pageName() : QStringLiteral("import"));
 }
 
 void MainWindow::connectWorkplace() {

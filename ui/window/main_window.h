@@ -21,6 +21,7 @@ class QStackedWidget;
 
 namespace fettle {
 
+class GuideDialog;
 class PageBar;
 class StartPage;
 class Workplace;
@@ -60,6 +61,7 @@ class MainWindow : public QMainWindow {
     void askOpen();
     void askNew();
     void askBackup();
+    void showHelp();
     void goTo(const QString& page);
     void setScale(double scale);
     void setTheme(ThemeChoice choice);
@@ -78,6 +80,7 @@ class MainWindow : public QMainWindow {
     PageBar* bar_ = nullptr;
     QStackedWidget* middle_ = nullptr;
     StartPage* start_ = nullptr;
+    GuideDialog* guide_ = nullptr;
     QPointer<Workplace> workplace_;
     QLabel *file_ = nullptr, *outcome_ = nullptr, *waiting_ = nullptr;
     QString trouble_, longWork_;

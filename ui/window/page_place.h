@@ -13,7 +13,7 @@ struct PagePlace {
     QString page;  // round machine register; empty: machine where one is named, else round
     QString machine, at, fault;
     std::optional<Instant> time;
-    QString dialog;  // import refused event start close keys about new sheet; empty: none
+    QString dialog;  // import refused event start close keys help about new sheet; empty: none
 };
 
 }  // namespace fettle
