@@ -4,6 +4,7 @@
 
 #include "core/base/text.h"
 #include "core/diagnosis/settings.h"
+#include "ui/window/page_place.h"
 
 namespace fettle {
 
@@ -25,6 +26,13 @@ void readSize(const std::string& text, DesktopOptions& options) {
         throw CLI::ValidationError("--size", "must be WIDTHxHEIGHT, each 320 to 10000, like 1280x800");
     options.width = int(*width);
     options.height = int(*height);
+}
+
+std::vector<std::string> dialogs() {
+    std::vector<std::string> names;
+    for (const QString& name : dialogNames())
+        names.push_back(name.toStdString());
+    return names;
 }
 
 void check(const DesktopOptions& options) {
@@ -51,9 +59,7 @@ std::optional<DesktopOptions> readOptions(int argc, char** argv, int& status) {
     app.add_option("--at", options.at, "place on the machine, like \"driver DE\"");
     app.add_option("--fault", options.fault, "fault key, like bearing_outer_race");
     app.add_option("--time", time, "moment in UTC, like 2026-05-04T06:20:00Z");
-    app.add_option("--dialog", options.dialog, "dialog to open")
-        ->check(CLI::IsMember(
-            {"import", "refused", "event", "start", "close", "keys", "help", "about", "new", "sheet"}));
+    app.add_option("--dialog", options.dialog, "dialog to open")->check(CLI::IsMember(dialogs()));
     app.add_option("--theme", options.theme, "colours")->check(CLI::IsMember({"light", "dark", "system"}));
     app.add_option("--scale", options.scale,
                    "whole-window scale; of a picture: pixels for one of the window's")

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QString>
+#include <QStringList>
 #include <optional>
 
 #include "core/base/time.h"
@@ -13,7 +14,15 @@ struct PagePlace {
     QString page;  // round machine register; empty: machine where one is named, else round
     QString machine, at, fault;
     std::optional<Instant> time;
-    QString dialog;  // import refused event start close keys help about new sheet; empty: none
+    QString dialog;  // one of dialogNames(); empty: none
 };
+
+// What MainWindow::showDialog and --dialog know.
+inline QStringList dialogNames() {
+    return {QStringLiteral("import"), QStringLiteral("refused"), QStringLiteral("event"),
+            QStringLiteral("start"),  QStringLiteral("close"),   QStringLiteral("sheet"),
+            QStringLiteral("new"),    QStringLiteral("keys"),    QStringLiteral("help"),
+            QStringLiteral("about")};
+}
 
 }  // namespace fettle
