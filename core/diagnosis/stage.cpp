@@ -9,11 +9,10 @@ namespace fettle {
 
 namespace {
 
-// Common practice, no source: how many lines make a stage.
+// Common practice, no source.
 constexpr double kVelocityTopHz = 1000;
 constexpr double kStandsOut = 12;  // power over floor: reached by noise at one of 160,000 bins
 constexpr double kWorthMmS = 0.1;  // a line weaker than this in velocity is not yet "in velocity"
-constexpr int kLateLines = 2, kDevelopedCarriers = 4, kDevelopedSidebands = 2;
 
 int linesInVelocity(const Weighing& found, const ChannelViews& views) {
     int lines = 0;

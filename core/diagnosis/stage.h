@@ -8,6 +8,9 @@
 
 namespace fettle {
 
+// Common practice, no source: how many lines make a stage.
+inline constexpr int kLateLines = 2, kDevelopedCarriers = 4, kDevelopedSidebands = 2;
+
 Severity bearingStage(const Weighing& found, const ChannelViews& views);
 
 }  // namespace fettle
