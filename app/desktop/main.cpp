@@ -3,7 +3,7 @@
 #include <QApplication>
 #include <QFontDatabase>
 #include <QFontMetrics>
-#include <QLocale>
+#include <QIcon>
 #include <QSettings>
 #include <cstdio>
 #include <exception>
@@ -13,6 +13,7 @@
 #include "app/desktop/options.h"
 #include "app/desktop/quiet_messages.h"
 #include "app/desktop/sheet.h"
+#include "ui/model/language.h"
 #include "ui/window/main_window.h"
 
 namespace fettle {
@@ -57,6 +58,13 @@ double scaleOf(const DesktopOptions& options, const QSettings* settings) {
     return settings ? settings->value(QStringLiteral("view/scale"), 1.0).toDouble() : 1;
 }
 
+// Pictures and sheets are the same on every machine unless another language is asked for.
+QString languageOf(const DesktopOptions& options) {
+    if (!options.language.empty()) return QString::fromStdString(options.language);
+    if (!options.capture.empty() || !options.sheet.empty()) return QStringLiteral("en");
+    return QSettings().value(QStringLiteral("view/language")).toString();
+}
+
 PagePlace placeOf(const DesktopOptions& options) {
     const auto text = [](const std::string& s) { return QString::fromStdString(s); };
     return {text(options.page),  text(options.machine), text(options.at),
@@ -90,11 +98,13 @@ int run(int argc, char** argv) {
         return 3;
     }
     quietStandIn();
-    QLocale::setDefault(QLocale::c());
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("fettle"));
     QApplication::setOrganizationName(QStringLiteral("fettle"));
     QApplication::setApplicationDisplayName(QString());
+    QApplication::setDesktopFileName(QStringLiteral("fettle"));
+    QApplication::setWindowIcon(QIcon(QStringLiteral(":/fettle.svg")));
+    speak(languageOf(*options));
     if (!hasFont()) {
         std::fprintf(stderr, "fettle: no font is installed, every letter would be an empty box\n");
         return 3;

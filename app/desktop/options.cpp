@@ -61,6 +61,7 @@ std::optional<DesktopOptions> readOptions(int argc, char** argv, int& status) {
     app.add_option("--time", time, "moment in UTC, like 2026-05-04T06:20:00Z");
     app.add_option("--dialog", options.dialog, "dialog to open")->check(CLI::IsMember(dialogs()));
     app.add_option("--theme", options.theme, "colours")->check(CLI::IsMember({"light", "dark", "system"}));
+    app.add_option("--language", options.language, "words of the window, like de or en");
     app.add_option("--scale", options.scale,
                    "whole-window scale; of a picture: pixels for one of the window's")
         ->check(CLI::Range(1.0, 2.0));

@@ -13,6 +13,7 @@ namespace fettle {
 struct DesktopOptions {
     std::string fleet;
     std::string page, machine, at, fault, dialog, theme = "system";
+    std::string language;  // "de"; empty: as kept, else the system's; of pictures and sheets English
     std::optional<Instant> time;
     std::optional<double> scale;
     int width = 0, height = 0;  // 0: as remembered

@@ -56,6 +56,8 @@ if(desktop_sources)
     add_executable(fettle ${desktop_sources} ${desktop_headers})
     set_target_properties(fettle PROPERTIES AUTOMOC ON)
     target_link_libraries(fettle PRIVATE ${ui_rooms} ${core_rooms} Qt6::Widgets CLI11::CLI11 Threads::Threads)
+    qt_add_resources(fettle icon PREFIX / BASE ${PROJECT_SOURCE_DIR}/resources/package
+                     FILES ${PROJECT_SOURCE_DIR}/resources/package/fettle.svg)
 endif()
 
 # Tests of the desktop know the program's path and may have a Q_OBJECT of their own.
