@@ -12,6 +12,7 @@
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
+#include "core/fleet/event_table.h"
 #include "core/fleet/reports.h"
 #include "core/fleet/who.h"
 #include "core/store/day.h"
@@ -26,51 +27,18 @@ struct EventCommand {
     bool list = false, json = false;
 };
 
-Result<Event> eventOf(const Json& item, const std::string& place, const std::string& file,
-                      const std::string& by) {
-    JsonReport report{file, {}, {}};
-    Event event;
-    {
-        JsonObject object(item, place, report);
-        event.machine = object.text("machine", true);
-        event.kind = object.text("kind", true);
-        event.at = object.text("at");
-        event.text = object.text("text");
-        event.by = orLoginName(object.has("by") ? object.text("by") : by);
-        const auto time = parseUtc(object.text("time", true));
-        if (!time) report.broken(object.place("time"), "is not a UTC time as 2026-05-04T06:20:00Z");
-        event.time = time.value_or(Instant{});
-    }
-    if (report.error) return fail(*report.error);
-    for (const std::string& warning : report.warnings)
-        tell("note: " + warning);
-    return event;
-}
-
 int addAll(FleetFile& fleet, const EventCommand& command) {
     const RealFileSystem files;
     const auto text = files.read(command.file);
     if (!text) return couldNotRun(text.error());
-    const auto json = parseJson(*text, command.file);
-    if (!json) return couldNotRun(json.error());
-    if (!json->is_array())
-        return couldNotRun({ErrorKind::Invalid, command.file, "", "is not a list of events"});
-    int status = kDone;
-    std::size_t taken = 0;
-    for (std::size_t i = 0; i < json->size(); ++i) {
-        const std::string place = fmt::format("/{}", i);
-        const auto event = eventOf((*json)[i], place, command.file, command.event.by);
-        auto done = event ? keepEvent(fleet, *event, nowUtc()) : Result<std::int64_t>(fail(event.error()));
-        if (!done) {
-            Error error = done.error();
-            if (event) error.place = command.file + ": " + place + ": " + error.place;
-            refuse(error);
-            status = kRefusedSome;
-        }
-        taken += done.has_value();
-    }
-    print(fmt::format("{} event{} taken\n", taken, taken == 1 ? "" : "s"));
-    return status;
+    const auto done = takeEvents(fleet, *text, command.file, command.event.by, nowUtc());
+    if (!done) return couldNotRun(done.error());
+    for (const std::string& warning : done->warnings)
+        tell("note: " + warning);
+    for (const Error& refusal : done->refusals)
+        refuse(refusal);
+    print(fmt::format("{} event{} taken\n", done->taken, done->taken == 1 ? "" : "s"));
+    return done->refusals.empty() ? kDone : kRefusedSome;
 }
 
 int addOne(FleetFile& fleet, const EventCommand& command) {
@@ -121,7 +89,10 @@ void addEventCommand(CLI::App& app, int& status) {
     auto* time = sub->add_option("--time", command->time, "UTC, 2026-05-04T06:20:00Z (now)");
     auto* at = sub->add_option("--at", command->event.at, "place on the machine, such as driver DE");
     auto* text = sub->add_option("--text", command->event.text, "what happened");
-    auto* file = sub->add_option("--file", command->file, "a JSON list of {machine, time, kind, at, text}");
+    auto* file = sub->add_option(
+        "--file", command->file,
+        "a JSON list of {machine, time, kind, at, text}, or a CSV with these columns; time: UTC "
+        "or a day of the site");
     for (CLI::Option* alone : {machine, kind, time, at, text})
         file->excludes(alone);
     auto* listed = sub->add_flag("--list", command->list,

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
-#include <algorithm>
 #include <memory>
 
 #include "app/cli/answer.h"
@@ -12,25 +11,21 @@
 #include "app/cli/open_fleet.h"
 #include "app/cli/verify_answer.h"
 #include "core/base/text.h"
-#include "core/fleet/job_done.h"
-#include "core/fleet/sheet_content.h"
+#include "core/fleet/job_desk.h"
 #include "core/fleet/verification.h"
-#include "core/fleet/who.h"
-#include "core/round/round.h"
-#include "core/store/day.h"
 
 namespace fettle {
 
 namespace {
 
 struct JobsCommand {
-    std::string fleet, machine, state, workOrder, plannedStop, on, until;
+    std::string fleet, machine, state, workOrder, plannedStop, on, text, until;
     std::vector<std::size_t> findings;
     std::int64_t id = 0, revise = 0;
     bool json = false, verify = false;
 
     bool changes() const {
-        return !state.empty() || !workOrder.empty() || !plannedStop.empty() || !on.empty();
+        return !state.empty() || !workOrder.empty() || !plannedStop.empty() || !on.empty() || !text.empty();
     }
 };
 
@@ -79,16 +74,28 @@ int showAll(FleetFile& fleet, const JobsCommand& command) {
     return kDone;
 }
 
-void apply(const JobsCommand& command, Job& job) {
-    if (!command.state.empty()) job.state = command.state;
-    if (!command.workOrder.empty()) job.workOrder = command.workOrder;
-    if (!command.plannedStop.empty()) job.plannedStop = command.plannedStop;
+int answer(const Job& job, bool json) {
+    if (json) {
+        Json one = headedJson();
+        one.update(toJson(job));
+        printJson(one);
+    } else
+        print(lineOf(job));
+    return kDone;
 }
 
-// When it was done belongs to the machine's history; without it the job cannot be verified.
-Status keepWhenDone(FleetFile& fleet, const JobsCommand& command, const Job& job) {
-    if (!command.on.empty()) return keepDone(fleet, job, command.on, "");
-    if (command.state != "done") return {};
+JobMove moveOf(const JobsCommand& command) {
+    JobMove move;
+    move.state = command.state;
+    move.text = command.text;
+    if (!command.workOrder.empty()) move.workOrder = command.workOrder;
+    if (!command.plannedStop.empty()) move.plannedStop = command.plannedStop;
+    return move;
+}
+
+// Without its moment a job that is done cannot be verified.
+Status tellWhenDone(FleetFile& fleet, const JobsCommand& command, const Job& job) {
+    if (command.state != "done" || !command.on.empty()) return {};
     const auto events = fleet.log().events(job.machine);
     if (!events) return fail(events.error());
     if (!doneOf(job, *events))
@@ -99,110 +106,47 @@ Status keepWhenDone(FleetFile& fleet, const JobsCommand& command, const Job& job
     return {};
 }
 
-// What verification said when somebody took it for verified stays in the machine's history.
-Status keepOutcome(FleetFile& fleet, const JobsCommand& command, const Job& job) {
+Status tellWhetherOver(FleetFile& fleet, const JobsCommand& command, const Job& job) {
     if (command.state != "verified") return {};
     const auto v = verifyJob(fleet, job);
     if (!v) return fail(v.error());
-    if (!v->verdict) {
-        tell("note: taken for verified before verification is over: " + v->words());
-        return {};
-    }
-    Event event;
-    event.machine = job.machine;
-    event.time = nowUtc();
-    event.kind = "note";
-    event.text = fmt::format("job {} verified, {}", job.id, v->words());
-    event.by = orLoginName("");
-    return fleet.log().addEvent(event).map([](std::int64_t) {});
+    if (!v->verdict) tell("note: taken for verified before verification is over: " + v->words());
+    return {};
 }
 
-int keep(FleetFile& fleet, const JobsCommand& command, Job job) {
-    apply(command, job);
-    const bool isNew = job.id == 0;
-    if (auto good = isNew ? Status() : keepWhenDone(fleet, command, job); !good)
-        return couldNotRun(good.error());
-    const auto id = fleet.log().putJob(job);
-    if (!id) return couldNotRun(id.error());
-    job.id = *id;
-    if (auto good = isNew ? keepWhenDone(fleet, command, job) : Status(); !good)
-        return couldNotRun(good.error());
-    if (auto good = keepOutcome(fleet, command, job); !good) return couldNotRun(good.error());
-    if (command.json) {
-        Json one = headedJson();
-        one.update(toJson(job));
-        printJson(one);
-    } else
-        print(lineOf(job));
-    return kDone;
+int end(FleetFile& fleet, const JobsCommand& command, const Result<Job>& job) {
+    if (!job) return couldNotRun(job.error());
+    if (auto good = tellWhenDone(fleet, command, *job); !good) return couldNotRun(good.error());
+    if (auto good = tellWhetherOver(fleet, command, *job); !good) return couldNotRun(good.error());
+    return answer(*job, command.json);
 }
 
-// The soonest of the findings' dates and the gravest of their urgencies hold for the job.
-void takeDates(const SheetContent& sheet, Job& job) {
-    const auto sooner = [](std::string& date, const std::string& other) {
-        if (date.empty() || (!other.empty() && other < date)) date = other;
-    };
-    sooner(job.orderPartsBy, sheet.dates[0].date);
-    sooner(job.runUntil, sheet.dates[1].date);
-    if (job.urgency.empty() || groupOf(sheet.urgency) < groupOf(job.urgency)) job.urgency = sheet.urgency;
-}
-
-// A sheet may stand for a note by hand alone.
-bool isByHandOnly(const SheetContent& sheet) {
-    return sheet.fault.empty() && sheet.provedOn.starts_with("nothing:");
+int endNew(FleetFile& fleet, const JobsCommand& command, const Result<Job>& job) {
+    if (job && !command.on.empty())
+        if (auto told = keepDone(fleet, *job, {command.on}, ""); !told) return couldNotRun(told.error());
+    return end(fleet, command, job);
 }
 
 int draft(FleetFile& fleet, const JobsCommand& command) {
-    Job job;
-    job.machine = command.machine;
-    for (const std::size_t number : command.findings) {
-        const auto sheet = sheetContent(fleet, {command.machine, number, {}});
-        if (!sheet) return couldNotRun(sheet.error());
-        if (isByHandOnly(*sheet))
-            return couldNotRun({ErrorKind::Invalid, "", command.machine,
-                                "has no finding: there is nothing to draft a job for"});
-        job.findings.push_back(sheet->fault + " @ " + sheet->at);
-        takeDates(*sheet, job);
-    }
-    return keep(fleet, command, job);
-}
-
-Result<Job> jobOf(FleetFile& fleet, std::int64_t id) {
-    const auto jobs = fleet.log().jobs();
-    if (!jobs) return fail(jobs.error());
-    const auto found = std::find_if(jobs->begin(), jobs->end(), [id](const Job& j) { return j.id == id; });
-    if (found == jobs->end())
-        return fail(ErrorKind::NotFound, fleet.path(), fmt::format("job {}", id), "is not in the fleet file");
-    return *found;
-}
-
-// Work that was done cannot be taken back into a draft; a revision can.
-bool isTakenBack(const JobsCommand& command, const Job& job) {
-    const bool over = job.state == "done" || job.state == "verified" || job.state == "closed";
-    return command.id && command.state == "drafted" && over;
+    const auto draft = jobDraft(fleet, command.machine);
+    if (!draft) return couldNotRun(draft.error());
+    const auto job = draftedJob(*draft, command.findings);
+    if (!job) return couldNotRun(job.error());
+    return endNew(fleet, command, keepDraft(fleet, *job, moveOf(command)));
 }
 
 int change(FleetFile& fleet, const JobsCommand& command) {
-    auto job = jobOf(fleet, command.id ? command.id : command.revise);
-    if (!job) return couldNotRun(job.error());
-    if (isTakenBack(command, *job))
-        return couldNotRun({ErrorKind::Invalid, "", fmt::format("job {}", job->id),
-                            "is " + job->state + " and cannot be drafted again; --revise makes a new one"});
-    if (command.revise) {
-        job->replaces = job->id;
-        job->id = 0;
-        job->createdAt = {};
-        job->state = "drafted";
-        ++job->revision;
-    }
-    return keep(fleet, command, *job);
+    JobMove move = moveOf(command);
+    if (command.revise) return endNew(fleet, command, reviseJob(fleet, command.revise, move));
+    move.on = command.on;
+    return end(fleet, command, moveJob(fleet, command.id, move));
 }
 
 int run(const JobsCommand& command) {
     const bool one = command.id || command.revise;
     const bool writes = one || !command.findings.empty();
     if (command.changes() && !writes) {
-        tell("jobs: --state, --work-order, --planned-stop and --on need --id, --revise or --finding");
+        tell("jobs: --state, --work-order, --planned-stop, --on and --text need --id, --revise or --finding");
         return kWrongUsage;
     }
     if (!command.findings.empty() && command.machine.empty()) {
@@ -243,6 +187,7 @@ void addJobsCommand(CLI::App& app, int& status) {
     sub->add_option("--planned-stop", command->plannedStop, "day of the stop, 2026-05-04");
     sub->add_option("--on", command->on,
                     "day on which the work was done, 2026-05-04 (or a UTC time): kept as an event");
+    sub->add_option("--text", command->text, "why, what was agreed, what was done: kept with the job");
     auto* verify = sub->add_flag("--verify", command->verify,
                                  "whether jobs that are done cured the machine, with the figures");
     sub->add_option("--until", command->until, "with --verify: as known on that day (newest recording)")

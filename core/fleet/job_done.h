@@ -17,6 +17,9 @@ struct JobFinding {
 };
 // Of "bearing_outer_race @ driver DE".
 JobFinding jobFinding(const std::string& text);
+std::string toText(const JobFinding& finding);
+// A finding of the job, where a week that could not tell two ends apart is of the same bearing.
+bool isOfJob(const Job& job, const std::string& fault, const std::string& at);
 
 struct JobDone {
     Instant time{};
@@ -26,8 +29,15 @@ struct JobDone {
 // `events`: of the machine, oldest first. Empty: when it was done is not known.
 std::optional<JobDone> doneOf(const Job& job, const std::vector<Event>& events);
 
-// Keeps the moment as an event of the machine: `on` is a day of the site (its end: the day itself may hold
-// both states) or a UTC time.
-Status keepDone(FleetFile& fleet, const Job& job, const std::string& on, const std::string& by);
+// A day of the site (its end: the day itself may hold both states) or a UTC time.
+Result<Instant> momentOf(FleetFile& fleet, const std::string& on);
+
+struct WorkDone {
+    std::string on;               // as momentOf takes it
+    std::string kind = "repair";  // of the event: repair part cleaning greasing
+    std::string text = {};        // what was done; may be empty
+};
+// Keeps the moment as an event of the machine, from which verification starts.
+Status keepDone(FleetFile& fleet, const Job& job, const WorkDone& work, const std::string& by);
 
 }  // namespace fettle

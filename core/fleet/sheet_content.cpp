@@ -7,6 +7,7 @@
 #include "core/base/json_object.h"
 #include "core/diagnosis/blind_rows.h"
 #include "core/diagnosis/wording.h"
+#include "core/fleet/job_done.h"
 #include "core/fleet/sheet_dates.h"
 #include "core/fleet/sheet_figures.h"
 #include "core/fleet/sheet_recording.h"
@@ -74,9 +75,8 @@ void addRows(SheetCase& sheet) {
 Status addJob(FleetFile& fleet, SheetCase& sheet) {
     const auto jobs = fleet.log().jobs(sheet.row.tag);
     if (!jobs) return fail(jobs.error());
-    const std::string name = sheet.finding.fault + " @ " + sheet.finding.at;
     for (const Job& job : *jobs)
-        if (std::find(job.findings.begin(), job.findings.end(), name) != job.findings.end()) sheet.job = job;
+        if (isOfJob(job, sheet.finding.fault, sheet.finding.at)) sheet.job = job;
     return {};
 }
 

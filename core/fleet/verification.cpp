@@ -159,6 +159,49 @@ std::vector<std::string> faultsOf(const Job& job) {
     return faults;
 }
 
+// What stood out in the week before, where no job says what the work was for.
+Status addFindings(FleetFile& fleet, const MachineRuns& runs, JobVerification& v) {
+    const auto before = joinedAt(fleet, v.job.machine, runs, v.window.before);
+    if (!before) return fail(before.error());
+    if (!*before) return {};
+    for (const Hypothesis& h : (*before)->findings)
+        if (isGrave(h)) v.job.findings.push_back(toText(JobFinding{h.fault, h.at}));
+    return {};
+}
+
+// `v` with its job and when it was done. An event without findings of its own is compared by what stood out
+// before it; a bearing's run-in is waited for where any bearing did.
+Result<JobVerification> verified(FleetFile& fleet, JobVerification v, const std::vector<Event>& events,
+                                 const std::string& until) {
+    const auto known = knownAt(fleet, until);
+    if (!known) return fail(known.error());
+    const auto machine = fleet.machines().byTag(v.job.machine);
+    if (!machine) return fail(machine.error());
+    const auto clock = clockIn(known->timeZone, v.done->time);
+    if (!clock) return fail(clock.error());
+    v.doneOn = formatDate(*clock);
+    const auto runs = MachineRuns::read(fleet, machine->id, known->timeZone, known->until);
+    if (!runs) return fail(runs.error());
+    const auto knownClock = clockIn(known->timeZone, known->until);
+    if (!knownClock) return fail(knownClock.error());
+    const auto window = [&] {
+        VerifyOptions options;
+        options.runInHours = runInHours(faultsOf(v.job), v.done->greasedOnly);
+        return verifyWindow(runs->moments(), *clock, *knownClock, options);
+    };
+    v.window = window();
+    if (v.job.findings.empty()) {
+        if (auto good = addFindings(fleet, *runs, v); !good) return fail(good.error());
+        v.window = window();
+    }
+    auto figures = figuresOf(fleet, v, events, *runs);
+    if (!figures) return fail(figures.error());
+    v.figures = std::move(*figures);
+    if (v.window.state == VerifyState::Complete || !v.figures.notComparable.empty())
+        v.verdict = judgeCure(v.figures);
+    return v;
+}
+
 }  // namespace
 
 std::string JobVerification::words() const {
@@ -171,30 +214,22 @@ std::string JobVerification::words() const {
 Result<JobVerification> verifyJob(FleetFile& fleet, const Job& job, const std::string& until) {
     JobVerification v;
     v.job = job;
-    const auto known = knownAt(fleet, until);
-    if (!known) return fail(known.error());
-    const auto machine = fleet.machines().byTag(job.machine);
-    if (!machine) return fail(machine.error());
     const auto events = fleet.log().events(job.machine);
     if (!events) return fail(events.error());
     v.done = doneOf(job, *events);
     if (!v.done) return v;
-    const auto clock = clockIn(known->timeZone, v.done->time);
-    if (!clock) return fail(clock.error());
-    v.doneOn = formatDate(*clock);
-    const auto runs = MachineRuns::read(fleet, machine->id, known->timeZone, known->until);
-    if (!runs) return fail(runs.error());
-    const auto knownClock = clockIn(known->timeZone, known->until);
-    if (!knownClock) return fail(knownClock.error());
-    VerifyOptions options;
-    options.runInHours = runInHours(faultsOf(job), v.done->greasedOnly);
-    v.window = verifyWindow(runs->moments(), *clock, *knownClock, options);
-    auto figures = figuresOf(fleet, v, *events, *runs);
-    if (!figures) return fail(figures.error());
-    v.figures = std::move(*figures);
-    if (v.window.state == VerifyState::Complete || !v.figures.notComparable.empty())
-        v.verdict = judgeCure(v.figures);
-    return v;
+    return verified(fleet, std::move(v), *events, until);
+}
+
+Result<JobVerification> compareAround(FleetFile& fleet, const Event& event, const std::string& until) {
+    JobVerification v;
+    v.job.machine = event.machine;
+    v.job.createdAt = event.time;
+    v.done = JobDone{event.time, event.kind == "greasing",
+                     event.kind + (event.text.empty() ? "" : ": " + oneLine(event.text, 120))};
+    const auto events = fleet.log().events(event.machine);
+    if (!events) return fail(events.error());
+    return verified(fleet, std::move(v), *events, until);
 }
 
 }  // namespace fettle

@@ -28,4 +28,8 @@ struct JobVerification {
 // As known at the end of the site's day `until`; empty: of the newest recording of the fleet.
 Result<JobVerification> verifyJob(FleetFile& fleet, const Job& job, const std::string& until = "");
 
+// The machine before and after any dated event, by the same figures: of what stood out in the week before it.
+// The job has no number then.
+Result<JobVerification> compareAround(FleetFile& fleet, const Event& event, const std::string& until = "");
+
 }  // namespace fettle

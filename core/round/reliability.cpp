@@ -6,6 +6,7 @@
 #include <cmath>
 #include <map>
 
+#include "core/machine/path.h"
 #include "core/trend/distribution.h"
 
 namespace fettle {
@@ -36,7 +37,8 @@ struct Listing {
 
 bool names(const Listing& listing, const Answer& answer) {
     return std::any_of(listing.findings.begin(), listing.findings.end(), [&](const KeptEntry::Named& one) {
-        return one.fault == answer.fault && (one.at == answer.at || one.at.empty() || answer.at.empty());
+        return one.fault == answer.fault &&
+               (one.at.empty() || answer.at.empty() || placesMeet(one.at, answer.at));
     });
 }
 

@@ -104,9 +104,9 @@ TEST_F(Verification, WhenItWasDoneIsNotGuessed) {
     tell("FN-01", "2026-03-01T09:00:00Z", "greasing", "driver");  // no work on a race
     const Job one = job("FN-01", "2026-02-20T08:00:00Z", kRace);
     EXPECT_THAT(verify(one).words(), HasSubstr("not known when"));
-    ASSERT_TRUE(keepDone(*fleet_, one, "2026-03-10", "test"));
+    ASSERT_TRUE(keepDone(*fleet_, one, {"2026-03-10"}, "test"));
     EXPECT_EQ(verify(one).doneOn, "2026-03-10");
-    EXPECT_FALSE(keepDone(*fleet_, one, "10 March", "test"));
+    EXPECT_FALSE(keepDone(*fleet_, one, {"10 March"}, "test"));
 }
 
 TEST_F(Verification, TheRoundSaysTheOutcome) {
