@@ -132,6 +132,8 @@ void checkOnce(const Trial& trial, TrialResult& result) {
 }
 
 bool comparable(const Trial& trial, TrialResult& result) {
+    if (trial.startedAt && trial.changeFrom && *trial.changeFrom < *trial.startedAt)
+        result.notes.push_back("told after the fact: the change was made before the promise was frozen");
     const auto speed = [](const TrialRecording& one) { return one.speedRpm; };
     const auto before = middle(result.recordings, false, speed),
                after = middle(result.recordings, true, speed);
