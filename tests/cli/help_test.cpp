@@ -74,6 +74,20 @@ TEST(Help, TheReadmeNamesTheCommandsThereAre) {
     EXPECT_GT(told.size(), 10u);
 }
 
+TEST(Help, TheManualNamesTheCommandsThereAre) {
+    const std::string manual =
+        made::contentOf(std::string(FETTLE_SOURCE_DIR) + "/resources/package/fettle-cli.1");
+    std::set<std::string> told;
+    const auto lines = split(manual, '\n');
+    for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
+        if (lines[i] != ".TP" || !lines[i + 1].starts_with(".B ")) continue;
+        std::string name(lines[i + 1].substr(3));
+        std::erase(name, '\\');
+        told.insert(name);
+    }
+    EXPECT_EQ(told, commands());
+}
+
 TEST(Help, EveryCommandTellsTheOptionsOfTheReadme) {
     std::size_t count = 0;
     for (const auto& [command, options] : inReadme()) {
