@@ -18,6 +18,7 @@ void addDecideCommand(CLI::App& app, int& status);     // decisions in the open 
 void addEventCommand(CLI::App& app, int& status);      // dated events of machines
 void addFeedbackCommand(CLI::App& app, int& status);   // what was found when a finding was opened
 void addJobsCommand(CLI::App& app, int& status);       // list, draft, change and verify jobs
+void addAsksCommand(CLI::App& app, int& status);       // recordings asked for, of nodes and on the walk
 void addWhoseLineCommand(CLI::App& app, int& status);  // which machine's stops a line leaves with
 void addNodesCommand(CLI::App& app, int& status);      // what the grid and gravity say of the sensors
 void addSheetCommand(CLI::App& app, int& status);      // findings sheet of a machine

@@ -27,6 +27,7 @@ int main(int argc, char** argv) {
         fettle::addEventCommand(app, status);
         fettle::addFeedbackCommand(app, status);
         fettle::addJobsCommand(app, status);
+        fettle::addAsksCommand(app, status);
         fettle::addWhoseLineCommand(app, status);
         fettle::addNodesCommand(app, status);
         fettle::addSheetCommand(app, status);
