@@ -1,41 +1,47 @@
 // Why: a picture in colours says nothing without its scale: the legend always stands in the waterfall's head,
-// with both ends, decade ticks and the unit. It is a button: pressed, it lets the ends be set by hand or
-// left to the data. Ends linear; shown in the unit, or in dB for amplitude ratios.
+// with both ends, ticks and the unit. Pressed, it lets scale, map and range be set: by hand or between two
+// percentiles of the data. Dragged, the nearer end follows the pointer; Left and Right move the weak end,
+// Down and Up the strong one. Shows and sets a WaterfallLook. Thread: the window's.
 #pragma once
 
 #include <QAbstractButton>
-#include <optional>
 
-#include "ui/plot/colour_scale.h"
-#include "ui/theme/theme.h"
+#include "ui/plot/waterfall_look.h"
+
+class QFormLayout;
 
 namespace fettle {
 
 class ColourLegend : public QAbstractButton {
     Q_OBJECT
   public:
-    ColourLegend(const Theme& theme, QWidget* parent);
+    ColourLegend(const Theme& theme, WaterfallLook& look, QWidget* parent);
 
-    void show(ColourRange range, const QString& unit, bool decibels, const ColourMap& map);
-    QString text() const;  // "0.001 to 0.52 mm/s r.m.s."
+    QString text() const;  // "-60 to -6 dB re 1 mm/s r.m.s."
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return sizeHint(); }
-
-  signals:
-    void rangeWanted(std::optional<fettle::ColourRange> range);  // nothing: by the data
+    QRectF barRect() const;  // of the colours
 
   protected:
     void paintEvent(QPaintEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
 
   private:
+    void take();
     void ask();
-    QString endText(double value) const;
+    void addScale(QFormLayout& form);
+    void addRange(QFormLayout& form);
+    void moveEnd(bool high, double byShare);
+    void drawTicks(QPainter& painter, const QRectF& bar) const;
 
     const Theme& theme_;
-    ColourRange range_;
-    QString unit_;
-    bool decibels_ = false;
-    const ColourMap* map_ = nullptr;
+    WaterfallLook& look_;
+    QPointF pressedAt_;
+    ColourRange pressedRange_;
+    bool dragging_ = false;
 };
 
 }  // namespace fettle

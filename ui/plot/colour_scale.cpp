@@ -6,10 +6,12 @@
 namespace fettle {
 
 double ColourRange::share(double value) const {
+    if (linear) return (value - low) / (high - low);
     return value > 0 ? std::log(value / low) / std::log(high / low) : -1e9;
 }
 
 double ColourRange::value(double share) const {
+    if (linear) return low + share * (high - low);
     return low * std::pow(high / low, share);
 }
 

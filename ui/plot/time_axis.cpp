@@ -59,6 +59,17 @@ QwtDateScaleDraw* timeScaleDraw(bool ticksOnly) {
     return draw;
 }
 
+double ownExtent(QwtScaleWidget& scale) {
+    scale.scaleDraw()->setMinimumExtent(0);
+    return scale.scaleDraw()->extent(scale.font());
+}
+
+// A right axis that says something, not one that keeps room.
+bool hasRight(const QwtPlot& plot) {
+    return plot.isAxisVisible(QwtPlot::yRight) &&
+           plot.axisScaleDraw(QwtPlot::yRight)->hasComponent(QwtScaleDraw::Labels);
+}
+
 // Half the widest label: how far one at the edge of the scale hangs over.
 int mostOverhang(const QwtScaleWidget& scale) {
     return QFontMetrics(scale.font()).horizontalAdvance(QStringLiteral("00:00:00")) / 2 + 2;
@@ -155,7 +166,21 @@ void TimeAxis::attach(QwtPlot& plot, bool ticksOnly) {
     plot.setAxisScaleEngine(QwtPlot::xBottom, new QwtDateScaleEngine(Qt::OffsetFromUTC));
     plot.setAxisMaxMajor(QwtPlot::xBottom, 8);
     plot.setAxisMaxMinor(QwtPlot::xBottom, 4);
+    for (const auto part : {QwtScaleDraw::Labels, QwtScaleDraw::Ticks, QwtScaleDraw::Backbone})
+        plot.axisScaleDraw(QwtPlot::yRight)->enableComponent(part, false);
+    plot.axisWidget(QwtPlot::yRight)->setMargin(0);
+    plot.axisWidget(QwtPlot::yRight)->setSpacing(2);
+    plot.axisWidget(QwtPlot::yRight)->setTitle(QStringLiteral(" "));
     plots_.emplace_back(&plot);
+    setScales();
+}
+
+void TimeAxis::attachUpright(QwtPlot& plot, double above) {
+    plot.setAxisScaleDraw(QwtPlot::yLeft, timeScaleDraw(false));
+    plot.setAxisScaleEngine(QwtPlot::yLeft, new QwtDateScaleEngine(Qt::OffsetFromUTC));
+    plot.setAxisMaxMajor(QwtPlot::yLeft, 6);
+    plot.setAxisMaxMinor(QwtPlot::yLeft, 4);
+    uprights_.emplace_back(&plot, above);
     setScales();
 }
 
@@ -174,13 +199,33 @@ QString TimeAxis::text(double ms) const {
     return shortMomentText(toInstant(ms), zone_);
 }
 
+void TimeAxis::setScale(QwtPlot& plot, int axis, double until, int fromUtc) {
+    static_cast<QwtDateScaleEngine*>(plot.axisScaleEngine(axis))->setUtcOffset(fromUtc);
+    static_cast<SiteScaleDraw*>(plot.axisScaleDraw(axis))->setZone(zone_, fromUtc);
+    plot.setAxisScale(axis, span_.from, until);
+    plot.replot();
+}
+
 void TimeAxis::setScales() {
     const int fromUtc = siteTime(toInstant((span_.from + span_.until) / 2), zone_).offsetFromUtc();
+    for (QwtPlot* plot : plots())
+        setScale(*plot, QwtPlot::xBottom, span_.until, fromUtc);
+    for (const auto& [plot, above] : uprights_)
+        if (plot) setScale(*plot, QwtPlot::yLeft, span_.until + above * span_.width(), fromUtc);
+}
+
+// Where one plot has a second upright axis at its right, the others keep that room free.
+void TimeAxis::alignRight() {
+    double extent = 0;
+    bool wanted = false;
+    for (QwtPlot* plot : plots())
+        if (hasRight(*plot)) {
+            wanted = true;
+            extent = std::max(extent, ownExtent(*plot->axisWidget(QwtPlot::yRight)));
+        }
     for (QwtPlot* plot : plots()) {
-        static_cast<QwtDateScaleEngine*>(plot->axisScaleEngine(QwtPlot::xBottom))->setUtcOffset(fromUtc);
-        static_cast<SiteScaleDraw*>(plot->axisScaleDraw(QwtPlot::xBottom))->setZone(zone_, fromUtc);
-        plot->setAxisScale(QwtPlot::xBottom, span_.from, span_.until);
-        plot->replot();
+        if (!hasRight(*plot)) plot->setAxisVisible(QwtPlot::yRight, wanted);
+        plot->axisWidget(QwtPlot::yRight)->scaleDraw()->setMinimumExtent(extent);
     }
 }
 
@@ -189,11 +234,10 @@ void TimeAxis::align() {
     int overhang = 0;
     for (QwtPlot* plot : plots()) {
         plot->updateAxes();  // labels of the scale that was set last
-        QwtScaleWidget* upright = plot->axisWidget(QwtPlot::yLeft);
-        upright->scaleDraw()->setMinimumExtent(0);
-        extent = std::max(extent, upright->scaleDraw()->extent(upright->font()));
+        extent = std::max(extent, ownExtent(*plot->axisWidget(QwtPlot::yLeft)));
         overhang = std::max(overhang, mostOverhang(*plot->axisWidget(QwtPlot::xBottom)));
     }
+    alignRight();
     for (QwtPlot* plot : plots()) {
         plot->axisWidget(QwtPlot::yLeft)->scaleDraw()->setMinimumExtent(extent);
         plot->axisWidget(QwtPlot::xBottom)->setMinBorderDist(overhang, overhang);

@@ -45,6 +45,8 @@ class TimeAxis : public QObject {
 
     // Gives the plot its time scale; `ticksOnly`: no labels below it.
     void attach(QwtPlot& plot, bool ticksOnly);
+    // The same for a plot whose upright axis is time; `above`: room beyond the end, as a share of the span.
+    void attachUpright(QwtPlot& plot, double above);
     void align();  // after fonts or scales changed
 
   signals:
@@ -52,14 +54,17 @@ class TimeAxis : public QObject {
 
   private:
     std::vector<QwtPlot*> plots() const;  // those that are still there
-    void take();                          // the Selection's span
+    void setScale(QwtPlot& plot, int axis, double until, int fromUtc);
+    void take();  // the Selection's span
     void publish();
     void setScales();
+    void alignRight();
 
     Selection& selection_;
     ZoomSpan span_;
     QTimeZone zone_ = QTimeZone::utc();
     std::vector<QPointer<QwtPlot>> plots_;
+    std::vector<std::pair<QPointer<QwtPlot>, double>> uprights_;
     std::optional<double> shown_;
     bool publishing_ = false;
 };

@@ -27,14 +27,19 @@ Waterfall::Waterfall(const Theme& theme, TimeAxis& axis, Selection& selection, Q
       selection_(selection),
       item_(new WaterfallItem),
       cursors_(new CursorItem),
-      legend_(new ColourLegend(theme, this)) {
+      look_(new WaterfallLook(theme, selection, this)),
+      legend_(new ColourLegend(theme, *look_, this)) {
     item_->attach(&plot());
     cursors_->attach(&plot());
     hideGrid();
     addControl(legend_);
     axis_.attach(plot(), true);
     connectGestures();
-    connect(legend_, &ColourLegend::rangeWanted, this, &Waterfall::setRange);
+    connect(look_, &WaterfallLook::changed, this, &Waterfall::takeData);
+    connect(look_, &WaterfallLook::lookChanged, this, [this] {
+        setScale();
+        plot().replot();
+    });
     connect(&axis_, &TimeAxis::changed, this, &Waterfall::showCursors);
     connect(&selection_, &Selection::recordingChanged, this, &Waterfall::showCursors);
     connect(&selection_, &Selection::cursorChanged, this, &Waterfall::showCursors);
@@ -45,7 +50,9 @@ Waterfall::~Waterfall() = default;
 
 void Waterfall::connectGestures() {
     const auto time = [this](double x) { return plot().canvasMap(QwtPlot::xBottom).invTransform(x); };
-    const auto up = [this](double y) { return plot().canvasMap(QwtPlot::yLeft).invTransform(y); };
+    const auto up = [this](double y) {
+        return plot().canvasMap(QwtPlot::yLeft).invTransform(y) / look_->uprightFactor();
+    };
     connect(&gestures(), &Gestures::zoomed, this, [=, this](double factor, const QPointF& at, bool upright) {
         if (!upright) return axis_.zoom(factor, time(at.x()));
         upright_.zoom(factor, up(at.y()));
@@ -72,54 +79,42 @@ void Waterfall::connectGestures() {
     connect(&gestures(), &Gestures::stepped, this, &Waterfall::step);
 }
 
-void Waterfall::setData(std::shared_ptr<const WaterfallData> data) {
+void Waterfall::takeData() {
+    item_->setData(data());
     const bool sameAxis =
-        data_ && data && data_->top() == data->top() && data_->options().orders == data->options().orders;
-    data_ = std::move(data);
-    item_->setData(data_);
-    if (data_ && data_->rows() > 0 && !sameAxis)
-        upright_.setBounds(0, data_->top(), 4 * data_->top() / double(data_->lines()));
+        !look_->empty() && data()->top() == knownTop_ && data()->options().orders == knownOrders_;
+    if (!look_->empty() && !sameAxis) {
+        knownTop_ = data()->top();
+        knownOrders_ = data()->options().orders;
+        upright_.setBounds(0, data()->top(), 4 * data()->top() / double(data()->lines()));
+    }
+    const std::size_t picked = look_->empty() ? 1 : data()->pickedOf();
+    setAtRest(picked > 1 ? tr("coarse: 1 spectrum of %1 so far").arg(picked) : QString());
     setScale();
     showUpright();
     showCursors();
 }
 
-ColourRange Waterfall::range() const {
-    return byHand_ ? *byHand_ : data_ ? data_->usualRange() : ColourRange{};
-}
-
-void Waterfall::setRange(std::optional<ColourRange> range) {
-    byHand_ = range;
-    setScale();
-    plot().replot();
-}
-
 void Waterfall::setScale() {
-    const ColourMap& map = theme().choice() == ThemeChoice::Paper ? greysForPrint() : blueToYellow();
-    item_->setScale(std::make_shared<ColourScale>(range(), map, colour(Role::Gap).rgb()));
-    legend_->setVisible(data_ && data_->rows() > 0);
-    const WaterfallOptions options = data_ ? data_->options() : WaterfallOptions{};
-    legend_->show(range(), QString::fromStdString(options.unit), options.decibels, map);
+    item_->setScale(std::make_shared<ColourScale>(look_->range(), look_->colours(), colour(Role::Gap).rgb()));
 }
 
 void Waterfall::showUpright() {
-    plot().setAxisScale(QwtPlot::yLeft, upright_.from, upright_.until);
+    const double factor = look_->uprightFactor();
+    item_->setUprightFactor(factor);
+    plot().setAxisScale(QwtPlot::yLeft, upright_.from * factor, upright_.until * factor);
     plot().setAxisMaxMajor(QwtPlot::yLeft, 6);
     QwtText title = plot().axisTitle(QwtPlot::yLeft);
-    title.setText(data_ && data_->options().orders ? tr("orders") : tr("Hz"));
+    title.setText(look_->uprightUnit());
     plot().setAxisTitle(QwtPlot::yLeft, title);
     axis_.align();
     plot().replot();
 }
 
 std::optional<std::size_t> Waterfall::selectedRow() const {
-    if (!data_) return std::nullopt;
-    if (selection_.recording() && selection_.time()) return data_->nearestRow(toMs(*selection_.time()));
-    return axis_.shown() ? data_->nearestRow(*axis_.shown()) : std::nullopt;
-}
-
-double Waterfall::unitAt(std::size_t row) const {
-    return data_->options().orders ? data_->shaftHz(row) : 1;
+    if (!data()) return std::nullopt;
+    if (selection_.recording() && selection_.time()) return data()->nearestRow(toMs(*selection_.time()));
+    return axis_.shown() ? data()->nearestRow(*axis_.shown()) : std::nullopt;
 }
 
 void Waterfall::showCursors() {
@@ -128,9 +123,11 @@ void Waterfall::showCursors() {
         lines.push_back({toMs(*selection_.time()), {}, true, Qt::SolidLine});
     else if (axis_.shown())
         lines.push_back({*axis_.shown(), {}, true, Qt::DashLine});
-    if (selection_.cursorHz() && data_ && data_->rows() > 0) {
-        const double unit = unitAt(selectedRow().value_or(data_->rows() - 1));
-        if (unit > 0) lines.push_back({*selection_.cursorHz() / unit, {}, false, Qt::SolidLine});
+    if (selection_.cursorHz() && !look_->empty()) {
+        const double unit = look_->hzPerUnit(selectedRow().value_or(data()->rows() - 1));
+        if (unit > 0)
+            lines.push_back(
+                {*selection_.cursorHz() / unit * look_->uprightFactor(), {}, false, Qt::SolidLine});
     }
     cursors_->setLines(std::move(lines));
     plot().replot();
@@ -138,54 +135,54 @@ void Waterfall::showCursors() {
 
 WaterfallData::Part Waterfall::rowsAt(double x) const {
     const QwtScaleMap map = plot().canvasMap(QwtPlot::xBottom);
-    return data_->rowsWithin(map.invTransform(std::floor(x)), map.invTransform(std::floor(x) + 1));
+    return data()->rowsWithin(map.invTransform(std::floor(x)), map.invTransform(std::floor(x) + 1));
 }
 
 WaterfallData::Part Waterfall::linesAt(double y, double px) const {
     const QwtScaleMap map = plot().canvasMap(QwtPlot::yLeft);
-    return data_->linesWithin(map.invTransform(y + px), map.invTransform(y - px));
+    const double factor = look_->uprightFactor();
+    return data()->linesWithin(map.invTransform(y + px) / factor, map.invTransform(y - px) / factor);
 }
 
 void Waterfall::hover(const QPointF& at) {
-    if (!data_ || data_->rows() == 0) return;
+    if (look_->empty()) return;
     const auto rows = rowsAt(at.x());
-    const auto peak = data_->peakWithin(rows, linesAt(at.y(), 0.5));
+    const auto peak = data()->peakWithin(rows, linesAt(at.y(), 0.5));
     if (!peak) {
         const double ms = plot().canvasMap(QwtPlot::xBottom).invTransform(at.x());
         return setReadout(tr("%1, nothing recorded").arg(axis_.text(ms)));
     }
-    const double up = (double(peak->line) + 0.5) * data_->top() / double(data_->lines());
-    const double unit = unitAt(peak->row);
+    const double up = (double(peak->line) + 0.5) * data()->top() / double(data()->lines());
     setReadout(tr("%1, %2, %3")
-                   .arg(axis_.text(data_->ms(peak->row)), frequencyText(up * unit, data_->shaftHz(peak->row)),
-                        valueText(double(peak->value), QString::fromStdString(data_->options().unit),
-                                  data_->options().decibels)));
+                   .arg(axis_.text(data()->ms(peak->row)),
+                        frequencyText(up * look_->hzPerUnit(peak->row), data()->shaftHz(peak->row)),
+                        look_->text(double(peak->value))));
 }
 
 void Waterfall::choose(const QPointF& at) {
-    if (!data_ || data_->rows() == 0) return;
+    if (look_->empty()) return;
     const auto rows = rowsAt(at.x());
-    const auto peak = data_->peakWithin(rows, linesAt(at.y(), kPickPx));
+    const auto peak = data()->peakWithin(rows, linesAt(at.y(), kPickPx));
     std::size_t row = 0;
     if (peak)
         row = peak->row;
     else
-        row = data_->nearestRow(plot().canvasMap(QwtPlot::xBottom).invTransform(at.x())).value_or(0);
-    selection_.setRecording(data_->recording(row), toInstant(data_->ms(row)));
+        row = data()->nearestRow(plot().canvasMap(QwtPlot::xBottom).invTransform(at.x())).value_or(0);
+    selection_.setRecording(data()->recording(row), toInstant(data()->ms(row)));
     if (!peak) return;
-    const double up = (double(peak->line) + 0.5) * data_->top() / double(data_->lines());
-    selection_.setCursorHz(up * unitAt(row));
+    const double up = (double(peak->line) + 0.5) * data()->top() / double(data()->lines());
+    selection_.setCursorHz(up * look_->hzPerUnit(row));
 }
 
 void Waterfall::step(int steps, bool far) {
-    if (!data_ || data_->rows() == 0) return;
-    const auto last = std::ptrdiff_t(data_->rows()) - 1;
+    if (look_->empty()) return;
+    const auto last = std::ptrdiff_t(data()->rows()) - 1;
     const auto now = std::ptrdiff_t(selectedRow().value_or(std::size_t(last)));
     const bool chosen = selection_.recording().has_value();
     const auto next = std::clamp<std::ptrdiff_t>(chosen ? now + steps * (far ? kFarRows : 1) : now, 0, last);
     const auto row = std::size_t(next);
-    selection_.setRecording(data_->recording(row), toInstant(data_->ms(row)));
-    axis_.bring(data_->ms(row));
+    selection_.setRecording(data()->recording(row), toInstant(data()->ms(row)));
+    axis_.bring(data()->ms(row));
 }
 
 void Waterfall::labelTimes(bool labelled) {

@@ -8,8 +8,8 @@ namespace fettle {
 namespace {
 
 constexpr std::size_t kFactor = 4;
-constexpr std::size_t kSampled = 400'000;  // cells looked at for the usual range
-constexpr double kLowShare = 0.20, kHighShare = 0.9995, kLeastRatio = 10;
+constexpr std::size_t kSampled = 200'000;  // cells looked at for the range
+constexpr double kLeastRatio = 10;
 
 // The vertical maximum is the inner loop of every picture: let the compiler use what the processor has.
 #if defined(__GNUC__) && !defined(__clang__) && defined(__x86_64__) && !defined(__SANITIZE_ADDRESS__)
@@ -57,7 +57,7 @@ std::shared_ptr<const WaterfallData> WaterfallData::make(std::vector<WaterfallRo
     data->covers_ = coversOf(data->times_);
     data->fill(rows);
     data->buildLevels();
-    data->findRange();
+    data->takeSample();
     return data;
 }
 
@@ -87,20 +87,20 @@ void WaterfallData::buildLevels() {
     }
 }
 
-void WaterfallData::findRange() {
+void WaterfallData::takeSample() {
     const std::vector<float>& cells = levels_[0];
     const std::size_t step = std::max<std::size_t>(1, cells.size() / kSampled) | 1;
-    std::vector<float> sample;
     for (std::size_t i = 0; i < cells.size(); i += step)
-        if (cells[i] > 0) sample.push_back(cells[i]);
-    if (sample.empty()) return;
+        if (cells[i] > 0) sample_.push_back(cells[i]);
+    std::sort(sample_.begin(), sample_.end());
+}
+
+ColourRange WaterfallData::rangeAt(double lowShare, double highShare) const {
+    if (sample_.empty()) return {};
     const auto at = [&](double share) {
-        const auto place = sample.begin() + std::ptrdiff_t(share * double(sample.size() - 1));
-        std::nth_element(sample.begin(), place, sample.end());
-        return double(*place);
+        return double(sample_[std::size_t(std::clamp(share, 0.0, 1.0) * double(sample_.size() - 1))]);
     };
-    usual_.low = at(kLowShare);
-    usual_.high = std::max(at(kHighShare), usual_.low * kLeastRatio);
+    return {at(lowShare), std::max(at(highShare), at(lowShare) * kLeastRatio)};
 }
 
 WaterfallData::Part WaterfallData::rowsWithin(double fromMs, double untilMs) const {

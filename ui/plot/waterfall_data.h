@@ -25,9 +25,10 @@ struct WaterfallRow {
 };
 
 struct WaterfallOptions {
-    bool orders = false;    // upright axis in orders of each row's own shaft; rows without speed are gaps
-    std::string unit;       // "mm/s r.m.s.", said on legend and readout
-    bool decibels = false;  // values are amplitude ratios, said in dB
+    bool orders = false;       // upright axis in orders of each row's own shaft; rows without speed are gaps
+    std::string unit;          // "mm/s r.m.s.", said on legend and readout
+    bool decibels = false;     // values are amplitude ratios, said in dB
+    std::size_t pickedOf = 1;  // of so many spectra one is given
 };
 
 class WaterfallData {
@@ -64,13 +65,18 @@ class WaterfallData {
     };
     std::optional<Cell> peakWithin(Part rows, Part lines) const;  // nothing where all is gap
 
-    const ColourRange& usualRange() const { return usual_; }  // 20th to 99.95th percentile
+    // Between two shares of its cells in order of strength; the ends are at least ten times apart.
+    ColourRange rangeAt(double lowShare, double highShare) const;
+    ColourRange usualRange() const { return rangeAt(kLowShare, kHighShare); }
+    static constexpr double kLowShare = 0.20, kHighShare = 0.9995;
+    // Of how many spectra one row was picked; 1: all are here. The rest may still be on its way.
+    std::size_t pickedOf() const { return options_.pickedOf; }
 
   private:
     WaterfallData() = default;
     void fill(const std::vector<WaterfallRow>& rows);
     void buildLevels();
-    void findRange();
+    void takeSample();
 
     WaterfallOptions options_;
     std::size_t lines_ = 0;
@@ -79,7 +85,7 @@ class WaterfallData {
     std::vector<std::int64_t> recordings_;
     std::vector<Cover> covers_;
     std::vector<std::vector<float>> levels_;  // [0]: rows x lines
-    ColourRange usual_;
+    std::vector<float> sample_;               // some of the cells, weakest first
 };
 
 }  // namespace fettle

@@ -75,9 +75,15 @@ void WaterfallItem::setScale(std::shared_ptr<const ColourScale> scale) {
     itemChanged();
 }
 
+void WaterfallItem::setUprightFactor(double factor) {
+    if (factor == factor_) return;
+    factor_ = factor;
+    invalidateCache();
+}
+
 QwtInterval WaterfallItem::interval(Qt::Axis axis) const {
     if (!data_ || data_->rows() == 0) return {};
-    if (axis == Qt::YAxis) return {0, data_->top()};
+    if (axis == Qt::YAxis) return {0, data_->top() * factor_};
     if (axis == Qt::XAxis) return {data_->cover(0).from, data_->cover(data_->rows() - 1).until};
     return {};
 }
@@ -88,8 +94,9 @@ QImage WaterfallItem::renderImage(const QwtScaleMap& xMap, const QwtScaleMap& yM
     QImage image(size, QImage::Format_RGB32);
     const auto columns =
         partsOf(xMap, size.width(), [&](double a, double b) { return data_->rowsWithin(a, b); });
-    const auto pixels =
-        partsOf(yMap, size.height(), [&](double a, double b) { return data_->linesWithin(a, b); });
+    const auto pixels = partsOf(yMap, size.height(), [&](double a, double b) {
+        return data_->linesWithin(a / factor_, b / factor_);
+    });
     const Part lines = unionOf(pixels);
     const auto height = std::size_t(size.height());
     std::vector<float> most(lines.last - lines.first + 1, WaterfallData::kGap);

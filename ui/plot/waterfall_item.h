@@ -17,6 +17,7 @@ class WaterfallItem : public QwtPlotRasterItem {
 
     void setData(std::shared_ptr<const WaterfallData> data);
     void setScale(std::shared_ptr<const ColourScale> scale);
+    void setUprightFactor(double factor);  // units of the axis in one of the data
 
     int rtti() const override { return QwtPlotItem::Rtti_PlotUserItem + 1; }
     QwtInterval interval(Qt::Axis axis) const override;
@@ -28,6 +29,7 @@ class WaterfallItem : public QwtPlotRasterItem {
   private:
     std::shared_ptr<const WaterfallData> data_;
     std::shared_ptr<const ColourScale> scale_;
+    double factor_ = 1;
 };
 
 }  // namespace fettle
