@@ -64,6 +64,7 @@ Json toJson(const ImportReport& report) {
     json["stored"] = report.stored;
     json["already"] = report.already;
     json["late"] = report.late;
+    json["answered"] = report.answered;
     json["refused"] = countOf(report, "refused");
     json["parked"] = countOf(report, "parked");
     json["passed_over"] = report.passedOver;

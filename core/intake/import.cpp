@@ -9,6 +9,7 @@
 #include <thread>
 
 #include "core/base/text.h"
+#include "core/fleet/asks.h"
 #include "core/intake/level_jumps.h"
 #include "core/intake/ordered_work.h"
 #include "core/intake/take_in.h"
@@ -248,6 +249,11 @@ Result<ImportReport> import(FleetFile& fleet, const FileSystem& files, const std
         if (auto refused = writer.refuse(problem.file, objectionFrom(problem, problem.file)); !refused)
             return fail(refused.error());
     if (auto taken = takeAll(*shared, found.files, options, writer); !taken) return fail(taken.error());
+    if (writer.report().stored > 0) {
+        const auto answered = answerAsks(fleet);
+        if (!answered) return fail(answered.error());
+        writer.report().answered = answered->size();
+    }
     writer.report().cancelled = options.cancel.cancelled();
     return std::move(writer.report());
 }

@@ -41,6 +41,7 @@ struct ImportWarning {
 
 struct ImportReport {
     std::size_t found = 0, stored = 0, already = 0, late = 0;
+    std::size_t answered = 0;        // recordings that were asked for (core/fleet/asks.h)
     std::size_t passedOver = 0;      // met in a folder, and no recordings
     std::size_t foldersLeftOut = 0;  // met, and not looked into without `recursive`
     std::vector<Refusal> refusals;   // kind refused | parked

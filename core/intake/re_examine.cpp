@@ -6,6 +6,7 @@
 
 #include "core/base/caught.h"
 #include "core/exchange/examination_json.h"
+#include "core/fleet/asks.h"
 #include "core/intake/checks.h"
 #include "core/intake/import.h"
 #include "core/intake/ordered_work.h"
@@ -173,6 +174,7 @@ Result<ReExamineReport> reExamine(FleetFile& fleet, const std::string& tag, cons
     ReExamination again(fleet, options);
     if (auto chosen = again.choose(*book, tag); !chosen) return fail(chosen.error());
     if (auto run = again.run(); !run) return fail(run.error());
+    if (const auto answered = answerAsks(fleet, tag); !answered) return fail(answered.error());
     return std::move(again.report());
 }
 
