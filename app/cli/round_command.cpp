@@ -7,6 +7,7 @@
 
 #include "app/cli/answer.h"
 #include "app/cli/commands.h"
+#include "app/cli/desktop_program.h"
 #include "app/cli/first_listed_answer.h"
 #include "app/cli/load.h"
 #include "app/cli/long_work.h"
@@ -16,14 +17,17 @@
 #include "core/exchange/round_text.h"
 #include "core/fleet/due.h"
 #include "core/fleet/round_desk.h"
+#include "core/fleet/round_report.h"
+#include "core/fleet/sheet_set.h"
+#include "core/store/day.h"
 
 namespace fettle {
 
 namespace {
 
 struct RoundCommand {
-    std::string fleet, until, by, firstListed, before;
-    bool json = false, open = false, close = false, kept = false;
+    std::string fleet, until, by, firstListed, before, report, today, paper = "a4";
+    bool inches = false, json = false, open = false, close = false, kept = false;
 };
 
 Json keptJson(const KeptRound& kept) {
@@ -123,11 +127,47 @@ int close(FleetFile& fleet, const RoundCommand& command) {
     return showKept(fleet, command);
 }
 
+// The whole as JSON, the work as CSV, or pages drawn by the desktop program.
+bool writeReport(FleetFile& fleet, const RoundCommand& command, const std::string& today) {
+    const std::string name = lowerAscii(command.report);
+    if (name.ends_with(".pdf")) {
+        std::vector<std::string> words{command.fleet, "--report", command.report, "--paper",
+                                       command.paper, "--today",  today};
+        if (command.inches) words.push_back("--inches");
+        const auto done = runDesktop(words);
+        if (!done) tell(done.error().sentence());
+        return done.has_value();
+    }
+    const auto report = roundReport(fleet, {{}, today}, progressOnStderr(), cancelledBySignals());
+    if (!report) {
+        tell(report.error().sentence());
+        return false;
+    }
+    return writeFile(command.report,
+                     name.ends_with(".csv")
+                         ? reportCsv(*report)
+                         : toJson(*report).dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
+}
+
+int report(FleetFile& fleet, const RoundCommand& command) {
+    if (overwritesFleet(command.report, command.fleet)) return kWrongUsage;
+    if (const auto day = checkDay(command.today, "round", "--today"); !day) {
+        tell(day.error().sentence());
+        return kWrongUsage;
+    }
+    const auto today = command.today.empty() ? todayOf(fleet, nowUtc()) : Result<std::string>(command.today);
+    if (!today) return couldNotRun(today.error());
+    if (!writeReport(fleet, command, *today)) return kCouldNotRun;
+    print(oneLine(command.report) + "\n");
+    return kDone;
+}
+
 int run(const RoundCommand& command) {
     const auto fleet = openFleet(command.fleet, command.open || command.close);
     if (!fleet) return kCouldNotRun;
     if (!command.firstListed.empty())
         return answerFirstListed(*fleet, command.firstListed, command.before, command.json);
+    if (!command.report.empty()) return report(*fleet, command);
     if (command.close) return close(*fleet, command);
     if (command.kept) return showKept(*fleet, command);
     if (command.open) {
@@ -160,6 +200,15 @@ void addRoundCommand(CLI::App& app, int& status) {
                         "each of its failures");
     sub->add_option("--before", command->before, "with --first-listed: before this day instead")
         ->needs(first);
+    auto* report =
+        sub->add_option("--report", command->report,
+                        "write the report of the open or last kept round for those who plan the work: "
+                        "FILE.pdf, FILE.json or FILE.csv by its ending");
+    sub->add_option("--paper", command->paper, "of the report")->check(CLI::IsMember({"a4", "letter"}));
+    sub->add_flag("--inches", command->inches, "on the report's pages: in/s beside mm/s");
+    sub->add_option("--today", command->today, "day the report is made on, like 2026-05-12; else the clock's")
+        ->needs(report);
+    report->excludes(until)->excludes(open)->excludes(close)->excludes(first);
     first->excludes(until)->excludes(open)->excludes(kept)->excludes(close);
     open->excludes(kept)->excludes(close);
     kept->excludes(close)->excludes(until);

@@ -23,7 +23,7 @@ namespace {
 struct SheetCommand {
     std::string fleet, machine, out, paper = "a4", today;
     std::size_t finding = 0;
-    bool json = false, csv = false, all = false;
+    bool json = false, csv = false, all = false, inches = false;
 
     bool twin() const { return json || csv; }
     const char* extension() const { return json ? ".json" : csv ? ".csv" : ".pdf"; }
@@ -40,6 +40,7 @@ bool draw(const SheetCommand& command, const std::vector<std::string>& what) {
     std::vector<std::string> words{command.fleet, "--sheet", command.out,  "--paper",
                                    command.paper, "--today", command.today};
     words.insert(words.end(), what.begin(), what.end());
+    if (command.inches) words.push_back("--inches");
     const auto done = runDesktop(words);
     if (!done) tell(done.error().sentence());
     return done.has_value();
@@ -70,6 +71,15 @@ int one(FleetFile& fleet, const SheetCommand& command) {
         command.twin() ? writeTwin(command, *sheet, command.out)
                        : draw(command, {"--machine", sheet->tag, "--finding", std::to_string(sheet->number)});
     return written && report(*sheet, command.out) ? kDone : kCouldNotRun;
+}
+
+// All of them in one PDF.
+int book(FleetFile& fleet, const SheetCommand& command) {
+    const auto from = sheetSet(fleet);
+    if (!from) return couldNotRun(from.error());
+    if (!draw(command, {"--all"})) return kCouldNotRun;
+    tell(fmt::format("{} sheets written for the round to {}", from->machines().size(), from->list.until));
+    return kDone;
 }
 
 int all(FleetFile& fleet, const SheetCommand& command) {
@@ -118,6 +128,8 @@ int run(SheetCommand command) {
     }
     const auto fleet = openFleet(command.fleet, false);
     if (!fleet || !setToday(*fleet, command)) return kCouldNotRun;
+    if (command.all && !command.twin() && lowerAscii(command.out).ends_with(".pdf"))
+        return book(*fleet, command);
     return command.all ? all(*fleet, command) : one(*fleet, command);
 }
 
@@ -130,9 +142,11 @@ void addSheetCommand(CLI::App& app, int& status) {
     sub->add_option("--machine", command->machine, "tag");
     sub->add_option("--finding", command->finding, "which of its findings (1, the most urgent)")
         ->check(CLI::Range(1, 1000));
-    sub->add_option("-o,--output", command->out, "file to write; with --all a folder");
+    sub->add_option("-o,--output", command->out,
+                    "file to write; with --all a folder, or one PDF with all where it ends in .pdf");
     sub->add_flag("--all", command->all, "one for every machine to act on or plan for");
     sub->add_option("--paper", command->paper, "of the page")->check(CLI::IsMember({"a4", "letter"}));
+    sub->add_flag("--inches", command->inches, "on the page: in/s beside mm/s");
     sub->add_option("--today", command->today, "day the sheet is made on, like 2026-05-12; else the clock's");
     auto* json = sub->add_flag("--json", command->json, "the JSON twin instead of the page");
     sub->add_flag("--csv", command->csv, "header and row for a work-order system instead of the page")

@@ -31,7 +31,7 @@ bool noDisplay() {
 
 // What Qt reads from its environment before the first object. False: there is nothing to show a window on.
 bool prepare(const DesktopOptions& options) {
-    const bool windowless = !options.capture.empty() || !options.sheet.empty();
+    const bool windowless = options.makesFile();
     if (!options.capture.empty() && options.scale)
         qputenv("QT_SCALE_FACTOR", QByteArray::number(*options.scale));
     if (!noDisplay() || !qEnvironmentVariableIsEmpty(kPlatform)) return true;
@@ -61,7 +61,7 @@ double scaleOf(const DesktopOptions& options, const QSettings* settings) {
 // Pictures and sheets are the same on every machine unless another language is asked for.
 QString languageOf(const DesktopOptions& options) {
     if (!options.language.empty()) return QString::fromStdString(options.language);
-    if (!options.capture.empty() || !options.sheet.empty()) return QStringLiteral("en");
+    if (options.makesFile()) return QStringLiteral("en");
     return QSettings().value(QStringLiteral("view/language")).toString();
 }
 
@@ -109,6 +109,7 @@ int run(int argc, char** argv) {
         std::fprintf(stderr, "fettle: no font is installed, every letter would be an empty box\n");
         return 3;
     }
+    if (!options->report.empty()) return makeReport(*options);
     return options->sheet.empty() ? runWindow(application, *options) : makeSheet(*options);
 }
 

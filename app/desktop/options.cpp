@@ -40,6 +40,9 @@ void check(const DesktopOptions& options) {
         throw CLI::ValidationError("--capture", "and --sheet are two different things to make; give one");
     if (!options.sheet.empty() && (options.fleet.empty() || options.machine.empty() != options.allSheets))
         throw CLI::ValidationError("--sheet", "needs a FLEET and either --machine TAG or --all");
+    if (!options.report.empty() &&
+        (options.fleet.empty() || !options.sheet.empty() || !options.capture.empty()))
+        throw CLI::ValidationError("--report", "needs a FLEET, and neither --sheet nor --capture beside it");
     if (options.page == "machine" && options.machine.empty() && !options.capture.empty())
         throw CLI::ValidationError("--page", "machine needs --machine TAG");
 }
@@ -68,7 +71,10 @@ std::optional<DesktopOptions> readOptions(int argc, char** argv, int& status) {
     app.add_option("--size", size, "size of the window, WIDTHxHEIGHT");
     app.add_option("--capture", options.capture, "make a picture (PNG) of the page and end");
     app.add_option("--sheet", options.sheet,
-                   "make the findings sheet (PDF) of --machine and end; with --all a folder of them");
+                   "make the findings sheet (PDF) of --machine and end; with --all a folder of them, or one "
+                   "PDF with all where it ends in .pdf");
+    app.add_option("--report", options.report, "make the report (PDF) of the round and end");
+    app.add_flag("--inches", options.inches, "on a sheet or report: in/s beside mm/s");
     app.add_flag("--all", options.allSheets, "with --sheet: one for every machine to act on or plan for");
     app.add_option("--paper", options.paper, "of a sheet")->check(CLI::IsMember({"a4", "letter"}));
     app.add_option("--today", options.today, "day a sheet is made on, like 2026-05-12; else the clock's");

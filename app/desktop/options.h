@@ -18,11 +18,16 @@ struct DesktopOptions {
     std::optional<double> scale;
     int width = 0, height = 0;  // 0: as remembered
     std::string capture;        // picture to make; empty: none
-    std::string sheet;          // PDF to make, with allSheets the folder for them; empty: none
+    std::string sheet;          // PDF to make, with allSheets of all or the folder for them; empty: none
+    std::string report;         // PDF of the round's report to make; empty: none
+    bool inches = false;        // on paper: in/s beside mm/s
     bool allSheets = false;     // one for every machine to act on or plan for
     std::string paper = "a4";   // a4 letter
     std::string today;          // day a sheet is made on; empty: the clock's in the site's zone
     int finding = 0;            // of the machine, 1 the strongest; 0: that one
+
+    // Ends with a file made instead of showing a window.
+    bool makesFile() const { return !capture.empty() || !sheet.empty() || !report.empty(); }
 };
 
 // Empty: `status` is the program's exit status.

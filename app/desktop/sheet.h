@@ -1,4 +1,5 @@
-// Why: the findings sheet as a file without a window: what `fettle-cli sheet` runs. Ends with the program's
+// Why: findings sheets and the round's report as files without a window: what `fettle-cli sheet` and `round
+// --report` run. Ends with the program's
 // exit status: 0 written, 3 could not, with a sentence on stderr.
 #pragma once
 
@@ -7,5 +8,6 @@
 namespace fettle {
 
 int makeSheet(const DesktopOptions& options);
+int makeReport(const DesktopOptions& options);
 
 }  // namespace fettle

@@ -61,13 +61,13 @@ TEST(Ledger, GroupsStandInOrderWithTheSampleFirstAmongThoseToLeave) {
 TEST(Ledger, FiltersByAreaAndByTextOfAnyKind) {
     LedgerModel model;
     model.setRound(sampleRound());
-    model.setFilter({"packing", "", false});
+    model.setFilter({"packing", "", "", ""});
     EXPECT_EQ(tags(model), (Tags{"[plan]", "C", "[leave]", "F"}));
-    model.setFilter({"", "SERVICE OF b", false});
+    model.setFilter({"", "SERVICE OF b", "", ""});
     EXPECT_EQ(tags(model), (Tags{"[plan]", "B"}));
-    model.setFilter({"", "silent", false});
+    model.setFilter({"", "silent", "", ""});
     EXPECT_EQ(tags(model), (Tags{"[unseen]", "D"}));
-    model.setFilter({"", "no such thing", false});
+    model.setFilter({"", "no such thing", "", ""});
     EXPECT_EQ(model.rowCount(), 0);
     EXPECT_EQ(model.areas(), (QStringList{"kiln", "packing", "quarry"}));
 }
@@ -77,6 +77,62 @@ TEST(Ledger, SortsWithinTheGroups) {
     model.setRound(sampleRound());
     model.setOrder(LedgerModel::ByWeight);
     EXPECT_EQ(tags(model), (Tags{"[act]", "A", "[plan]", "C", "B", "[unseen]", "D", "[leave]", "F", "E"}));
+}
+
+TEST(Ledger, SortsBackwardsAndByShareOfTheLimit) {
+    LedgerModel model;
+    RoundShown round = sampleRound();
+    round.list.machines[1].strip = {1.0, 4.0};  // B at 0.8 of its limit, C at 0.9
+    round.list.machines[1].limit = 5.0;
+    round.list.machines[2].strip = {0.9};
+    round.list.machines[2].limit = 1.0;
+    model.setRound(round);
+    model.setOrder(LedgerModel::ByLevel);
+    EXPECT_LT(model.rowOf("C"), model.rowOf("B"));
+    model.setOrder(LedgerModel::ByLevel, true);
+    EXPECT_LT(model.rowOf("B"), model.rowOf("C"));
+    model.setOrder(LedgerModel::ByTag, true);
+    EXPECT_EQ(tags(model), (Tags{"[act]", "A", "[plan]", "C", "B", "[unseen]", "D", "[leave]", "F", "E"}));
+}
+
+TEST(Ledger, GroupsByAreaByCriticalityOrNotAtAll) {
+    LedgerModel model;
+    RoundShown round = sampleRound();
+    round.list.machines[3].area.clear();
+    round.list.machines[0].criticality = "C";
+    round.list.machines[1].criticality = "A";
+    model.setRound(round);
+    model.setGrouping(LedgerModel::ByArea);
+    EXPECT_EQ(model.groupTitle(model.groupAt(0)).toStdString(), "kiln");
+    EXPECT_EQ(model.groupTitle(model.groupAt(model.groupRows().back())).toStdString(), "no area");
+    EXPECT_EQ(model.groupText("kiln").toStdString(), "3, 0 settled");
+    EXPECT_EQ(model.rowOf("D"), model.rowCount() - 1);
+    model.setGrouping(LedgerModel::ByCriticality);
+    EXPECT_EQ(tags(model), (Tags{"[A]", "B", "[B]", "C", "D", "E", "F", "[C]", "A"}));
+    model.setGrouping(LedgerModel::Together);
+    EXPECT_EQ(tags(model), (Tags{"A", "B", "C", "D", "E", "F"}));
+    model.setOrder(LedgerModel::ByWeight);
+    EXPECT_EQ(tags(model), (Tags{"C", "B", "A", "E", "F", "D"}));
+}
+
+TEST(Ledger, FiltersByUrgencyAndByDecisionAndAWithdrawnOneIsNone) {
+    LedgerModel model;
+    model.setRound(sampleRound());
+    model.setFilter({"", "", "", "plan"});
+    EXPECT_EQ(tags(model), (Tags{"[plan]", "B", "C"}));
+    RoundState state;
+    state.decisions = {{1, "A", "", "", "me", DecisionKind::Accept, Instant{}},
+                       {2, "B", "plate says 6316", "", "me", DecisionKind::Dispute, Instant{}},
+                       {3, "C", "", "", "me", DecisionKind::Accept, Instant{}},
+                       {4, "C", "", "", "me", DecisionKind::Withdraw, Instant{}}};
+    model.setState(state);
+    model.setFilter({"", "", "dispute", ""});
+    EXPECT_EQ(tags(model), (Tags{"[plan]", "B"}));
+    model.setFilter({"", "", "accept", ""});
+    EXPECT_EQ(tags(model), (Tags{"[act]", "A"}));
+    model.setFilter({"", "", "undecided", ""});
+    EXPECT_EQ(tags(model), (Tags{"[plan]", "C", "[unseen]", "D", "[leave]", "F"}));
+    EXPECT_EQ(model.groupText("plan").toStdString(), "2, 1 settled");
 }
 
 TEST(Ledger, AFoldedGroupKeepsItsOwnRow) {
@@ -106,7 +162,7 @@ TEST(Ledger, TheNewestDecisionHoldsWhateverItsPlace) {
 TEST(Ledger, WhatEachGroupAsksForSettlesItsMachines) {
     LedgerModel model;
     model.setRound(sampleRound());
-    model.setFilter({"", "", true});
+    model.setFilter({"", "", "undecided", ""});
     EXPECT_EQ(tags(model), (Tags{"[act]", "A", "[plan]", "B", "C", "[unseen]", "D", "[leave]", "F"}));
     RoundState state;
     state.decisions = {{1, "A", "", "", "me", DecisionKind::Accept, Instant{}},

@@ -7,6 +7,7 @@
 #include <QDateEdit>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListWidget>
 #include <QPlainTextEdit>
 #include <QTableView>
 
@@ -238,7 +239,10 @@ TEST_F(RoundPageTest, WhatIsDueStandsBeforeTheList) {
     job.state = "done";
     ASSERT_TRUE(fleet_->log().putJob(job));
     openRoundAndWindow();
-    EXPECT_THAT(text("roundNotices"), HasSubstr("A-RACE"));
+    EXPECT_THAT(text("roundNotices"), HasSubstr("1 to be verified"));
+    auto* lines = part<QListWidget>("beforeList");
+    ASSERT_TRUE(lines->isVisible());
+    EXPECT_THAT(lines->item(0)->text().toStdString(), HasSubstr("A-RACE, to be verified"));
 }
 
 TEST_F(RoundPageTest, ThePromiseStandsUnderTheTitle) {

@@ -21,6 +21,16 @@ QString whyListed(const RoundMachine& machine) {
     return shown(machine.findings.empty() ? machine.changed : machine.findings.front().finding.sentence);
 }
 
+QString decisionTitle(const std::vector<RoundMachine>& machines, DecisionKind kind) {
+    const bool dispute = kind == DecisionKind::Dispute;
+    if (machines.size() > 1)
+        return (dispute ? DecisionDialog::tr("Dispute: %1 machines")
+                        : DecisionDialog::tr("Defer: %1 machines"))
+            .arg(machines.size());
+    const QString head = headOf(machines.front());
+    return (dispute ? DecisionDialog::tr("Dispute: %1") : DecisionDialog::tr("Defer: %1")).arg(head);
+}
+
 QDateEdit* dateField(const QDate& date, QWidget* parent) {
     auto* field = new QDateEdit(date, parent);
     field->setDisplayFormat(QStringLiteral("d MMMM yyyy"));
@@ -30,17 +40,21 @@ QDateEdit* dateField(const QDate& date, QWidget* parent) {
 
 }  // namespace
 
-DecisionDialog::DecisionDialog(const Theme& theme, const RoundMachine& machine, DecisionKind kind,
-                               const QDate& earliest, QWidget* parent)
-    : AnswerDialog(theme, QStringLiteral("decisionDialog"),
-                   kind == DecisionKind::Dispute ? tr("Dispute: %1").arg(headOf(machine))
-                                                 : tr("Defer: %1").arg(headOf(machine)),
+DecisionDialog::DecisionDialog(const Theme& theme, const std::vector<RoundMachine>& machines,
+                               DecisionKind kind, const QDate& earliest, QWidget* parent)
+    : AnswerDialog(theme, QStringLiteral("decisionDialog"), decisionTitle(machines, kind),
                    kind == DecisionKind::Dispute ? tr("Dispute") : tr("Defer"), parent),
-      machine_(machine.tag),
       kind_(kind),
       earliest_(earliest),
       reason_(new QPlainTextEdit(this)) {
-    explain(whyListed(machine));
+    QStringList tags;
+    for (const RoundMachine& machine : machines) {
+        machines_.push_back(machine.tag);
+        tags << shown(machine.tag);
+    }
+    explain(machines.size() == 1
+                ? whyListed(machines.front())
+                : tr("The same answer is kept for each of: %1.").arg(tags.join(QStringLiteral(", "))));
     if (kind == DecisionKind::Defer) {
         date_ = dateField(earliest.addDays(6), this);
         addField(tr("Look again on"), date_, "deferTo");
@@ -52,17 +66,21 @@ DecisionDialog::DecisionDialog(const Theme& theme, const RoundMachine& machine, 
     reason_->setFixedHeight(fontMetrics().lineSpacing() * 5);
     reason_->setFocus();
     connect(reason_, &QPlainTextEdit::textChanged, this, &DecisionDialog::check);
-    connect(this, &QDialog::accepted, this, [this] { emit decided(decision()); });
+    connect(this, &QDialog::accepted, this, [this] { emit decided(decisions()); });
     check();
 }
 
-Decision DecisionDialog::decision() const {
-    Decision decision;
-    decision.machine = machine_;
-    decision.kind = kind_;
-    decision.reason = kept(reason_->toPlainText());
-    if (date_) decision.deferTo = kept(date_->date().toString(Qt::ISODate));
-    return decision;
+std::vector<Decision> DecisionDialog::decisions() const {
+    std::vector<Decision> all;
+    for (const std::string& machine : machines_) {
+        Decision decision;
+        decision.machine = machine;
+        decision.kind = kind_;
+        decision.reason = kept(reason_->toPlainText());
+        if (date_) decision.deferTo = kept(date_->date().toString(Qt::ISODate));
+        all.push_back(std::move(decision));
+    }
+    return all;
 }
 
 void DecisionDialog::check() {

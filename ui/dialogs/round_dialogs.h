@@ -16,21 +16,22 @@ class QPlainTextEdit;
 
 namespace fettle {
 
-// Dispute (a reason) or defer (a reason and a date after today).
+// Dispute (a reason) or defer (a reason and a date after the round): one answer for all of `machines`.
 class DecisionDialog : public AnswerDialog {
     Q_OBJECT
   public:
-    DecisionDialog(const Theme& theme, const RoundMachine& machine, DecisionKind kind, const QDate& earliest,
-                   QWidget* parent);
+    // At least one machine.
+    DecisionDialog(const Theme& theme, const std::vector<RoundMachine>& machines, DecisionKind kind,
+                   const QDate& earliest, QWidget* parent);
 
   signals:
-    void decided(const fettle::Decision& decision);
+    void decided(const std::vector<fettle::Decision>& decisions);
 
   private:
     void check();
-    Decision decision() const;
+    std::vector<Decision> decisions() const;
 
-    std::string machine_;
+    std::vector<std::string> machines_;
     DecisionKind kind_;
     QDate earliest_;
     QPlainTextEdit* reason_;

@@ -2,45 +2,23 @@
 
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFileDialog>
 #include <QHBoxLayout>
-#include <QLabel>
 #include <QPushButton>
-#include <QScrollArea>
-#include <QScrollBar>
 #include <QSignalBlocker>
-#include <QStandardPaths>
-#include <QToolButton>
 #include <QVBoxLayout>
 #include <algorithm>
-#include <cmath>
 
 #include "core/fleet/sheet_set.h"
 #include "core/store/day.h"
-#include "core/store/file_probe.h"
+#include "ui/dialogs/page_preview.h"
+#include "ui/dialogs/save_file.h"
 #include "ui/model/words.h"
-#include "ui/pages/page_parts.h"
 #include "ui/sheet/sheet_file.h"
 #include "ui/sheet/sheet_print.h"
 
 namespace fettle {
 
 namespace {
-
-constexpr double kLeastZoom = 0.25, kMostZoom = 4, kZoomStep = 1.25;
-
-QToolButton* zoomButton(const QString& text, const QString& help, const char* name,
-                        const QList<QKeySequence>& keys, QWidget* parent) {
-    auto* button = new QToolButton(parent);
-    button->setObjectName(QString::fromLatin1(name));
-    button->setText(text);
-    button->setToolTip(help);
-    button->setAccessibleName(help);
-    button->setAutoRaise(true);
-    button->setFocusPolicy(Qt::StrongFocus);
-    if (!keys.isEmpty()) button->setShortcut(keys.first());
-    return button;
-}
 
 // "2. misalignment, driver: plan"; its own from what it says of itself.
 QString findingText(const SheetContent& sheet, std::size_t number) {
@@ -56,8 +34,9 @@ QString findingText(const SheetContent& sheet, std::size_t number) {
 
 }  // namespace
 
-SheetDialog::SheetDialog(FleetWork& work, const Theme& theme, const QString& machine, QWidget* parent)
-    : QDialog(parent), work_(work), machine_(machine) {
+SheetDialog::SheetDialog(FleetWork& work, const Theme& theme, const QString& machine, QWidget* parent,
+                         const Units& units)
+    : QDialog(parent), work_(work), machine_(machine), units_(units) {
     setObjectName(QStringLiteral("sheetDialog"));
     setWindowTitle(tr("Findings sheet of %1").arg(machine));
     setAttribute(Qt::WA_DeleteOnClose);
@@ -66,20 +45,13 @@ SheetDialog::SheetDialog(FleetWork& work, const Theme& theme, const QString& mac
 }
 
 void SheetDialog::build(const Theme& theme) {
-    trouble_ = new QLabel(tr("The sheet is made…"), this);
-    trouble_->setObjectName(QStringLiteral("trouble"));
-    trouble_->setWordWrap(true);
-    setInk(*trouble_, theme.colour(Role::Trouble));
-    page_ = new QLabel(this);
-    page_->setObjectName(QStringLiteral("page"));
-    page_->setAccessibleName(tr("The page as it will be printed"));
-    page_->setAlignment(Qt::AlignCenter);
-    scroll_ = new QScrollArea(this);
-    scroll_->setObjectName(QStringLiteral("preview"));
-    scroll_->setWidget(page_);
-    scroll_->setAlignment(Qt::AlignHCenter | Qt::AlignTop);
-    scroll_->setBackgroundRole(QPalette::Mid);
-    scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
+    preview_ = new PagePreview(theme, usualPaper(units_.inches), this);
+    findings_ = new QComboBox(preview_);
+    findings_->setObjectName(QStringLiteral("finding"));
+    findings_->setAccessibleName(tr("Finding"));
+    findings_->setToolTip(tr("Which finding of the machine the sheet is for"));
+    findings_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    preview_->head()->insertWidget(0, findings_, 1);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
     save_ = buttons->addButton(tr("&Save as PDF…"), QDialogButtonBox::ActionRole);
     save_->setObjectName(QStringLiteral("save"));
@@ -87,61 +59,46 @@ void SheetDialog::build(const Theme& theme) {
     print_ = buttons->addButton(tr("&Print…"), QDialogButtonBox::ActionRole);
     print_->setObjectName(QStringLiteral("print"));
     print_->setShortcut(QKeySequence::Print);
+    connect(findings_, &QComboBox::activated, this, [this](int index) { read(std::size_t(index) + 1); });
+    connect(preview_, &PagePreview::paperChanged, this, &SheetDialog::layOut);
     connect(save_, &QPushButton::clicked, this, &SheetDialog::askWhere);
     connect(print_, &QPushButton::clicked, this, &SheetDialog::print);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     auto* all = new QVBoxLayout(this);
-    all->addWidget(buildHead());
-    all->addWidget(trouble_);
-    all->addWidget(scroll_, 1);
+    all->addWidget(preview_, 1);
     all->addWidget(buttons);
     const int em = fontMetrics().height();
     resize(52 * em, 48 * em);
-    show(QString());
+    say(tr("The sheet is made…"));
 }
 
-QWidget* SheetDialog::buildHead() {
-    auto* head = new QWidget(this);
-    findings_ = new QComboBox(head);
-    findings_->setObjectName(QStringLiteral("finding"));
-    findings_->setAccessibleName(tr("Finding"));
-    findings_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
-    paper_ = new QComboBox(head);
-    paper_->setObjectName(QStringLiteral("paper"));
-    paper_->setAccessibleName(tr("Paper"));
-    paper_->addItems({tr("A4"), tr("Letter")});
-    auto* smaller = zoomButton(QStringLiteral("−"), tr("Smaller"), "smaller", {QKeySequence::ZoomOut}, head);
-    auto* larger = zoomButton(QStringLiteral("+"), tr("Larger"), "larger", {QKeySequence::ZoomIn}, head);
-    auto* wide = zoomButton(tr("width"), tr("As wide as the window"), "width", {}, head);
-    connect(findings_, &QComboBox::activated, this, [this](int index) { read(std::size_t(index) + 1); });
-    connect(paper_, &QComboBox::currentIndexChanged, this, &SheetDialog::layOut);
-    connect(smaller, &QToolButton::clicked, this, [this] { setZoom(zoom_ / kZoomStep); });
-    connect(larger, &QToolButton::clicked, this, [this] { setZoom(zoom_ * kZoomStep); });
-    connect(wide, &QToolButton::clicked, this, [this] { setZoom(0); });
-    auto* row = new QHBoxLayout(head);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(findings_, 1);
-    for (QWidget* part : std::initializer_list<QWidget*>{paper_, smaller, larger, wide})
-        row->addWidget(part);
-    return head;
+double SheetDialog::zoom() const {
+    return preview_->zoom();
+}
+
+void SheetDialog::setZoom(double zoom) {
+    preview_->setZoom(zoom);
 }
 
 void SheetDialog::read(std::size_t finding) {
     work_.ask<SheetData>(
         this, QStringLiteral("sheet"),
-        [tag = kept(machine_), finding](FleetFile& fleet, const CancelToken&) -> Result<SheetData> {
+        [tag = kept(machine_), finding, units = units_](FleetFile& fleet,
+                                                        const CancelToken&) -> Result<SheetData> {
             const auto today = todayOf(fleet, nowUtc());
             if (!today) return fail(today.error());
-            return readSheet(fleet, {tag, finding, {}, *today});
+            auto sheet = readSheet(fleet, {tag, finding, {}, *today});
+            if (sheet) sheet->units = units;
+            return sheet;
         },
         [this](Result<SheetData> sheet) { take(std::move(sheet)); });
 }
 
 void SheetDialog::take(Result<SheetData> sheet) {
-    if (!sheet) return show(sentence(sheet.error()));
+    if (!sheet) return say(sentence(sheet.error()));
     sheet_ = std::make_shared<const SheetData>(std::move(*sheet));
     fillFindings();
-    show(QString());
+    say(QString());
     layOut();
 }
 
@@ -154,83 +111,35 @@ void SheetDialog::fillFindings() {
     findings_->setEnabled(findings_->count() > 1);
 }
 
-void SheetDialog::show(const QString& trouble) {
-    trouble_->setText(trouble);
-    trouble_->setVisible(!trouble.isEmpty());
+void SheetDialog::say(const QString& trouble) {
+    preview_->say(trouble);
     save_->setEnabled(sheet_ != nullptr);
     print_->setEnabled(sheet_ != nullptr);
 }
 
-PaperSize SheetDialog::paper() const {
-    return paper_->currentIndex() == 1 ? PaperSize::Letter : PaperSize::A4;
-}
-
 void SheetDialog::layOut() {
-    if (!sheet_) return;
-    painter_ = std::make_unique<SheetPainter>(*sheet_, paper());
-    showPicture();
-}
-
-double SheetDialog::widthZoom() const {
-    const double inches = paperMm(paper()).width() / 25.4;
-    const int frame = scroll_->verticalScrollBar()->sizeHint().width() + 2 * scroll_->frameWidth() + 2;
-    return std::max(0.0, double(scroll_->width() - frame)) / (inches * logicalDpiX());
-}
-
-void SheetDialog::setZoom(double zoom) {
-    fitsWidth_ = zoom <= 0;
-    zoom_ = std::clamp(fitsWidth_ ? widthZoom() : zoom, kLeastZoom, kMostZoom);
-    showPicture();
-}
-
-void SheetDialog::showPicture() {
-    if (!painter_) return;
-    if (fitsWidth_) zoom_ = std::clamp(widthZoom(), kLeastZoom, kMostZoom);
-    QImage picture = painter_->picture(zoom_ * logicalDpiX() * devicePixelRatioF());
-    picture.setDevicePixelRatio(devicePixelRatioF());
-    page_->setPixmap(QPixmap::fromImage(std::move(picture)));
-    page_->adjustSize();
-}
-
-void SheetDialog::resizeEvent(QResizeEvent* event) {
-    QDialog::resizeEvent(event);
-    if (fitsWidth_ && std::abs(widthZoom() - zoom_) > 0.005) showPicture();
+    if (sheet_) preview_->show(std::make_shared<SheetPainter>(*sheet_, preview_->paper()));
 }
 
 void SheetDialog::askWhere() {
-    auto* ask = new QFileDialog(this, tr("Save the findings sheet"));
-    ask->setAttribute(Qt::WA_DeleteOnClose);
-    ask->setAcceptMode(QFileDialog::AcceptSave);
-    ask->setNameFilter(tr("PDF (*.pdf)"));
-    ask->setDefaultSuffix(QStringLiteral("pdf"));
-    ask->setDirectory(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
-    std::set<std::string> none;
-    ask->selectFile(shown(sheetFileName(sheet_->content.tag, ".pdf", none)));
-    connect(ask, &QFileDialog::fileSelected, this, &SheetDialog::savePdf);
-    ask->open();
+    askWhereToSave(
+        this, {tr("Save the findings sheet"), tr("PDF (*.pdf)"), QStringLiteral("pdf"), sheet_->content.tag},
+        [this](const QString& path) { savePdf(path); });
 }
 
-// Drawn here, written by a worker: a slow disk does not hold up the window.
 void SheetDialog::savePdf(const QString& path) {
     if (!sheet_) return;
-    if (isPartOfFleet(path.toStdString(), work_.path()))
-        return show(tr("%1 is the fleet file or a part of it and is left as it is.").arg(path));
-    auto pdf = sheetPdf(*sheet_, paper());
-    if (!pdf) return show(sentence(pdf.error()));
-    work_.ask<void>(
-        this, QStringLiteral("save ") + path,
-        [bytes = pdf->toStdString(), to = path.toStdString()](FleetFile&, const CancelToken&) {
-            return RealFileSystem().writeSafely(to, bytes);
-        },
-        [this, path](Status written) {
-            show(written ? QString() : sentence(written.error()));
-            if (written) emit saved(path);
-        });
+    auto pdf = sheetPdf(*sheet_, preview_->paper());
+    if (!pdf) return say(sentence(pdf.error()));
+    saveFile(work_, this, path, pdf->toStdString(), [this, path](const QString& trouble) {
+        say(trouble);
+        if (trouble.isEmpty()) emit saved(path);
+    });
 }
 
 void SheetDialog::print() {
-    askAndPrint(this, sheet_, paper(),
-                [this](Status printed) { show(printed ? QString() : sentence(printed.error())); });
+    askAndPrint(this, plainText(sheet_->content.tag), pagesOf(sheet_), preview_->paper(),
+                [this](Status printed) { say(printed ? QString() : sentence(printed.error())); });
 }
 
 }  // namespace fettle

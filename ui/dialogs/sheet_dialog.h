@@ -7,58 +7,50 @@
 #include <QDialog>
 #include <memory>
 
+#include "ui/model/units.h"
 #include "ui/sheet/sheet_painter.h"
 #include "ui/theme/theme.h"
 #include "ui/work/fleet_work.h"
 
 class QComboBox;
-class QLabel;
 class QPushButton;
-class QScrollArea;
-class QToolButton;
 
 namespace fettle {
+
+class PagePreview;
 
 class SheetDialog : public QDialog {
     Q_OBJECT
   public:
-    SheetDialog(FleetWork& work, const Theme& theme, const QString& machine, QWidget* parent);
+    // `units` people read in: inches stand beside millimetres, and Letter is offered first.
+    SheetDialog(FleetWork& work, const Theme& theme, const QString& machine, QWidget* parent,
+                const Units& units = {});
 
     void savePdf(const QString& path);
     const SheetData* sheet() const { return sheet_.get(); }
-    double zoom() const { return zoom_; }  // 1: true size on the screen
-    void setZoom(double zoom);             // 0: as wide as the window
+    double zoom() const;
+    void setZoom(double zoom);
 
   signals:
     void saved(const QString& path);
 
-  protected:
-    void resizeEvent(QResizeEvent* event) override;
-
   private:
     void build(const Theme& theme);
-    QWidget* buildHead();
     void read(std::size_t finding);
     void take(Result<SheetData> sheet);
     void fillFindings();
-    void show(const QString& trouble);
+    void say(const QString& trouble);
     void layOut();
-    void showPicture();
     void askWhere();
     void print();
-    PaperSize paper() const;
-    double widthZoom() const;
 
     FleetWork& work_;
     QString machine_;
+    Units units_;
     std::shared_ptr<const SheetData> sheet_;
-    std::unique_ptr<SheetPainter> painter_;
-    double zoom_ = 1;
-    bool fitsWidth_ = true;
-    QComboBox *findings_, *paper_;
-    QLabel *trouble_, *page_;
-    QScrollArea* scroll_;
-    QPushButton *save_, *print_;
+    PagePreview* preview_ = nullptr;
+    QComboBox* findings_ = nullptr;
+    QPushButton *save_ = nullptr, *print_ = nullptr;
 };
 
 }  // namespace fettle

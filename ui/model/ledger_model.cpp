@@ -10,11 +10,7 @@ namespace fettle {
 
 namespace {
 
-constexpr const char* kGroups[] = {"act", "plan", "watch", "unseen", "leave"};
-
-bool has(const std::string& text, const QString& wanted) {
-    return shown(text).contains(wanted, Qt::CaseInsensitive);
-}
+constexpr const char* kUrgencies[] = {"act", "plan", "watch", "unseen", "leave"};
 
 // Only entries on evidence are within the stated share of chance: the others are marked.
 QString listedText(const RoundMachine& machine) {
@@ -33,6 +29,14 @@ QString listedText(const RoundMachine& machine) {
     return {};
 }
 
+constexpr const char* kNoArea = "\x7f";  // sorts last; no area is called so
+
+// Level of the governing quantity against its next limit; without a limit the level alone, behind the others.
+double shareOfLimit(const RoundMachine& machine) {
+    if (machine.strip.empty() || !std::isfinite(machine.strip.back())) return -2;
+    return machine.limit && *machine.limit > 0 ? machine.strip.back() / *machine.limit : -1;
+}
+
 QString place(const RoundMachine& machine) {
     QStringList parts{shown(machine.service)};
     if (!machine.area.empty()) parts << shown(machine.area);
@@ -43,50 +47,58 @@ QString place(const RoundMachine& machine) {
 }  // namespace
 
 void LedgerModel::setRound(RoundShown round) {
-    beginResetModel();
     round_ = std::move(round);
+    search_.clear();
+    for (const RoundMachine& machine : round_.list.machines)
+        search_.push_back(QStringList{shown(machine.tag), shown(machine.asset), shown(machine.service),
+                                      shown(machine.area), shown(machine.changed), shown(machine.unseenWords),
+                                      findingText(machine)}
+                              .join(u'\n'));
     readState();
-    arrange();
-    endResetModel();
+    rearrange();
 }
 
 void LedgerModel::setState(RoundState state) {
     round_.state = std::move(state);
     round_.refresh();
     readState();
-    if (filter_.undecidedOnly || order_ == ByDecision) {
-        beginResetModel();
-        arrange();
-        endResetModel();
-    } else if (!rows_.empty()) {
-        emit dataChanged(index(0, 0), index(rowCount() - 1, Columns - 1));
-    }
+    if (!filter_.decision.empty() || order_ == ByDecision) return rearrange();
+    countGroups();
+    if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, Columns - 1));
 }
 
 void LedgerModel::setFilter(const LedgerFilter& filter) {
     if (filter == filter_) return;
-    beginResetModel();
     filter_ = filter;
-    arrange();
-    endResetModel();
+    rearrange();
 }
 
-void LedgerModel::setOrder(Order order) {
-    if (order == order_) return;
-    beginResetModel();
+void LedgerModel::setOrder(Order order, bool backwards) {
+    if (order == order_ && backwards == backwards_) return;
     order_ = order;
-    arrange();
-    endResetModel();
+    backwards_ = backwards;
+    rearrange();
+}
+
+void LedgerModel::setGrouping(Grouping grouping) {
+    if (grouping == grouping_) return;
+    grouping_ = grouping;
+    rearrange();
 }
 
 void LedgerModel::setFolded(const std::string& group, bool folded) {
     if (folded == this->folded(group)) return;
-    beginResetModel();
     if (folded)
         folded_.insert(group);
     else
         folded_.erase(group);
+    rearrange();
+}
+
+void LedgerModel::rearrange() {
+    beginResetModel();
     arrange();
+    countGroups();
     endResetModel();
 }
 
@@ -101,61 +113,117 @@ void LedgerModel::readState() {
     answered_ = {round_.state.unseenAnswered.begin(), round_.state.unseenAnswered.end()};
 }
 
-bool LedgerModel::passes(const RoundMachine& machine) const {
-    if (!filter_.area.isEmpty() && shown(machine.area) != filter_.area) return false;
-    const bool asksNothing = machine.urgency == "leave" && !machine.inSample;
-    if (filter_.undecidedOnly && (asksNothing || settled(machine))) return false;
-    if (filter_.text.isEmpty()) return true;
-    for (const std::string* text : {&machine.tag, &machine.asset, &machine.service, &machine.area,
-                                    &machine.changed, &machine.unseenWords})
-        if (has(*text, filter_.text)) return true;
-    return findingText(machine).contains(filter_.text, Qt::CaseInsensitive);
+bool LedgerModel::passesDecision(const RoundMachine& machine) const {
+    if (filter_.decision.empty()) return true;
+    if (filter_.decision == "undecided") {
+        const bool asksNothing = machine.urgency == "leave" && !machine.inSample;
+        return !asksNothing && !settled(machine);
+    }
+    const Decision* decision = decisionOf(machine.tag);
+    return decision && toText(decision->kind) == filter_.decision;
 }
 
-bool LedgerModel::before(const RoundMachine& a, const RoundMachine& b) const {
+bool LedgerModel::passes(std::size_t i) const {
+    const RoundMachine& machine = round_.list.machines[i];
+    if (!filter_.area.isEmpty() && shown(machine.area) != filter_.area) return false;
+    if (!filter_.urgency.empty() && machine.urgency != filter_.urgency) return false;
+    if (!passesDecision(machine)) return false;
+    return filter_.text.isEmpty() || search_[i].contains(filter_.text, Qt::CaseInsensitive);
+}
+
+bool LedgerModel::before(std::size_t first, std::size_t second) const {
+    const RoundMachine &a = round_.list.machines[first], &b = round_.list.machines[second];
     switch (order_) {
-        case AsListed:
-            return false;
         case ByTag:
             return a.tag < b.tag;
+        case ByFinding:
+            return findingText(a).localeAwareCompare(findingText(b)) < 0;
+        case ByLevel:
+            return shareOfLimit(a) > shareOfLimit(b);
         case ByWeight:
             return a.weightDban.value_or(-1e9) > b.weightDban.value_or(-1e9);
         case ByAge:
             return a.newest.value_or(Instant{}) < b.newest.value_or(Instant{});
         case ByDecision:
             return !settled(a) && settled(b);
+        case AsListed:
+        case Orders:
+            break;
     }
-    return false;
+    return first < second;
 }
 
-std::vector<std::size_t> LedgerModel::membersOf(const std::string& group) const {
-    const auto& machines = round_.list.machines;
-    std::vector<std::size_t> members;
-    for (std::size_t i = 0; i < machines.size(); ++i)
-        if (machines[i].urgency == group && passes(machines[i])) members.push_back(i);
-    // The sample stands first among those to leave: it is what has to be opened.
-    const auto sampled = [&](std::size_t i) { return machines[i].inSample; };
-    std::stable_partition(members.begin(), members.end(), sampled);
-    const auto end = std::partition_point(members.begin(), members.end(), sampled);
-    const auto earlier = [&](std::size_t a, std::size_t b) { return before(machines[a], machines[b]); };
+std::string LedgerModel::groupOf(const RoundMachine& machine) const {
+    switch (grouping_) {
+        case ByUrgency:
+            return machine.urgency;
+        case ByArea:
+            return machine.area.empty() ? kNoArea : machine.area;
+        case ByCriticality:
+            return machine.criticality.empty() ? "B" : machine.criticality;
+        case Together:
+        case Groupings:
+            break;
+    }
+    return {};
+}
+
+std::vector<std::string> LedgerModel::groupKeys() const {
+    if (grouping_ == ByUrgency) return {std::begin(kUrgencies), std::end(kUrgencies)};
+    std::set<std::string> keys;
+    for (const RoundMachine& machine : round_.list.machines)
+        keys.insert(groupOf(machine));
+    const bool withoutArea = keys.erase(kNoArea) > 0;
+    std::vector<std::string> inOrder(keys.begin(), keys.end());
+    if (withoutArea) inOrder.push_back(kNoArea);
+    return inOrder;
+}
+
+// Of those to leave the sample stands first: it is what has to be opened.
+void LedgerModel::sortMembers(const std::string& group, std::vector<std::size_t>& members) const {
+    const auto earlier = [this](std::size_t a, std::size_t b) {
+        return backwards_ ? before(b, a) : before(a, b);
+    };
+    auto end = members.begin();
+    if (grouping_ == ByUrgency && group == "leave")
+        end = std::stable_partition(members.begin(), members.end(),
+                                    [this](std::size_t i) { return round_.list.machines[i].inSample; });
     std::stable_sort(members.begin(), end, earlier);
     std::stable_sort(end, members.end(), earlier);
-    return members;
+}
+
+void LedgerModel::addGroup(const std::string& group, std::vector<std::size_t> members) {
+    if (members.empty()) return;
+    if (grouping_ != Together) rows_.push_back({group, {}});
+    if (folded(group)) return;
+    sortMembers(group, members);
+    for (const std::size_t i : members) {
+        rowOfTag_[round_.list.machines[i].tag] = int(rows_.size());
+        rows_.push_back({group, i});
+    }
 }
 
 void LedgerModel::arrange() {
     rows_.clear();
     rowOfTag_.clear();
-    for (const char* group : kGroups) {
-        const auto members = membersOf(group);
-        if (members.empty()) continue;
-        rows_.push_back({group, {}});
-        if (folded(group)) continue;
-        for (const std::size_t i : members) {
-            rowOfTag_[round_.list.machines[i].tag] = int(rows_.size());
-            rows_.push_back({group, i});
-        }
+    std::unordered_map<std::string, std::vector<std::size_t>> members;
+    for (std::size_t i = 0; i < round_.list.machines.size(); ++i)
+        if (passes(i)) members[groupOf(round_.list.machines[i])].push_back(i);
+    for (const std::string& group : groupKeys())
+        addGroup(group, std::move(members[group]));
+}
+
+// Of the whole round, whatever the filter shows of it.
+void LedgerModel::countGroups() {
+    std::unordered_map<std::string, std::pair<std::size_t, std::size_t>> counts;
+    for (const RoundMachine& machine : round_.list.machines) {
+        auto& [all, done] = counts[groupOf(machine)];
+        ++all;
+        if (settled(machine)) ++done;
     }
+    textOfGroup_.clear();
+    for (const auto& [group, count] : counts)
+        textOfGroup_[group] = countText(group, count.first, count.second);
 }
 
 QStringList LedgerModel::areas() const {
@@ -176,6 +244,10 @@ const RoundMachine* LedgerModel::machineAt(int row) const {
     return &round_.list.machines[*rows_[std::size_t(row)].machine];
 }
 
+bool LedgerModel::isGroup(int row) const {
+    return row >= 0 && row < int(rows_.size()) && !rows_[std::size_t(row)].machine;
+}
+
 std::string LedgerModel::groupAt(int row) const {
     return row < 0 || row >= int(rows_.size()) ? std::string() : rows_[std::size_t(row)].group;
 }
@@ -194,7 +266,9 @@ std::vector<int> LedgerModel::groupRows() const {
 
 const Decision* LedgerModel::decisionOf(const std::string& tag) const {
     const auto found = decisionOfTag_.find(tag);
-    return found == decisionOfTag_.end() ? nullptr : &round_.state.decisions[found->second];
+    if (found == decisionOfTag_.end()) return nullptr;
+    const Decision& decision = round_.state.decisions[found->second];
+    return decision.kind == DecisionKind::Withdraw ? nullptr : &decision;
 }
 
 bool LedgerModel::decidable(const RoundMachine& machine) const {
@@ -226,16 +300,21 @@ QString LedgerModel::findingText(const RoundMachine& machine) const {
     return more == 0 ? name : tr("%1, and %2 more").arg(name).arg(more);
 }
 
+QString LedgerModel::groupTitle(const std::string& group) const {
+    if (grouping_ == ByUrgency) return urgencyWord(group);
+    if (grouping_ == ByCriticality) return tr("criticality %1").arg(shown(group));
+    return group == kNoArea ? tr("no area") : shown(group);
+}
+
 QString LedgerModel::groupText(const std::string& group) const {
-    std::size_t all = 0, done = 0;
-    for (const RoundMachine& machine : round_.list.machines) {
-        if (machine.urgency != group) continue;
-        ++all;
-        if (settled(machine)) ++done;
-    }
+    const auto found = textOfGroup_.find(group);
+    return found == textOfGroup_.end() ? QString() : found->second;
+}
+
+QString LedgerModel::countText(const std::string& group, std::size_t all, std::size_t done) const {
     if (round_.draft()) return QString::number(all);
     const RoundProgress& progress = round_.progress;
-    if (group != "leave") return tr("%1, %2 settled").arg(all).arg(done);
+    if (grouping_ != ByUrgency || group != "leave") return tr("%1, %2 settled").arg(all).arg(done);
     if (round_.state.leaveAccepted) return tr("%1, accepted as a block").arg(all);
     return tr("%1; of the %2 drawn at random as a sample, %3 opened")
         .arg(all)
@@ -341,7 +420,7 @@ QVariant LedgerModel::data(const QModelIndex& index, int role) const {
     if (!machine) {
         const std::string group = groupAt(index.row());
         if (role == Qt::DisplayRole && index.column() == 0)
-            return tr("%1: %2").arg(urgencyWord(group), groupText(group));
+            return tr("%1: %2").arg(groupTitle(group), groupText(group));
         return {};
     }
     if (role == Qt::DisplayRole) return cellText(*machine, index.column());

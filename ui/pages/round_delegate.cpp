@@ -102,22 +102,22 @@ void RoundDelegate::paintGroup(QPainter& painter, const QStyleOptionViewItem& op
     const std::string group = model_.groupAt(row);
     const QFontMetrics metrics(option.font);
     QRect place = option.rect.adjusted(kMargin, kMargin, -kMargin, -2);
-    const int disc = metrics.height();
-    paintUrgencyDisc(painter, QRectF(place.left(), place.center().y() - disc / 2.0 + 1, disc, disc),
-                     urgencyOf(group), theme_.colour(Role::Accent));
-    place.setLeft(place.left() + disc + kMargin);
+    if (model_.grouping() == LedgerModel::ByUrgency) {
+        const int disc = metrics.height();
+        paintUrgencyDisc(painter, QRectF(place.left(), place.center().y() - disc / 2.0 + 1, disc, disc),
+                         urgencyOf(group), theme_.colour(Role::Accent));
+        place.setLeft(place.left() + disc + kMargin);
+    }
     painter.setFont(bold(option.font));
     painter.setPen(theme_.colour(Role::Ink));
-    const QString word = urgencyWord(group);
     QRect used;
-    painter.drawText(place, Qt::AlignLeft | Qt::AlignVCenter, word, &used);
+    painter.drawText(place, Qt::AlignLeft | Qt::AlignVCenter, model_.groupTitle(group), &used);
     place.setLeft(used.right() + 2 * kMargin);
     painter.setFont(option.font);
     painter.setPen(theme_.colour(Role::MutedInk));
-    const QString mark = model_.folded(group) ? tr("folded, G unfolds") : QString();
-    QString text = model_.groupText(group);
-    if (!mark.isEmpty()) text += QStringLiteral("  (%1)").arg(mark);
-    painter.drawText(place, Qt::AlignLeft | Qt::AlignVCenter, text);
+    const QString text = model_.groupText(group);
+    painter.drawText(place, Qt::AlignLeft | Qt::AlignVCenter,
+                     model_.folded(group) ? tr("%1  (folded, G unfolds)").arg(text) : text);
 }
 
 void RoundDelegate::paintMachine(QPainter& painter, const QStyleOptionViewItem& option,

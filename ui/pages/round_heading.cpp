@@ -1,17 +1,17 @@
 #include "ui/pages/round_heading.h"
 
-#include <QCheckBox>
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QLineEdit>
 #include <QSignalBlocker>
+#include <QToolButton>
 #include <QVBoxLayout>
-#include <map>
 
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
+#include "ui/pages/round_before.h"
+#include "ui/pages/round_filters.h"
 
 namespace fettle {
 
@@ -29,43 +29,6 @@ QString capital(QString text) {
 QString roundName(const RoundEntry& round) {
     const QString day = dateText(round.until);
     return round.closedAt ? tr("to %1, closed").arg(day) : tr("to %1, open").arg(day);
-}
-
-QString unseenByReason(const RoundList& list) {
-    std::map<std::string, int> counts;
-    for (const RoundMachine& machine : list.machines)
-        if (!machine.unseenReason.empty()) ++counts[machine.unseenReason];
-    QStringList parts;
-    for (const auto& [reason, count] : counts)
-        parts << QStringLiteral("%1 %2").arg(count).arg(unseenReasonWord(reason));
-    return parts.join(QStringLiteral(", "));
-}
-
-constexpr int kMostDue = 4;
-
-QString allDue(const std::vector<DueItem>& due) {
-    QStringList lines;
-    for (const DueItem& item : due)
-        lines << QStringLiteral("%1 %2").arg(shown(item.machine), shown(item.words));
-    return lines.join(u'\n');
-}
-
-// What was promised comes before the list; late recordings are counted, the rest stands by name.
-QStringList dueLines(const std::vector<DueItem>& due) {
-    QStringList lines;
-    qsizetype late = 0;
-    for (const DueItem& item : due) {
-        if (item.kind == "late")
-            ++late;
-        else
-            lines << QStringLiteral("%1 %2").arg(shown(item.machine), shown(item.words));
-    }
-    if (lines.size() > kMostDue) {
-        const auto more = lines.size() - kMostDue;
-        lines = lines.mid(0, kMostDue) << tr("and %1 more due").arg(more);
-    }
-    if (late > 0) lines << tr("late recordings of %1").arg(counted(late, tr("machine"), tr("machines")));
-    return lines;
 }
 
 }  // namespace
@@ -95,14 +58,6 @@ QString progressText(const RoundShown& round) {
     return parts.join(QStringLiteral(" \u00b7 "));
 }
 
-QString noticesText(const RoundShown& round) {
-    QStringList parts;
-    if (const QString unseen = unseenByReason(round.list); !unseen.isEmpty())
-        parts << tr("unseen: %1").arg(unseen);
-    parts << dueLines(round.due);
-    return parts.join(QStringLiteral(" \u00b7 "));
-}
-
 RoundHeading::RoundHeading(const Theme& theme, QWidget* parent)
     : QWidget(parent),
       theme_(theme),
@@ -110,20 +65,16 @@ RoundHeading::RoundHeading(const Theme& theme, QWidget* parent)
       period_(new QLabel(this)),
       promise_(new QLabel(this)),
       progress_(new QLabel(this)),
-      notices_(new QLabel(this)),
+      older_(new QToolButton(this)),
+      newer_(new QToolButton(this)),
       rounds_(new QComboBox(this)),
-      area_(new QComboBox(this)),
-      text_(new QLineEdit(this)),
-      undecided_(new QCheckBox(tr("undecided only"), this)) {
+      before_(new RoundBefore(theme, this)),
+      filters_(new RoundFilters(this)) {
     nameParts();
     arrange();
-    connect(text_, &QLineEdit::textChanged, this, [this] { emit filterChanged(filter()); });
-    connect(area_, &QComboBox::currentIndexChanged, this, [this] { emit filterChanged(filter()); });
-    connect(undecided_, &QCheckBox::toggled, this, [this] { emit filterChanged(filter()); });
-    connect(rounds_, &QComboBox::activated, this, [this](int row) {
-        const QVariant id = rounds_->itemData(row);
-        emit roundWanted(id.isValid() ? std::optional<std::int64_t>(id.toLongLong()) : std::nullopt);
-    });
+    connect(rounds_, &QComboBox::activated, this, &RoundHeading::chosen);
+    connect(older_, &QToolButton::clicked, this, [this] { step(-1); });
+    connect(newer_, &QToolButton::clicked, this, [this] { step(1); });
     connect(&theme, &Theme::changed, this, &RoundHeading::dress);
     dress();
 }
@@ -133,53 +84,45 @@ void RoundHeading::nameParts() {
     period_->setObjectName(QStringLiteral("roundPeriod"));
     promise_->setObjectName(QStringLiteral("roundPromise"));
     progress_->setObjectName(QStringLiteral("roundProgress"));
-    notices_->setObjectName(QStringLiteral("roundNotices"));
     rounds_->setObjectName(QStringLiteral("roundChoice"));
-    area_->setObjectName(QStringLiteral("areaFilter"));
-    text_->setObjectName(QStringLiteral("textFilter"));
-    undecided_->setObjectName(QStringLiteral("undecidedFilter"));
     rounds_->setAccessibleName(tr("Round shown"));
-    area_->setAccessibleName(tr("Filter by area"));
-    text_->setAccessibleName(tr("Filter by text"));
+    rounds_->setToolTip(tr("All rounds that were kept, newest first"));
+    const auto arrow = [](QToolButton& button, const char* name, const QString& help, Qt::ArrowType type) {
+        button.setObjectName(QString::fromLatin1(name));
+        button.setAccessibleName(help);
+        button.setToolTip(help);
+        button.setArrowType(type);
+        button.setAutoRaise(true);
+        button.setFocusPolicy(Qt::TabFocus);
+    };
+    arrow(*older_, "olderRound", tr("The round before (Ctrl+Page Up)"), Qt::LeftArrow);
+    arrow(*newer_, "newerRound", tr("The round after (Ctrl+Page Down)"), Qt::RightArrow);
 }
 
 void RoundHeading::arrange() {
     rounds_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
-    area_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
-    text_->setPlaceholderText(tr("filter: tag, service, finding"));
-    text_->setClearButtonEnabled(true);
-    text_->setMinimumWidth(text_->fontMetrics().averageCharWidth() * 20);
-    for (QLabel* label : {period_, promise_, progress_, notices_})
+    for (QLabel* label : {period_, promise_, progress_})
         label->setWordWrap(true);
     auto* first = new QHBoxLayout;
     first->addWidget(title_);
     first->addSpacing(12);
     first->addWidget(period_, 1);
-    first->addWidget(rounds_);
-    auto* last = new QHBoxLayout;
-    last->addWidget(progress_, 2);
-    last->addWidget(undecided_);
-    last->addWidget(area_);
-    last->addWidget(text_, 1);
+    for (QWidget* part : std::initializer_list<QWidget*>{older_, rounds_, newer_})
+        first->addWidget(part);
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(16, 12, 16, 8);
     all->setSpacing(4);
     all->addLayout(first);
     all->addWidget(promise_);
-    all->addWidget(notices_);
-    all->addLayout(last);
+    all->addWidget(before_);
+    all->addWidget(progress_);
+    all->addWidget(filters_);
 }
 
 void RoundHeading::dress() {
     setTitleFont(*title_);
-    for (QLabel* label : {period_, notices_})
-        setInk(*label, theme_.colour(Role::MutedInk));
+    setInk(*period_, theme_.colour(Role::MutedInk));
     setInk(*promise_, theme_.colour(trouble_ ? Role::Trouble : Role::Ink));
-}
-
-LedgerFilter RoundHeading::filter() const {
-    return {area_->currentIndex() <= 0 ? QString() : area_->currentText(), text_->text().trimmed(),
-            undecided_->isChecked()};
 }
 
 void RoundHeading::fillRounds(const RoundShown& round) {
@@ -189,17 +132,22 @@ void RoundHeading::fillRounds(const RoundShown& round) {
         rounds_->addItem(roundName(*entry), QVariant::fromValue<qlonglong>(entry->id));
     if (round.entry)
         rounds_->setCurrentIndex(rounds_->findData(QVariant::fromValue<qlonglong>(round.entry->id)));
-    rounds_->setVisible(round.rounds.size() > 1);
+    for (QWidget* part : std::initializer_list<QWidget*>{rounds_, older_, newer_})
+        part->setVisible(round.rounds.size() > 1);
+    older_->setEnabled(rounds_->currentIndex() + 1 < rounds_->count());
+    newer_->setEnabled(rounds_->currentIndex() > 0);
 }
 
-void RoundHeading::fillAreas(const QStringList& areas) {
-    const QSignalBlocker quiet(area_);
-    const QString wanted = area_->currentIndex() > 0 ? area_->currentText() : QString();
-    area_->clear();
-    area_->addItem(tr("all areas"));
-    area_->addItems(areas);
-    area_->setCurrentIndex(std::max(0, area_->findText(wanted)));
-    area_->setVisible(areas.size() > 1);
+void RoundHeading::chosen(int row) {
+    const QVariant id = rounds_->itemData(row);
+    emit roundWanted(id.isValid() ? std::optional<std::int64_t>(id.toLongLong()) : std::nullopt);
+}
+
+void RoundHeading::step(int rounds) {
+    const int row = rounds_->currentIndex() - rounds;
+    if (row < 0 || row >= rounds_->count()) return;
+    rounds_->setCurrentIndex(row);
+    chosen(row);
 }
 
 void RoundHeading::show(const LedgerModel& model) {
@@ -209,13 +157,10 @@ void RoundHeading::show(const LedgerModel& model) {
     period_->setText(periodText(round));
     promise_->setText(capital(shown(round.promise)));
     progress_->setText(progressText(round));
-    const QString notices = noticesText(round);
-    notices_->setText(notices);
-    notices_->setToolTip(allDue(round.due));
-    notices_->setVisible(!notices.isEmpty());
-    undecided_->setVisible(!round.draft());
+    before_->show(round);
+    filters_->setDraft(round.draft());
+    filters_->setAreas(model.areas());
     fillRounds(round);
-    fillAreas(model.areas());
     dress();
 }
 
@@ -223,17 +168,6 @@ void RoundHeading::say(const QString& word, bool trouble) {
     trouble_ = trouble;
     promise_->setText(word);
     dress();
-}
-
-void RoundHeading::clearFilter() {
-    text_->clear();
-    area_->setCurrentIndex(0);
-    undecided_->setChecked(false);
-}
-
-void RoundHeading::focusFilter() {
-    text_->setFocus(Qt::ShortcutFocusReason);
-    text_->selectAll();
 }
 
 }  // namespace fettle

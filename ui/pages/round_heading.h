@@ -1,6 +1,6 @@
-// Why: the head of the round page: site and period, what the list promises, how far the round is, what came
-// in late or is due again, and the filters. Shows a RoundShown; emits which round or filter is wanted.
-// Thread: the window's.
+// Why: the head of the round page: site and period, which of the kept rounds is shown, what the list
+// promises, what comes before it, how far the round is, and how the ledger is looked at. Shows a RoundShown;
+// emits which round is wanted. Thread: the window's.
 #pragma once
 
 #include <QWidget>
@@ -11,10 +11,12 @@
 
 class QComboBox;
 class QLabel;
-class QLineEdit;
-class QCheckBox;
+class QToolButton;
 
 namespace fettle {
+
+class RoundBefore;
+class RoundFilters;
 
 class RoundHeading : public QWidget {
     Q_OBJECT
@@ -23,11 +25,11 @@ class RoundHeading : public QWidget {
 
     void show(const LedgerModel& model);
     void say(const QString& word, bool trouble);  // instead of the promise
-    void focusFilter();
-    void clearFilter();
+    RoundFilters& filters() { return *filters_; }
+    RoundBefore& before() { return *before_; }
+    void step(int rounds);  // to an older (-1) or newer one; nothing where there is none
 
   signals:
-    void filterChanged(const LedgerFilter& filter);
     void roundWanted(std::optional<std::int64_t> id);
 
   private:
@@ -35,19 +37,18 @@ class RoundHeading : public QWidget {
     void arrange();
     void dress();
     void fillRounds(const RoundShown& round);
-    void fillAreas(const QStringList& areas);
-    LedgerFilter filter() const;
+    void chosen(int row);
 
     const Theme& theme_;
-    QLabel *title_, *period_, *promise_, *progress_, *notices_;
-    QComboBox *rounds_, *area_;
-    QLineEdit* text_;
-    QCheckBox* undecided_;
+    QLabel *title_, *period_, *promise_, *progress_;
+    QToolButton *older_, *newer_;
+    QComboBox* rounds_;
+    RoundBefore* before_;
+    RoundFilters* filters_;
     bool trouble_ = false;
 };
 
 QString periodText(const RoundShown& round);
 QString progressText(const RoundShown& round);
-QString noticesText(const RoundShown& round);
 
 }  // namespace fettle

@@ -49,11 +49,16 @@ std::string RoundLedger::current() const {
 void RoundLedger::setCurrent(const std::string& tag) {
     if (model_.rowOf(tag) < 0)
         for (const RoundMachine& machine : model_.round().list.machines)
-            if (machine.tag == tag) model_.setFolded(machine.urgency, false);
+            if (machine.tag == tag) model_.setFolded(model_.groupOf(machine), false);
     const int row = model_.rowOf(tag);
     if (row < 0) return;
     setCurrentIndex(model_.index(row, LedgerModel::Name));
     scrollTo(currentIndex());
+}
+
+void RoundLedger::chooseFirst() {
+    for (int row = 0; row < model_.rowCount(); ++row)
+        if (const RoundMachine* machine = model_.machineAt(row)) return setCurrent(machine->tag);
 }
 
 void RoundLedger::foldCurrent() {
@@ -110,15 +115,25 @@ void RoundLedger::fitColumns() {
     if (ageWasHidden != isColumnHidden(LedgerModel::Age)) emit columnsChanged();
 }
 
+namespace {
+constexpr LedgerModel::Order kOrders[] = {
+    LedgerModel::AsListed, LedgerModel::ByTag, LedgerModel::ByFinding, LedgerModel::ByLevel,
+    LedgerModel::ByWeight, LedgerModel::ByAge, LedgerModel::ByDecision};
+static_assert(std::size(kOrders) == LedgerModel::Columns);
+}  // namespace
+
+// Another click on the same head turns the order round.
 void RoundLedger::sortBy(int column) {
-    static constexpr LedgerModel::Order orders[] = {
-        LedgerModel::AsListed, LedgerModel::ByTag, LedgerModel::AsListed,  LedgerModel::AsListed,
-        LedgerModel::ByWeight, LedgerModel::ByAge, LedgerModel::ByDecision};
     if (column < 0 || column >= LedgerModel::Columns) return;
-    const LedgerModel::Order order = orders[column];
-    horizontalHeader()->setSortIndicatorShown(order != LedgerModel::AsListed);
-    horizontalHeader()->setSortIndicator(column, Qt::DescendingOrder);
-    model_.setOrder(order);
+    const LedgerModel::Order order = kOrders[column];
+    emit orderWanted(order, order == model_.order() && !model_.backwards());
+}
+
+void RoundLedger::showOrder() {
+    const auto at = std::find(std::begin(kOrders), std::end(kOrders), model_.order());
+    horizontalHeader()->setSortIndicatorShown(model_.order() != LedgerModel::AsListed || model_.backwards());
+    horizontalHeader()->setSortIndicator(int(at - std::begin(kOrders)),
+                                         model_.backwards() ? Qt::AscendingOrder : Qt::DescendingOrder);
 }
 
 void RoundLedger::resizeEvent(QResizeEvent* event) {

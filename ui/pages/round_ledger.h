@@ -18,10 +18,13 @@ class RoundLedger : public QTableView {
 
     std::string current() const;              // tag; empty: a group's row or none
     void setCurrent(const std::string& tag);  // unfolds its group, scrolls there
+    void chooseFirst();                       // the first machine shown
     void foldCurrent();
+    void showOrder();  // the model's, in the head
 
   signals:
-    void columnsChanged();  // one went or came back for want of room
+    void orderWanted(LedgerModel::Order order, bool backwards);  // a column's head was clicked
+    void columnsChanged();                                       // one went or came back for want of room
     void currentMachineChanged();
     void machineOpened(const QString& tag);  // double click
     void menuWanted(const QPoint& globalPlace);

@@ -6,11 +6,13 @@
 #include <QStackedWidget>
 #include <QToolBar>
 #include <QVBoxLayout>
+#include <set>
 
-#include "core/fleet/who.h"
 #include "ui/model/shortcuts.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
+#include "ui/pages/round_before.h"
+#include "ui/pages/round_filters.h"
 #include "ui/pages/round_heading.h"
 #include "ui/pages/round_ledger.h"
 
@@ -19,7 +21,7 @@ namespace fettle {
 namespace {
 
 constexpr const char* kFootActions[] = {"round.look",   "round.accept", "round.dispute", "round.defer",
-                                        "round.unseen", "round.next",   "round.leave"};
+                                        "round.unseen", "round.next",   "round.leave",   "round.undo"};
 
 constexpr int kLowEms = 30;
 
@@ -38,10 +40,6 @@ QString detailOf(const LedgerModel& model, const RoundMachine& machine, bool all
     if (!allColumns) parts << model.levelAndAge(machine) + u'.';
     parts.removeAll(QString());
     return QStringLiteral("%1: %2").arg(shown(machine.tag), parts.join(u' '));
-}
-
-Instant now() {
-    return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
 }
 
 QString withKey(const QAction& action) {
@@ -64,39 +62,30 @@ QAction* RoundPage::add(const char* id, void (RoundPage::*slot)()) {
     QAction* action = actionFor(id, this);
     connect(action, &QAction::triggered, this, slot);
     actions_[id] = action;
-    const bool everywhere = std::string(id) == "round.find";
-    (everywhere ? static_cast<QWidget*>(this) : ledger_)->addAction(action);
+    static const std::set<std::string> everywhere{"round.find", "round.before", "round.undo", "round.older",
+                                                  "round.newer"};
+    (everywhere.count(id) ? static_cast<QWidget*>(this) : ledger_)->addAction(action);
     return action;
 }
 
 void RoundPage::build() {
     heading_ = new RoundHeading(theme_, this);
     ledger_ = new RoundLedger(model_, theme_, this);
-    add("round.look", &RoundPage::lookAtCurrent);
-    add("round.accept", &RoundPage::acceptCurrent);
-    add("round.dispute", &RoundPage::disputeCurrent);
-    add("round.defer", &RoundPage::deferCurrent);
-    add("round.unseen", &RoundPage::answerCurrent);
-    add("round.next", &RoundPage::goToNextUndecided);
-    add("round.leave", &RoundPage::acceptLeave);
-    add("round.fold", &RoundPage::foldCurrent);
-    add("round.find", &RoundPage::find);
-
-    auto* nothing = new QWidget(this);
-    empty_ = new QLabel(nothing);
-    empty_->setObjectName(QStringLiteral("roundEmpty"));
-    empty_->setWordWrap(true);
-    emptyRegister_ = button(tr("Take a machine into the register"), "emptyRegister", nothing);
-    emptyImport_ = button(tr("Import recordings…"), "emptyImport", nothing);
-    auto* lines = new QVBoxLayout(nothing);
-    lines->setContentsMargins(16, 24, 16, 16);
-    lines->addWidget(empty_);
-    lines->addWidget(emptyRegister_, 0, Qt::AlignLeft);
-    lines->addWidget(emptyImport_, 0, Qt::AlignLeft);
-    lines->addStretch(1);
+    const std::pair<const char*, void (RoundPage::*)()> acts[] = {
+        {"round.look", &RoundPage::lookAtCurrent},     {"round.accept", &RoundPage::acceptCurrent},
+        {"round.dispute", &RoundPage::disputeCurrent}, {"round.defer", &RoundPage::deferCurrent},
+        {"round.unseen", &RoundPage::answerCurrent},   {"round.next", &RoundPage::goToNextUndecided},
+        {"round.leave", &RoundPage::acceptLeave},      {"round.undo", &RoundPage::undo},
+        {"round.fold", &RoundPage::foldCurrent},       {"round.find", &RoundPage::find},
+        {"round.before", &RoundPage::visitBefore},     {"round.sort", &RoundPage::stepOrder},
+        {"round.turn", &RoundPage::turnOrder},         {"round.group", &RoundPage::stepGrouping},
+        {"round.older", &RoundPage::showOlder},        {"round.newer", &RoundPage::showNewer}};
+    for (const auto& [id, slot] : acts)
+        add(id, slot);
+    buildEmpty();
     middle_ = new QStackedWidget(this);
     middle_->addWidget(ledger_);
-    middle_->addWidget(nothing);
+    middle_->addWidget(nothing_);
     middle_->setContentsMargins(8, 0, 0, 0);
 
     auto* all = new QVBoxLayout(this);
@@ -106,12 +95,45 @@ void RoundPage::build() {
     all->addWidget(middle_, 1);
     all->addWidget(new ThinRule(theme_, this));
     all->addWidget(foot());
+    connectParts();
+    setFocusProxy(ledger_);
+}
 
-    connect(heading_, &RoundHeading::filterChanged, this, [this](const LedgerFilter& filter) {
+void RoundPage::buildEmpty() {
+    nothing_ = new QWidget(this);
+    empty_ = new QLabel(nothing_);
+    empty_->setObjectName(QStringLiteral("roundEmpty"));
+    empty_->setWordWrap(true);
+    emptyRegister_ = button(tr("Take a machine into the register"), "emptyRegister", nothing_);
+    emptyImport_ = button(tr("Import recordings…"), "emptyImport", nothing_);
+    auto* lines = new QVBoxLayout(nothing_);
+    lines->setContentsMargins(16, 24, 16, 16);
+    lines->addWidget(empty_);
+    lines->addWidget(emptyRegister_, 0, Qt::AlignLeft);
+    lines->addWidget(emptyImport_, 0, Qt::AlignLeft);
+    lines->addStretch(1);
+    connect(emptyRegister_, &QPushButton::clicked, this, &RoundPage::registerWanted);
+    connect(emptyImport_, &QPushButton::clicked, this, &RoundPage::importWanted);
+}
+
+void RoundPage::connectParts() {
+    RoundFilters& filters = heading_->filters();
+    connect(&filters, &RoundFilters::filterChanged, this, [this](const LedgerFilter& filter) {
         model_.setFilter(filter);
         refreshActions();
     });
+    connect(&filters, &RoundFilters::groupingWanted, this, &RoundPage::setGrouping);
+    connect(&filters, &RoundFilters::orderWanted, this,
+            [this](LedgerModel::Order order) { setOrder(order, false); });
+    connect(&heading_->before(), &RoundBefore::machineWanted, this, &RoundPage::goTo);
+    connect(&heading_->before(), &RoundBefore::left, ledger_, [this] { ledger_->setFocus(); });
+    connect(&heading_->before(), &RoundBefore::unseenWanted, this, [this](const QString& reason) {
+        heading_->filters().setUrgencyAndText("unseen", unseenReasonWord(kept(reason)));
+        ledger_->chooseFirst();
+        ledger_->setFocus();
+    });
     connect(heading_, &RoundHeading::roundWanted, this, &RoundPage::showRound);
+    connect(ledger_, &RoundLedger::orderWanted, this, &RoundPage::setOrder);
     connect(ledger_, &RoundLedger::currentMachineChanged, this, &RoundPage::refreshActions);
     connect(ledger_, &RoundLedger::columnsChanged, this, &RoundPage::refreshActions);
     connect(ledger_->selectionModel(), &QItemSelectionModel::selectionChanged, this,
@@ -124,9 +146,6 @@ void RoundPage::build() {
             menu->addAction(actions_.at(id));
         menu->popup(at);
     });
-    setFocusProxy(ledger_);
-    connect(emptyRegister_, &QPushButton::clicked, this, &RoundPage::registerWanted);
-    connect(emptyImport_, &QPushButton::clicked, this, &RoundPage::importWanted);
 }
 
 // In a low window the letters need the room of the margins.
@@ -194,6 +213,9 @@ void RoundPage::take(Result<RoundShown> round) {
         return;
     }
     model_.setRound(std::move(*round));
+    const std::int64_t id = model_.round().entry ? model_.round().entry->id : 0;
+    if (id != stepsOf_) steps_.clear();
+    stepsOf_ = id;
     heading_->show(model_);
     const bool nothing = model_.round().list.machines.empty();
     middle_->setCurrentIndex(nothing ? 1 : 0);
@@ -248,11 +270,10 @@ void RoundPage::refreshActions() {
         decidable = decidable || model_.decidable(*one);
         unseen = unseen || one->urgency == "unseen";
     }
-    const bool one = machine && model_.decidable(*machine);
     actions_["round.look"]->setEnabled(machine != nullptr);
-    actions_["round.accept"]->setEnabled(open && decidable);
-    for (const char* id : {"round.dispute", "round.defer"})
-        actions_[id]->setEnabled(open && one);
+    for (const char* id : {"round.accept", "round.dispute", "round.defer"})
+        actions_[id]->setEnabled(open && decidable);
+    actions_["round.undo"]->setEnabled(open && !steps_.empty());
     actions_["round.unseen"]->setEnabled(open && unseen);
     actions_["round.next"]->setEnabled(open);
     actions_["round.leave"]->setEnabled(open && !model_.round().state.leaveAccepted &&
@@ -276,126 +297,6 @@ void RoundPage::written(const Status& status) {
     if (status) return;
     emit troubled(sentence(status.error()));
     read();
-}
-
-void RoundPage::decide(std::vector<Decision> decisions) {
-    const auto id = openRoundId();
-    if (!id || decisions.empty()) return;
-    RoundState state = model_.round().state;
-    for (Decision& decision : decisions) {
-        decision.by = orLoginName({});
-        decision.at = now();
-        state.decisions.push_back(decision);
-    }
-    setState(std::move(state));
-    work_.write<void>(
-        this,
-        [id, decisions](FleetFile& fleet) -> Status {
-            for (const Decision& decision : decisions)
-                if (auto done = fettle::decide(fleet, *id, decision); !done) return done;
-            return {};
-        },
-        [this](Status status) { written(status); });
-}
-
-void RoundPage::answerUnseen(const QStringList& machines, const QString& reason) {
-    const auto id = openRoundId();
-    if (!id || machines.isEmpty()) return;
-    RoundState state = model_.round().state;
-    std::vector<std::string> tags;
-    for (const QString& machine : machines)
-        tags.push_back(kept(machine));
-    state.unseenAnswered.insert(state.unseenAnswered.end(), tags.begin(), tags.end());
-    setState(std::move(state));
-    work_.write<void>(
-        this,
-        [id, tags, why = kept(reason)](FleetFile& fleet) -> Status {
-            for (const std::string& tag : tags)
-                if (auto done = fettle::answerUnseen(fleet, *id, tag, why, orLoginName({})); !done)
-                    return done;
-            return {};
-        },
-        [this](Status status) { written(status); });
-}
-
-void RoundPage::acceptLeave() {
-    const auto id = openRoundId();
-    if (!id || !mayAcceptLeave(model_.round().list, model_.round().state)) return;
-    RoundState state = model_.round().state;
-    state.leaveAccepted = true;
-    setState(std::move(state));
-    work_.write<void>(
-        this, [id, by = orLoginName({})](FleetFile& fleet) { return fettle::acceptLeave(fleet, *id, by); },
-        [this](Status status) { written(status); });
-}
-
-void RoundPage::look(const QString& tag) {
-    const int row = model_.rowOf(kept(tag));
-    const RoundMachine* machine = model_.machineAt(row);
-    selection_.setMachine(tag);
-    if (machine && !machine->findings.empty()) {
-        const Hypothesis& first = machine->findings.front().finding;
-        selection_.setFault(shown(first.fault), shown(first.at));
-    }
-    const auto id = openRoundId();
-    if (id && machine && machine->inSample && !model_.settled(*machine)) {
-        RoundState state = model_.round().state;
-        state.opened.push_back(kept(tag));
-        setState(std::move(state));
-        work_.write<void>(
-            this, [id, tag = kept(tag)](FleetFile& fleet) { return markOpened(fleet, *id, tag); },
-            [this](Status status) { written(status); });
-    }
-    emit machineWanted(tag);
-}
-
-void RoundPage::goToNextUndecided() {
-    const std::string next = nextUndecided(model_.round().list, model_.round().state, current());
-    if (next.empty()) return emit said(tr("Nothing is undecided."));
-    ledger_->setCurrent(next);
-    if (model_.rowOf(next) < 0) {
-        heading_->clearFilter();
-        ledger_->setCurrent(next);
-    }
-    ledger_->setFocus();
-}
-
-void RoundPage::lookAtCurrent() {
-    if (!current().empty())
-        look(shown(current()));
-    else
-        ledger_->foldCurrent();
-}
-
-void RoundPage::acceptCurrent() {
-    std::vector<Decision> decisions;
-    for (const RoundMachine* machine : chosenMachines())
-        if (model_.decidable(*machine))
-            decisions.push_back({0, machine->tag, {}, {}, {}, DecisionKind::Accept, {}});
-    decide(std::move(decisions));
-}
-
-void RoundPage::disputeCurrent() {
-    if (!current().empty()) emit reasonWanted(shown(current()), DecisionKind::Dispute);
-}
-
-void RoundPage::deferCurrent() {
-    if (!current().empty()) emit reasonWanted(shown(current()), DecisionKind::Defer);
-}
-
-void RoundPage::answerCurrent() {
-    QStringList tags;
-    for (const RoundMachine* machine : chosenMachines())
-        if (machine->urgency == "unseen") tags << shown(machine->tag);
-    if (!tags.isEmpty()) emit unseenReasonWanted(tags);
-}
-
-void RoundPage::foldCurrent() {
-    ledger_->foldCurrent();
-}
-
-void RoundPage::find() {
-    heading_->focusFilter();
 }
 
 }  // namespace fettle

@@ -21,6 +21,7 @@ class QStackedWidget;
 namespace fettle {
 
 class RoundHeading;
+class RoundFilters;
 class RoundLedger;
 
 class RoundPage : public QWidget {
@@ -40,10 +41,12 @@ class RoundPage : public QWidget {
     void acceptLeave();
     void look(const QString& tag);  // to the machine page; counts as opened where it is of the sample
     void goToNextUndecided();
+    void undo();                    // takes the last step of decisions back: what held before holds again
+    void goTo(const QString& tag);  // in the ledger, whatever the filter; else to its page
 
   signals:
     void machineWanted(const QString& tag);
-    void reasonWanted(const QString& tag, fettle::DecisionKind kind);  // dispute, defer
+    void reasonWanted(const QStringList& tags, fettle::DecisionKind kind);  // dispute, defer; one for all
     void unseenReasonWanted(const QStringList& tags);
     void startWanted();  // open a round
     void closeWanted();
@@ -75,9 +78,22 @@ class RoundPage : public QWidget {
     void acceptCurrent();
     void disputeCurrent();
     void deferCurrent();
+    void askReasonFor(DecisionKind kind);
     void answerCurrent();
     void foldCurrent();
     void find();
+    void visitBefore();
+    void stepOrder();
+    void turnOrder();
+    void stepGrouping();
+    void showOlder();
+    void showNewer();
+    void keepLast(const std::vector<Decision>& decisions);
+    void put(std::vector<Decision> decisions);
+    void setOrder(LedgerModel::Order order, bool backwards);
+    void setGrouping(LedgerModel::Grouping grouping);
+    void connectParts();
+    void buildEmpty();
 
     FleetWork& work_;
     Selection& selection_;
@@ -86,11 +102,19 @@ class RoundPage : public QWidget {
     RoundHeading* heading_ = nullptr;
     RoundLedger* ledger_ = nullptr;
     QStackedWidget* middle_ = nullptr;
+    QWidget* nothing_ = nullptr;
     QLabel *empty_ = nullptr, *detail_ = nullptr;
     QWidget* foot_ = nullptr;
     QPushButton *start_ = nullptr, *close_ = nullptr, *emptyImport_ = nullptr, *emptyRegister_ = nullptr;
     std::map<std::string, QAction*> actions_;
     std::optional<std::int64_t> wanted_;
+    // What held before each step of decisions of this round; an empty one is undecided.
+    struct Held {
+        std::string machine;
+        std::optional<Decision> before;
+    };
+    std::vector<std::vector<Held>> steps_;
+    std::int64_t stepsOf_ = 0;
     bool loading_ = false;
 };
 

@@ -5,7 +5,7 @@
 namespace fettle {
 
 SheetData withDetail(FleetFile& fleet, SheetContent content) {
-    SheetData data{std::move(content), std::nullopt};
+    SheetData data{std::move(content), std::nullopt, {}};
     SheetSpectrum& spectrum = data.content.spectrum;
     if (spectrum.recording == 0) return data;
     const bool plain = spectrum.view == "velocity" || spectrum.view == "own";

@@ -7,12 +7,14 @@
 
 #include "core/diagnosis/detail.h"
 #include "core/fleet/sheet_content.h"
+#include "ui/model/units.h"
 
 namespace fettle {
 
 struct SheetData {
     SheetContent content;
     std::optional<RecordingDetail> detail;
+    Units units = {};  // others to stand beside the stored ones
 };
 
 Result<SheetData> readSheet(FleetFile& fleet, const SheetRequest& request);

@@ -6,11 +6,12 @@
 #include <QByteArray>
 
 #include "core/base/file_system.h"
+#include "ui/sheet/printed_pages.h"
 #include "ui/sheet/sheet_data.h"
-#include "ui/sheet/sheet_page.h"
 
 namespace fettle {
 
+PdfTitle titleOf(const SheetContent& sheet);
 Result<QByteArray> sheetPdf(const SheetData& sheet, PaperSize size);
 Status writeSheet(const SheetData& sheet, const std::string& path, PaperSize size, FileSystem& files);
 

@@ -50,6 +50,11 @@ struct PlacedBox {
     bool filled = false;
 };
 
+struct PlacedDisc {
+    QRectF rect;
+    Urgency urgency = Urgency::Unseen;
+};
+
 struct SheetPage {
     PaperSize size = PaperSize::A4;
     int number = 1, of = 1;
@@ -59,9 +64,10 @@ struct SheetPage {
     std::vector<PlacedBox> boxes;
     QRectF disc;  // null: on the first page alone
     Urgency urgency = Urgency::Unseen;
-    QRectF spectrum, trend;  // null: there is none
-    bool shortened = false;  // something absurdly long was left to the twin, and the page says so
-    double bottom = 0;       // of what was laid out
+    std::vector<PlacedDisc> discs;  // of the lines of a table
+    QRectF spectrum, trend;         // null: there is none
+    bool shortened = false;         // something absurdly long was left to the twin, and the page says so
+    double bottom = 0;              // of what was laid out
 
     QRectF paper() const;
     QRectF area() const;  // inside the margins

@@ -24,19 +24,19 @@ PaperSize sizeOn(const QPrinter& printer, PaperSize wanted) {
 
 }  // namespace
 
-Status printOn(QPrinter& printer, const SheetData& sheet, PaperSize wanted) {
+Status printPages(QPrinter& printer, const PagesFor& pagesFor, PaperSize wanted) {
     printer.setFullPage(true);
     const PaperSize size = sizeOn(printer, wanted);
     const QSizeF paper = printer.pageLayout().fullRect(QPageLayout::Millimeter).size(), page = paperMm(size);
     const double fit = std::min(paper.width() / page.width(), paper.height() / page.height());
-    SheetPainter sheetPainter(sheet, size);
+    const auto pages = pagesFor(size);
     QPainter painter;
     if (!painter.begin(&printer))
         return fail(ErrorKind::Unwritable, printer.printerName().toStdString(), "",
                     "the printer takes nothing; see whether it is on and reachable");
-    for (std::size_t number = 0; number < sheetPainter.pages().size(); ++number) {
+    for (std::size_t number = 0; number < pages->pages().size(); ++number) {
         if (number > 0) printer.newPage();
-        sheetPainter.paint(painter, number, fit);
+        pages->paint(painter, number, fit);
     }
     painter.end();
     if (printer.printerState() == QPrinter::Error)
@@ -45,16 +45,25 @@ Status printOn(QPrinter& printer, const SheetData& sheet, PaperSize wanted) {
     return {};
 }
 
-void askAndPrint(QWidget* parent, std::shared_ptr<const SheetData> sheet, PaperSize size,
+Status printOn(QPrinter& printer, const SheetData& sheet, PaperSize wanted) {
+    return printPages(printer, pagesOf(std::make_shared<const SheetData>(sheet)), wanted);
+}
+
+PagesFor pagesOf(std::shared_ptr<const SheetData> sheet) {
+    return
+        [sheet = std::move(sheet)](PaperSize size) { return std::make_unique<SheetPainter>(*sheet, size); };
+}
+
+void askAndPrint(QWidget* parent, const QString& name, PagesFor pages, PaperSize size,
                  std::function<void(Status)> done) {
     auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
     printer->setPageSize(QPageSize(idOf(size)));
-    printer->setDocName(plainText(sheet->content.tag));
+    printer->setDocName(name);
     auto* dialog = new QPrintDialog(printer.get(), parent);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->setOptions(QAbstractPrintDialog::PrintToFile);
     QObject::connect(dialog, &QDialog::accepted, parent,
-                     [printer, sheet, size, done] { done(printOn(*printer, *sheet, size)); });
+                     [printer, pages, size, done] { done(printPages(*printer, pages, size)); });
     QObject::connect(dialog, &QDialog::finished, dialog, [printer] {});
     dialog->open();
 }

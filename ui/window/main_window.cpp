@@ -85,6 +85,9 @@ void MainWindow::buildActions() {
     action("file.quit", [this] { close(); });
     action("round.start", [this] { workplace_->startRound(); });
     action("round.close", [this] { workplace_->closeRound(); });
+    action("round.report", [this] { workplace_->showReport(); });
+    action("round.sheets", [this] { workplace_->showSheets(); });
+    action("round.compare", [this] { workplace_->compareRounds(); });
     action("round.refused", [this] { workplace_->showDialog(QStringLiteral("refused")); });
     action("machine.event", [this] { workplace_->noteEvent(workplace_->selection().machine()); });
     action("machine.sheet", [this] { workplace_->showSheet(workplace_->machineHere()); });
@@ -115,7 +118,8 @@ void MainWindow::buildMenus() {
         return made;
     };
     menu(tr("&File"), {"file.new", "file.open", "", "file.import", "file.backup", "", "file.quit"});
-    menu(tr("&Round"), {"page.round", "round.start", "round.close", "", "round.refused"});
+    menu(tr("&Round"), {"page.round", "round.start", "round.close", "", "round.sheets", "round.report",
+                        "round.compare", "", "round.refused"});
     menu(tr("&Machine"), {"page.machine", "machine.event", "machine.sheet", "", "page.register"});
     buildViewMenu();
     menu(tr("&Help"), {"help.page", "help.shortcuts", "help.about"});
@@ -142,8 +146,8 @@ void MainWindow::buildViewMenu() {
 void MainWindow::enableActions() {
     const bool open = !workplace_.isNull();
     const bool writable = open && workplace_->work().writable();
-    for (const char* id :
-         {"page.round", "page.machine", "page.register", "round.refused", "file.backup", "machine.sheet"})
+    for (const char* id : {"page.round", "page.machine", "page.register", "round.refused", "file.backup",
+                           "machine.sheet", "round.report", "round.sheets", "round.compare"})
         actions_[id]->setEnabled(open);
     for (const char* id : {"file.import", "round.start", "round.close", "machine.event"})
         actions_[id]->setEnabled(writable);

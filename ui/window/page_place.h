@@ -21,6 +21,7 @@ struct PagePlace {
 inline QStringList dialogNames() {
     return {QStringLiteral("import"), QStringLiteral("refused"), QStringLiteral("event"),
             QStringLiteral("start"),  QStringLiteral("close"),   QStringLiteral("sheet"),
+            QStringLiteral("report"), QStringLiteral("compare"), QStringLiteral("sheets"),
             QStringLiteral("new"),    QStringLiteral("keys"),    QStringLiteral("help"),
             QStringLiteral("about")};
 }

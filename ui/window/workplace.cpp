@@ -157,10 +157,11 @@ bool Workplace::settled() const {
     return work_->waiting() == 0 && !long_->running() && !import_->running();
 }
 
-const RoundMachine* Workplace::machineOfRound(const QString& tag) const {
+std::vector<RoundMachine> Workplace::machinesOfRound(const QStringList& tags) const {
+    std::vector<RoundMachine> machines;
     for (const RoundMachine& machine : round_->round().list.machines)
-        if (machine.tag == kept(tag)) return &machine;
-    return nullptr;
+        if (tags.contains(shown(machine.tag))) machines.push_back(machine);
+    return machines;
 }
 
 void Workplace::showDialog(const QString& name) {
@@ -168,6 +169,9 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("refused")) (new RefusalsDialog(*work_, theme_, this))->open();
     if (name == QStringLiteral("event")) whenRead([this] { noteEvent(selection_->machine()); });
     if (name == QStringLiteral("sheet")) showSheet(machineHere());
+    if (name == QStringLiteral("report")) whenRead([this] { showReport(); });
+    if (name == QStringLiteral("compare")) whenRead([this] { compareRounds(); });
+    if (name == QStringLiteral("sheets")) whenRead([this] { showSheets(); });
     if (name == QStringLiteral("start")) whenRead([this] { startRound(); });
     if (name == QStringLiteral("close")) whenRead([this] { closeRound(); });
 }
@@ -185,20 +189,17 @@ void Workplace::importPaths(const QStringList& paths) {
     if (!paths.isEmpty()) import_->take(paths);
 }
 
-void Workplace::askReason(const QString& tag, DecisionKind kind) {
-    const RoundMachine* machine = machineOfRound(tag);
-    if (!machine) return;
+void Workplace::askReason(const QStringList& tags, DecisionKind kind) {
+    const std::vector<RoundMachine> machines = machinesOfRound(tags);
+    if (machines.empty()) return;
     const QDate end = QDate::fromString(shown(round_->round().list.until), Qt::ISODate);
-    auto* dialog = new DecisionDialog(theme_, *machine, kind, end.addDays(1), this);
-    connect(dialog, &DecisionDialog::decided, round_,
-            [this](const Decision& decision) { round_->decide({decision}); });
+    auto* dialog = new DecisionDialog(theme_, machines, kind, end.addDays(1), this);
+    connect(dialog, &DecisionDialog::decided, round_, &RoundPage::decide);
     dialog->open();
 }
 
 void Workplace::askUnseen(const QStringList& tags) {
-    std::vector<RoundMachine> machines;
-    for (const QString& tag : tags)
-        if (const RoundMachine* machine = machineOfRound(tag)) machines.push_back(*machine);
+    const std::vector<RoundMachine> machines = machinesOfRound(tags);
     if (machines.empty()) return;
     auto* dialog = new UnseenDialog(theme_, machines, this);
     connect(dialog, &UnseenDialog::answered, round_, &RoundPage::answerUnseen);
@@ -270,7 +271,7 @@ QString Workplace::machineHere() const {
 
 void Workplace::showSheet(const QString& machine) {
     if (machine.isEmpty()) return emit troubled(tr("Choose a machine first: a sheet belongs to one."));
-    auto* dialog = new SheetDialog(*work_, theme_, machine, this);
+    auto* dialog = new SheetDialog(*work_, theme_, machine, this, selection_->units());
     connect(dialog, &SheetDialog::saved, this,
             [this](const QString& path) { emit said(tr("The sheet was saved as %1").arg(path)); });
     dialog->open();

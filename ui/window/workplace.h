@@ -42,7 +42,10 @@ class Workplace : public QStackedWidget {
     void closeRound();
     void noteEvent(const QString& machine);
     void showSheet(const QString& machine);  // the findings sheet, as it will be printed
-    QString machineHere() const;             // of the page that is shown; empty: none is chosen
+    void showReport();                       // of the round shown
+    void compareRounds();
+    void showSheets();            // all of the round's in one go
+    QString machineHere() const;  // of the page that is shown; empty: none is chosen
     void backUp(const QString& path);
 
   signals:
@@ -57,7 +60,7 @@ class Workplace : public QStackedWidget {
     void connectMachine();
     void showPage(const QString& name);
     void whenRead(std::function<void()> then);  // the round
-    void askReason(const QString& tag, DecisionKind kind);
+    void askReason(const QStringList& tags, DecisionKind kind);
     void askUnseen(const QStringList& tags);
     void openRoundUpTo(const QString& day);
     void writeClose();
@@ -65,7 +68,7 @@ class Workplace : public QStackedWidget {
     void writeEvent(const Event& event);
     void fillPlaces(const QString& machine, QWidget* dialog);
     void checkMachine(const QString& tag);
-    const RoundMachine* machineOfRound(const QString& tag) const;
+    std::vector<RoundMachine> machinesOfRound(const QStringList& tags) const;
 
     const Theme& theme_;
     std::unique_ptr<FleetWork> work_;

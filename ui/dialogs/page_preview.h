@@ -1,0 +1,54 @@
+// Why: what will be on paper is seen before it goes there: pages as pictures, one under the other, with the
+// paper to choose and a zoom. Shared by all that is printed; knows nothing of what it shows. Each picture is
+// the page's own drawing. Thread: the window's.
+#pragma once
+
+#include <QWidget>
+#include <memory>
+
+#include "ui/sheet/printed_pages.h"
+#include "ui/theme/theme.h"
+
+class QComboBox;
+class QHBoxLayout;
+class QLabel;
+class QScrollArea;
+
+namespace fettle {
+
+class PagePreview : public QWidget {
+    Q_OBJECT
+  public:
+    PagePreview(const Theme& theme, PaperSize paper, QWidget* parent);
+
+    QHBoxLayout* head() { return head_; }  // more to choose goes to its left
+    void show(std::shared_ptr<PrintedPages> pages);
+    void say(const QString& trouble);  // over the pages; empty: nothing
+    PaperSize paper() const;
+    double zoom() const { return zoom_; }  // 1: true size on the screen
+    void setZoom(double zoom);             // 0: as wide as the window
+
+  signals:
+    void paperChanged();  // pages are laid out anew
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+  private:
+    void build(PaperSize paper);
+    void showPicture();
+    double widthZoom() const;
+
+    std::shared_ptr<PrintedPages> pages_;
+    double zoom_ = 1;
+    bool fitsWidth_ = true;
+    QHBoxLayout* head_;
+    QComboBox* paper_;
+    QLabel *trouble_, *page_;
+    QScrollArea* scroll_;
+};
+
+// Where the site's people think in inches they print on Letter.
+PaperSize usualPaper(bool inches);
+
+}  // namespace fettle

@@ -1,0 +1,25 @@
+// Why: the parts of the round's report, apart from how they are set on pages: its first page as one block,
+// its tables as data. Thread: the window's.
+#pragma once
+
+#include "core/fleet/round_report.h"
+#include "ui/model/units.h"
+#include "ui/sheet/page_flow.h"
+
+namespace fettle {
+
+// Text of the report made ready for paper: dates spelled out, other units beside.
+QString reportText(const std::string& text, const Units& units = {});
+// At most `mostWork` lines of work; what is left over is counted and stands in the tables.
+void setSummary(Column& column, const RoundReport& report, std::size_t mostWork, const Units& units);
+void setReportHead(Column& column, const RoundReport& report);       // of the first page
+void setReportLaterHead(Column& column, const RoundReport& report);  // of the others
+
+FlowTable workTable(const RoundReport& report, const Units& units);
+FlowTable asideTable(const QString& heading, const std::vector<ReportAside>& entries, const Units& units);
+FlowTable unseenTable(const RoundReport& report);
+FlowTable dueTable(const RoundReport& report, const Units& units);
+FlowTable blindTable(const RoundReport& report);
+FlowTable moveTable(const QString& heading, const RoundComparison& comparison, const Units& units);
+
+}  // namespace fettle
