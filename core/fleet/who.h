@@ -1,11 +1,14 @@
-// Why: whatever is decided or reported carries a name: that of whom the program runs for, where no other is
-// given. Thread: any.
+// Why: whatever is decided or reported carries a name: the one given, else the one that whoever sits at the
+// window has said to sign with, else the login name. Thread: any.
 #pragma once
 
 #include <string>
 
 namespace fettle {
 
-std::string orLoginName(const std::string& name);  // the name given; where empty the user's login name
+// For the whole program, until it ends; empty: the login name again.
+void signWith(const std::string& name);
+
+std::string orLoginName(const std::string& name);  // the name given; where empty as above
 
 }  // namespace fettle
