@@ -147,6 +147,9 @@ class Search {
         }
         for (Resonance& resonance : result_.resonances)
             finish(resonance);
+        std::erase_if(result_.resonances, [&](const Resonance& one) {
+            return one.crossings.size() == 1 && one.crossings.front().riseDb < options_.loneDb;
+        });
     }
     static void finish(Resonance& resonance) {
         std::vector<double> hz, sharp;

@@ -28,6 +28,7 @@ struct ResonanceOptions {
     std::size_t fewestBins = 6;
     double leastRange = 0.1;  // of the middle speed
     double leastDb = 3;       // of a top over both sides
+    double loneDb = 4.5;      // of one that a single order of a single channel shows
     double fixedDb = 6;       // a line within so much of the top when no order is near is another's
     double aboveFloorDb = 6;  // of the order's line at the top
     double sameHz = 0.04;     // relative, of tops that belong together

@@ -26,7 +26,7 @@ double response(const std::vector<Mode>& modes, double hz) {
 }
 
 struct Swept {
-    std::vector<Mode> modes;
+    std::vector<Mode> modes = {};
     double leastRpm = 900, mostRpm = 1450, fixedHz = 0, fixedMmS = 0;
     int recordings = 200;
     unsigned seed = 1;
