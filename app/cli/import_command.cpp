@@ -9,6 +9,7 @@
 
 #include "app/cli/answer.h"
 #include "app/cli/commands.h"
+#include "app/cli/import_preview.h"
 #include "app/cli/load.h"
 #include "app/cli/long_work.h"
 #include "app/cli/open_fleet.h"
@@ -26,7 +27,7 @@ constexpr std::size_t kTellWarnings = 20;
 struct ImportCommand {
     std::string fleet;
     std::vector<std::string> paths;
-    bool recursive = false, json = false, tellAcknowledged = false;
+    bool recursive = false, json = false, tellAcknowledged = false, preview = false;
     int threads = 0;
     std::size_t batch = ImportOptions().batch;
 };
@@ -103,8 +104,9 @@ void tellOutcome(const ImportCommand& command, const ImportReport& report) {
 }
 
 int run(const ImportCommand& command) {
-    const auto fleet = openFleet(command.fleet, true);
+    const auto fleet = openFleet(command.fleet, !command.preview);
     if (!fleet) return kCouldNotRun;
+    if (command.preview) return previewImport(*fleet, command.paths, command.recursive, command.json);
     const RealFileSystem files;
     ImportOptions options;
     options.recursive = command.recursive;
@@ -144,6 +146,7 @@ void addImportCommand(CLI::App& app, int& status) {
     sub->add_flag("--tell-acknowledged", command->tellAcknowledged,
                   "write each path on stdout, a line each, once its recording is safely in the file")
         ->excludes(json);
+    sub->add_flag("--preview", command->preview, "tell what each file would be taken for; nothing is stored");
     sub->callback([command, &status] { status = run(*command); });
 }
 

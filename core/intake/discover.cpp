@@ -1,8 +1,11 @@
 #include "core/intake/discover.h"
 
 #include <algorithm>
+#include <filesystem>
 
 #include "core/signal/reader.h"
+#include "core/signal/recording_limits.h"
+#include "core/signal/sidecar.h"
 
 namespace fettle {
 
@@ -80,6 +83,23 @@ Found discover(const FileSystem& files, const std::vector<std::string>& paths, b
     for (const std::string& path : paths)
         walk.named(path);
     return walk.take();
+}
+
+bool isLooseText(const FileSystem& files, const FoundFile& file) {
+    if (file.named || files.exists(sidecarPath(file.path))) return false;
+    const std::vector<ReaderRow>& rows = readerRegistry();
+    const auto csv =
+        std::find_if(rows.begin(), rows.end(), [](const ReaderRow& r) { return r.name == "CSV"; });
+    const std::string extension = extensionOf(file.path);
+    if (!std::count(csv->extensions.begin(), csv->extensions.end(), extension)) return false;
+    const auto bytes = files.read(file.path, kMostRecordingBytes);
+    return bytes && !csv->recognises(*bytes);
+}
+
+std::string wholePath(const std::string& path) {
+    std::error_code problem;
+    const auto whole = std::filesystem::absolute(path, problem);
+    return problem ? path : whole.lexically_normal().string();
 }
 
 }  // namespace fettle

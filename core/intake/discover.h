@@ -28,4 +28,11 @@ struct Found {
 Found discover(const FileSystem& files, const std::vector<std::string>& paths, bool recursive,
                const std::string& fleetFile = "");
 
+// A text file met in a folder may be anything: it is a recording where it begins as one or has a sidecar (or
+// a rule, which the caller knows). Reads the file.
+bool isLooseText(const FileSystem& files, const FoundFile& file);
+
+// Absolute and without "..": the same file may be named from another folder later.
+std::string wholePath(const std::string& path);
+
 }  // namespace fettle

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
 #include <map>
 #include <set>
 #include <thread>
@@ -24,13 +23,6 @@ constexpr std::size_t kMostWarnings = 1000;  // of different words
 Instant nowOf(const ImportOptions& options) {
     using namespace std::chrono;
     return options.now ? *options.now : floor<milliseconds>(system_clock::now());
-}
-
-// A refusal is kept under the whole path: the same file may be named from another folder later.
-std::string wholePath(const std::string& path) {
-    std::error_code problem;
-    const auto whole = std::filesystem::absolute(path, problem);
-    return problem ? path : whole.lexically_normal().string();
 }
 
 // The one who writes: takes outcomes in order, stores in batches, tells.
@@ -229,7 +221,10 @@ Result<IntakeShared> sharedOf(FleetFile& fleet, const FileSystem& files, const I
     if (!book) return fail(book.error());
     auto closed = ClosedPeriods::of(fleet);
     if (!closed) return fail(closed.error());
-    return IntakeShared{files, fleet.path(), std::move(*book), std::move(*closed), nowOf(options)};
+    auto rules = RuleBook::of(fleet);
+    if (!rules) return fail(rules.error());
+    return IntakeShared{files,          fleet.path(),     std::move(*book), std::move(*closed),
+                        nowOf(options), std::move(*rules)};
 }
 
 }  // namespace
@@ -245,6 +240,8 @@ Result<ImportReport> import(FleetFile& fleet, const FileSystem& files, const std
     writer.report().found = found.files.size() + found.problems.size();
     writer.report().passedOver = found.passedOver;
     writer.report().foldersLeftOut = found.foldersLeftOut;
+    for (const Error& problem : shared->rules.problems())
+        writer.report().warnings.push_back({problem.file, problem.rule, 1});
     for (const Error& problem : found.problems)
         if (auto refused = writer.refuse(problem.file, objectionFrom(problem, problem.file)); !refused)
             return fail(refused.error());

@@ -1,12 +1,9 @@
 #include "core/intake/take_in.h"
 
-#include <algorithm>
-
 #include "core/base/caught.h"
 #include "core/diagnosis/examine.h"
 #include "core/intake/stored_form.h"
 #include "core/signal/reader.h"
-#include "core/signal/recording_limits.h"
 #include "core/signal/sidecar.h"
 
 namespace fettle {
@@ -26,18 +23,6 @@ TakenIn stopped(const FoundFile& file, Error failure) {
     taken.path = file.path;
     taken.failure = std::move(failure);
     return taken;
-}
-
-// A text file in a folder may be anything: it is a recording where it begins as one or has a sidecar.
-bool isOtherText(const FileSystem& files, const FoundFile& file) {
-    if (file.named || files.exists(sidecarPath(file.path))) return false;
-    const std::vector<ReaderRow>& rows = readerRegistry();
-    const auto csv =
-        std::find_if(rows.begin(), rows.end(), [](const ReaderRow& r) { return r.name == "CSV"; });
-    const std::string extension = extensionOf(file.path);
-    if (!std::count(csv->extensions.begin(), csv->extensions.end(), extension)) return false;
-    const auto bytes = files.read(file.path, kMostRecordingBytes);
-    return bytes && !csv->recognises(*bytes);
 }
 
 // Without the path, so that the same word about many files is one warning.
@@ -61,13 +46,15 @@ Result<bool> IntakeWorker::knows(const RecordingKey& key) {
 }
 
 TakenIn IntakeWorker::taken(const FoundFile& file) {
-    if (isOtherText(shared_.files, file)) {
+    if (isLooseText(shared_.files, file) && shared_.rules.matching(file.path).empty()) {
         TakenIn taken;
         taken.kind = TakenIn::Kind::PassedOver;
         return taken;
     }
     auto read = readWithSource(shared_.files, file.path);
     if (!read) return objected(file, objectionFrom(read.error(), file.path));
+    if (const auto applied = applyRules(shared_.rules, *read); !applied)
+        return objected(file, objectionFrom(applied.error(), file.path));
     const auto admitted = admit(*read->recording, shared_.book, shared_.now);
     if (!admitted) return objected(file, admitted.error());
     read->recording = withPoints(read->recording, *admitted->description);

@@ -11,6 +11,7 @@
 #include "core/intake/checks.h"
 #include "core/intake/closed_periods.h"
 #include "core/intake/discover.h"
+#include "core/intake/rules.h"
 #include "core/store/fleet_file.h"
 
 namespace fettle {
@@ -22,6 +23,7 @@ struct IntakeShared {
     RegisterBook book;
     ClosedPeriods closed;
     Instant now;
+    RuleBook rules;
 };
 
 struct TakenIn {
