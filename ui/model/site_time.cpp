@@ -1,5 +1,6 @@
 #include "ui/model/site_time.h"
 
+#include <QCoreApplication>
 #include <QDateTime>
 #include <QLocale>
 #include <cstdlib>
@@ -10,7 +11,7 @@ namespace {
 
 QString marked(Instant time, const QTimeZone& zone, const QString& format) {
     const QDateTime there = siteTime(time, zone);
-    return QStringLiteral("%1 %2").arg(QLocale::c().toString(there, format), zoneMark(there));
+    return QStringLiteral("%1 %2").arg(QLocale().toString(there, format), zoneMark(there));
 }
 
 }  // namespace
@@ -36,7 +37,7 @@ QString zoneMark(const QDateTime& time) {
 }
 
 QString momentText(Instant time, const QTimeZone& zone) {
-    return marked(time, zone, QStringLiteral("d MMMM yyyy HH:mm"));
+    return marked(time, zone, QCoreApplication::translate("SiteTime", "d MMMM yyyy HH:mm"));
 }
 
 QString shortMomentText(Instant time, const QTimeZone& zone) {

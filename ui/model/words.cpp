@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "core/diagnosis/wording.h"
+#include "ui/model/numbers.h"
 #include "ui/theme/urgency_disc.h"
 
 namespace fettle {
@@ -94,7 +95,8 @@ QString dateText(const std::string& isoDate) {
 }
 
 QString dateText(const QDate& date) {
-    return QLocale::c().toString(date, QStringLiteral("d MMMM yyyy"));
+    //: a date as it is written; see QDate::toString
+    return QLocale().toString(date, tr("d MMMM yyyy"));
 }
 
 QString dateText(Instant time) {
@@ -120,13 +122,13 @@ QString decisionText(const Decision& decision) {
 }
 
 QString weightText(const std::optional<double>& dban) {
-    return dban ? QString::number(*dban, 'f', 1).replace(u'-', QChar(0x2212)) : QString();
+    return dban ? fixedText(*dban, 1).replace(u'-', QChar(0x2212)) : QString();
 }
 
 QString numberText(double value) {
     if (!std::isfinite(value)) return {};
     const double size = std::abs(value);
-    return QString::number(value, 'f', size >= 100 ? 0 : size >= 10 ? 1 : 2);
+    return fixedText(value, size >= 100 ? 0 : size >= 10 ? 1 : 2);
 }
 
 }  // namespace fettle

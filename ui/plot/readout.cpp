@@ -3,24 +3,26 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/model/numbers.h"
+
 namespace fettle {
 
 QString significant(double value, int digits) {
     if (!std::isfinite(value)) return QStringLiteral("-");
     if (value == 0) return QStringLiteral("0");
     const int whole = int(std::floor(std::log10(std::abs(value)))) + 1;
-    return QString::number(value, 'f', std::clamp(digits - whole, 0, 9));
+    return fixedText(value, std::clamp(digits - whole, 0, 9));
 }
 
 QString valueText(double value, const QString& unit, bool decibels) {
     if (!decibels) return significant(value) + QChar(' ') + unit;
-    return QString::number(20 * std::log10(std::max(value, 1e-9)), 'f', 1) + QChar(' ') + unit;
+    return fixedText(20 * std::log10(std::max(value, 1e-9)), 1) + QChar(' ') + unit;
 }
 
 QString frequencyText(double hz, double shaftHz) {
-    QString text = QString::number(hz, 'f', 2) + QStringLiteral(" Hz");
-    if (shaftHz > 0) text += QStringLiteral(", %1 x").arg(hz / shaftHz, 0, 'f', 3);
-    return text + QStringLiteral(", %1 r/min").arg(hz * 60, 0, 'f', 1);
+    QString text = fixedText(hz, 2) + QStringLiteral(" Hz");
+    if (shaftHz > 0) text += QStringLiteral(", %1 x").arg(fixedText(hz / shaftHz, 3));
+    return text + QStringLiteral(", %1 r/min").arg(fixedText(hz * 60, 1));
 }
 
 }  // namespace fettle
