@@ -32,6 +32,11 @@ void LineItem::setDotted(bool withPoints) {
     itemChanged();
 }
 
+void LineItem::setStyle(Qt::PenStyle style) {
+    style_ = style;
+    itemChanged();
+}
+
 void LineItem::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
                     const QRectF& canvas) const {
     if (!series_ || series_->size() == 0) return;
@@ -39,7 +44,7 @@ void LineItem::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
     const auto pieces = decimated(
         *series_, first, last, [&](double x) { return xMap.transform(x); },
         [&](double y) { return yMap.transform(y); });
-    QPen pen(colour_, width_);
+    QPen pen(colour_, width_, style_);
     pen.setJoinStyle(Qt::RoundJoin);
     painter->setPen(pen);
     painter->setBrush(Qt::NoBrush);

@@ -20,6 +20,8 @@ class LineItem : public QwtPlotItem {
     void setColour(const QColor& colour);
     void setDotted(bool withPoints);  // points where they are farther apart than they are wide
     void setWidth(double width) { width_ = width; }
+    void setStyle(Qt::PenStyle style);
+    const QColor& ink() const { return colour_; }
 
     int rtti() const override { return QwtPlotItem::Rtti_PlotUserItem + 2; }
     void draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
@@ -31,6 +33,7 @@ class LineItem : public QwtPlotItem {
     SeriesPtr series_;
     QColor colour_;
     double width_ = 1.3;
+    Qt::PenStyle style_ = Qt::SolidLine;
     bool points_ = false;
 };
 

@@ -1,6 +1,9 @@
-// Why: one quantity of one channel over the months, on the waterfall's time axis: points and line, gaps as
-// gaps, limits as named lines, events as marks, the selected moment as a cursor. Recordings of a stopped
-// machine are shown hollow and never joined. Data: immutable, made elsewhere. Thread: the window's.
+// Why: quantities over the months, on the waterfall's time axis: points and line, gaps as gaps, limits as
+// named lines, events as marks, the selected moment as a cursor. Recordings of a stopped machine are shown
+// hollow and never joined. The first quantity is the one whose limits and past are shown; others stand beside
+// it, each with a colour and a kind of line of its own and its name at its end; those of another unit have
+// the axis at the right, and there is no third unit. Data: in stored units, immutable, made elsewhere; shown
+// in those people read in. Thread: the window's.
 #pragma once
 
 #include <QString>
@@ -51,6 +54,7 @@ struct TrendData {
     std::vector<TrendSample> samples;
     std::vector<TrendLimit> limits;
     bool fromZero = true;
+    bool smooth = false;  // computed, not measured: drawn without points
     std::optional<TrendBaseline> baseline;
     std::optional<double> sinceMs;  // it has stayed apart from then on
     std::optional<TrendFan> fan;
@@ -60,6 +64,7 @@ class CursorItem;
 class EventMarks;
 class LimitLines;
 class LineItem;
+class LineNames;
 class PastMarks;
 class StoppedPoints;
 
@@ -69,10 +74,15 @@ class TrendPlot : public PlotFrame {
     TrendPlot(const Theme& theme, TimeAxis& axis, Selection& selection, QWidget* parent);
     ~TrendPlot() override;
 
-    void setData(std::shared_ptr<const TrendData> data);
+    using DataPtr = std::shared_ptr<const TrendData>;
+    void setData(DataPtr data) { setAll({std::move(data)}); }
+    // Those of a third unit are left out. The first may be empty: nothing is shown.
+    void setAll(std::vector<DataPtr> all);
     void setEvents(std::vector<TrendEvent> events);
-    const std::shared_ptr<const TrendData>& data() const { return data_; }
-    const SeriesPtr& series() const;  // of the running recordings, as drawn
+    const DataPtr& data() const;  // the first one, as stored
+    const std::vector<DataPtr>& all() const { return stored_; }
+    const SeriesPtr& series() const;  // of its running recordings, as drawn
+    QString tableText(TableExtent extent) const override;
 
   protected:
     void takeTheme() override;
@@ -80,24 +90,31 @@ class TrendPlot : public PlotFrame {
 
   private:
     void connectGestures();
+    void takeUnits();
+    void showLines();
     void showUpright();
+    void scaleAxis(int axis);
+    void nameAxis(int axis);
+    bool onRight(const TrendData& data) const;
+    const TrendData* firstOn(int axis) const;
     void showZone();
     double aboveForEvents() const;
     void showCursor();
     void hover(const QPointF& at);
     void choose(const QPointF& at);
     void step(int steps, bool far);
-    const TrendSample* nearest(double ms) const;
+    const TrendSample* nearest(double ms) const;  // of the first quantity, as shown
 
     TimeAxis& axis_;
     Selection& selection_;
-    LineItem* line_;
+    std::vector<LineItem*> lines_;
     StoppedPoints* stopped_;
-    LimitLines* limits_;
+    LimitLines *limits_, *rightLimits_;
     EventMarks* events_;
     PastMarks* past_;
+    LineNames* names_;
     CursorItem* cursor_;
-    std::shared_ptr<const TrendData> data_;
+    std::vector<DataPtr> stored_, shown_;
 };
 
 }  // namespace fettle
