@@ -8,6 +8,7 @@
 #include "ui/plot/spectrum_plot.h"
 #include "ui/plot/trend_plot.h"
 #include "ui/sheet/line_table.h"
+#include "ui/sheet/plot_on_paper.h"
 #include "ui/sheet/sheet_page.h"
 #include "ui/sheet/trend_past_data.h"
 
@@ -15,7 +16,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kLabelPt = 7.5, kBeyondLastMark = 1.12;
+constexpr double kBeyondLastMark = 1.12;
 constexpr int kNamesShare = 6;
 constexpr double kHalfDayMs = 12 * 3600 * 1e3;
 
@@ -101,34 +102,6 @@ std::vector<TrendEvent> eventsOf(const SheetTrend& trend) {
     return events;
 }
 
-// The plot alone as large as `rect` will be on paper, laid out although it is never seen.
-void prepare(PlotFrame& frame, const QPainter& painter, const QRectF& device) {
-    const double dpi = frame.logicalDpiX(), scale = dpi / painter.device()->logicalDpiX();
-    const QWidget* plot = frame.canvas()->parentWidget();
-    for (int pass = 0; pass < 2; ++pass) {
-        frame.resize(int(std::ceil(device.width() * scale)) + frame.width() - plot->width(),
-                     int(std::ceil(device.height() * scale)) + frame.height() - plot->height());
-        frame.grab(QRect(0, 0, 1, 1));  // what is not shown is laid out when it is painted
-    }
-}
-
-void draw(PlotFrame& frame, QPainter& painter, const QRectF& rect) {
-    const QRectF device = painter.transform().mapRect(rect);
-    prepare(frame, painter, device);
-    painter.save();
-    painter.resetTransform();
-    painter.setFont(frame.font());
-    frame.renderTo(painter, device);
-    painter.restore();
-}
-
-void setLabels(PlotFrame& frame) {
-    QFont font = sheetFont(kLabelPt);
-    font.setLetterSpacing(QFont::AbsoluteSpacing, 0);
-    font.setPixelSize(int(std::lround(kLabelPt * frame.logicalDpiX() / 72)));
-    frame.setFont(font);
-}
-
 }  // namespace
 
 struct SheetFigures::Parts {
@@ -142,8 +115,8 @@ struct SheetFigures::Parts {
 };
 
 SheetFigures::SheetFigures(const SheetData& sheet) : parts_(std::make_unique<Parts>()) {
-    setLabels(parts_->spectrum);
-    setLabels(parts_->trend);
+    setPaperLabels(parts_->spectrum);
+    setPaperLabels(parts_->trend);
     if (sheet.detail) {
         const auto data = spectrumData(*sheet.detail, sheet.content.spectrum);
         parts_->hasSpectrum = !data->values.empty() && data->dfHz > 0;
@@ -171,13 +144,13 @@ bool SheetFigures::hasSpectrum() const {
 }
 
 void SheetFigures::drawSpectrum(QPainter& painter, const QRectF& rect) {
-    prepare(parts_->spectrum, painter, painter.transform().mapRect(rect));
+    prepareOnPaper(parts_->spectrum, painter, rect);
     parts_->spectrum.showHz(parts_->fromHz, parts_->topHz);
-    draw(parts_->spectrum, painter, rect);
+    drawOnPaper(parts_->spectrum, painter, rect);
 }
 
 void SheetFigures::drawTrend(QPainter& painter, const QRectF& rect) {
-    draw(parts_->trend, painter, rect);
+    drawOnPaper(parts_->trend, painter, rect);
 }
 
 }  // namespace fettle
