@@ -29,7 +29,10 @@ QList<std::pair<QString, QString>> Gestures::table() {
             {tr("Shift and drag"), tr("zoom to a frame")},
             {tr("Double click, Home"), tr("show all")},
             {tr("Click"), tr("choose the moment or peak")},
-            {tr("Left, Right"), tr("step to the next; with Shift: farther")}};
+            {tr("Left, Right"), tr("step to the next; with Shift: farther")},
+            {tr("Alt and Left, Right"), tr("in a spectrum: the cursor by a tenth of a line")},
+            {tr("Ctrl and Left, Right"),
+             tr("in a spectrum: the other cursor, the sidebands' spacing, the number of harmonics")}};
 }
 
 bool Gestures::eventFilter(QObject* watched, QEvent* event) {
@@ -123,11 +126,15 @@ bool Gestures::key(const QKeyEvent& event) {
             emit panned(QPointF(-canvas_.width() / 2.0, 0));
             return true;
         case Qt::Key_Left:
-            emit stepped(-1, far);
+        case Qt::Key_Right: {
+            const int steps = event.key() == Qt::Key_Left ? -1 : 1;
+            const bool fine = event.modifiers().testFlag(Qt::AltModifier);
+            if (fine || upright)
+                emit nudged(steps, upright);
+            else
+                emit stepped(steps, far);
             return true;
-        case Qt::Key_Right:
-            emit stepped(1, far);
-            return true;
+        }
         default:
             return false;
     }

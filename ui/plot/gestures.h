@@ -33,7 +33,8 @@ class Gestures : public QObject {
     void clicked(const QPointF& at, Qt::KeyboardModifiers with);
     void hovered(const QPointF& at);
     void left();
-    void stepped(int steps, bool far);  // left, right; far: with Shift
+    void stepped(int steps, bool far);   // left, right; far: with Shift
+    void nudged(int steps, bool other);  // with Alt: finely; with Ctrl: what belongs to the cursor
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

@@ -11,42 +11,18 @@
 #include <cmath>
 
 #include "ui/plot/cursor_item.h"
+#include "ui/plot/cursor_strip.h"
+#include "ui/plot/cursor_table.h"
 #include "ui/plot/gestures.h"
 #include "ui/plot/line_item.h"
-#include "ui/plot/readout.h"
+#include "ui/plot/overlay_items.h"
 
 namespace fettle {
 
 namespace {
-
-constexpr double kPickPx = 7, kMarkPx = 5;
-constexpr int kHarmonics = 20, kSidebands = 5;
-constexpr double kLogDecades = 4;     // shown below the highest value
-constexpr double kPeakOverFloor = 2;  // a peak to step to: over the median about it
-
-bool isPeak(const SpectrumData& data, std::size_t i) {
-    if (i == 0 || i + 1 >= data.values.size()) return false;
-    const float v = data.values[i];
-    if (v < data.values[i - 1] || v <= data.values[i + 1]) return false;
-    const std::size_t first = i > 12 ? i - 12 : 0, last = std::min(data.values.size(), i + 13);
-    std::vector<float> near(data.values.begin() + std::ptrdiff_t(first),
-                            data.values.begin() + std::ptrdiff_t(last));
-    std::nth_element(near.begin(), near.begin() + std::ptrdiff_t(near.size() / 2), near.end());
-    const float floor = near[near.size() / 2];
-    return data.decibels ? double(v - floor) > 20 * std::log10(kPeakOverFloor)
-                         : double(v) > kPeakOverFloor * double(floor);
-}
-
-QToolButton* toggle(const QString& text, const QString& name, const QString& help, QWidget* parent) {
-    auto* button = new QToolButton(parent);
-    button->setText(text);
-    button->setObjectName(name);
-    button->setAccessibleName(help);
-    button->setToolTip(help);
-    button->setCheckable(true);
-    return button;
-}
-
+constexpr double kLogDecades = 4;  // shown below the highest value
+constexpr std::size_t kNoScale =
+    3;  // the first lines hold what is left of the mean: not what the scale is for
 }  // namespace
 
 SpectrumPlot::SpectrumPlot(const Theme& theme, Selection& selection, const QString& name,
@@ -54,64 +30,35 @@ SpectrumPlot::SpectrumPlot(const Theme& theme, Selection& selection, const QStri
     : PlotFrame(theme, name, title, parent),
       selection_(selection),
       curve_(new LineItem),
+      referenceCurve_(new LineItem),
       markItem_(new LineMarks(theme)),
+      bandItem_(new BandItem),
+      rangeItem_(new RangeItem(theme)),
+      legend_(new LegendItem(theme)),
       cursors_(new CursorItem),
       cursorLabels_(new CursorItem) {
-    curve_->attach(&plot());
     curve_->setWidth(1.1);
-    markItem_->attach(&plot());
+    referenceCurve_->setWidth(1.1);
+    referenceCurve_->setZ(8);
     cursors_->setZ(5);  // below the curve: a cursor must not hide the peak it stands on
     cursors_->setRimmed(false);
     cursors_->setParts(CursorItem::Lines);
-    cursors_->attach(&plot());
     cursorLabels_->setParts(CursorItem::Labels);
-    cursorLabels_->attach(&plot());
+    legend_->setTop(LineMarks::headroom(QFontMetricsF(font())));
+    for (QwtPlotItem* item : std::initializer_list<QwtPlotItem*>{
+             curve_, referenceCurve_, markItem_, bandItem_, rangeItem_, legend_, cursors_, cursorLabels_})
+        item->attach(&plot());
     addControls();
+    addCursorParts();
     connectGestures();
     connect(&selection_, &Selection::cursorChanged, this, &SpectrumPlot::showCursor);
+    connect(&selection_, &Selection::unitsChanged, this, &SpectrumPlot::rebuild);
     SpectrumPlot::takeTheme();
+    setCursorKind(CursorKind::Single);
 }
 
-void SpectrumPlot::addControls() {
-    kindBox_ = new QComboBox(this);
-    kindBox_->setObjectName(objectName() + QStringLiteral("CursorKind"));
-    kindBox_->setAccessibleName(tr("Kind of cursor"));
-    kindBox_->setToolTip(tr("Kind of cursor; Shift and click sets the spacing of the sidebands"));
-    kindBox_->addItems({tr("one cursor"), tr("harmonics"), tr("sidebands")});
-    connect(kindBox_, &QComboBox::currentIndexChanged, this,
-            [this](int index) { setCursorKind(CursorKind(index)); });
-    ordersButton_ = toggle(tr("orders"), objectName() + QStringLiteral("Orders"),
-                           tr("Frequency axis in orders of the shaft"), this);
-    connect(ordersButton_, &QToolButton::toggled, this, &SpectrumPlot::setOrders);
-    logButton_ = toggle(tr("log"), objectName() + QStringLiteral("Log"), tr("Logarithmic amplitude"), this);
-    connect(logButton_, &QToolButton::toggled, this, &SpectrumPlot::setLogarithmic);
-    addControl(logButton_);
-    addControl(ordersButton_);
-    addControl(kindBox_);
-}
-
-void SpectrumPlot::connectGestures() {
-    const auto hz = [this](double x) {
-        return plot().canvasMap(QwtPlot::xBottom).invTransform(x) * unitHz();
-    };
-    connect(&gestures(), &Gestures::zoomed, this, [=, this](double factor, const QPointF& at, bool) {
-        across_.zoom(factor, hz(at.x()));
-        showAcross();
-    });
-    connect(&gestures(), &Gestures::panned, this, [=, this](const QPointF& by) {
-        across_.pan(hz(0) - hz(by.x()));
-        showAcross();
-    });
-    connect(&gestures(), &Gestures::framed, this,
-            [=, this](const QRect& part) { showHz(hz(part.left()), hz(part.right())); });
-    connect(&gestures(), &Gestures::showAll, this, [this] {
-        across_.showAll();
-        showAcross();
-    });
-    connect(&gestures(), &Gestures::hovered, this, &SpectrumPlot::hover);
-    connect(&gestures(), &Gestures::clicked, this, &SpectrumPlot::choose);
-    connect(&gestures(), &Gestures::left, this, &SpectrumPlot::showCursor);
-    connect(&gestures(), &Gestures::stepped, this, &SpectrumPlot::step);
+bool SpectrumPlot::usable() const {
+    return data_ && !data_->values.empty() && data_->dfHz > 0;
 }
 
 void SpectrumPlot::setData(std::shared_ptr<const SpectrumData> data) {
@@ -120,21 +67,23 @@ void SpectrumPlot::setData(std::shared_ptr<const SpectrumData> data) {
     const std::size_t count = data_ ? data_->values.size() : 0;
     const double top = data_ ? data_->dfHz * double(count) : 1;
     if (std::abs(top - topBefore) > 0.01 * top) across_.setBounds(0, top, 8 * (data_ ? data_->dfHz : 1));
-    logButton_->setVisible(!data_ || !data_->decibels);
     ordersButton_->setEnabled(data_ && data_->shaftHz > 0);
     rebuild();
 }
 
 double SpectrumPlot::unitHz() const {
-    return orders_ && data_ && data_->shaftHz > 0 ? data_->shaftHz : 1;
+    if (orders_ && data_ && data_->shaftHz > 0) return data_->shaftHz;
+    return 1 / shownUnit(QStringLiteral("Hz"), selection_.units()).factor;
 }
 
 void SpectrumPlot::rebuild() {
+    reading_ = data_ ? SpectrumReading(*data_, amplitude_, selection_.units()) : SpectrumReading();
+    shownValues_ = data_ ? reading_.shown(data_->values) : std::vector<float>();
     SeriesPtr series;
     if (data_) {
         auto made = std::make_shared<Series>();
         made->dx = data_->dfHz / unitHz();
-        made->y = data_->values;
+        made->y = shownValues_;
         series = made;
     }
     curve_->setSeries(series);
@@ -142,6 +91,8 @@ void SpectrumPlot::rebuild() {
     for (LineMark& mark : marks)
         mark.at /= unitHz();
     markItem_->setMarks(std::move(marks));
+    showAmplitudeChoice();
+    rebuildOverlays();
     showAxes();
     showAcross();
     showCursor();
@@ -152,17 +103,6 @@ void SpectrumPlot::setMarks(std::vector<LineMark> marks) {
     rebuild();
 }
 
-void SpectrumPlot::setSidebandHz(double hz) {
-    sidebandHz_ = hz;
-    showCursor();
-}
-
-void SpectrumPlot::setCursorKind(CursorKind kind) {
-    kind_ = kind;
-    kindBox_->setCurrentIndex(int(kind));
-    showCursor();
-}
-
 void SpectrumPlot::setOrders(bool orders) {
     orders_ = orders;
     ordersButton_->setChecked(orders);
@@ -170,8 +110,11 @@ void SpectrumPlot::setOrders(bool orders) {
 }
 
 void SpectrumPlot::setLogarithmic(bool logarithmic) {
-    logarithmic_ = logarithmic;
-    logButton_->setChecked(logarithmic);
+    setAmplitude({amplitude_.reading, logarithmic ? AmplitudeScale::Logarithmic : AmplitudeScale::Linear});
+}
+
+void SpectrumPlot::setAmplitude(AmplitudeChoice choice) {
+    amplitude_ = choice;
     rebuild();
 }
 
@@ -181,12 +124,14 @@ void SpectrumPlot::showHz(double from, double until) {
 }
 
 void SpectrumPlot::showAxes() {
-    const bool log = logarithmic_ && data_ && !data_->decibels;
+    const bool log = amplitude_.scale == AmplitudeScale::Logarithmic && !reading_.decibels();
     plot().setAxisScaleEngine(
         QwtPlot::yLeft, log ? static_cast<QwtScaleEngine*>(new QwtLogScaleEngine) : new QwtLinearScaleEngine);
     QwtText across = plot().axisTitle(QwtPlot::xBottom), upright = plot().axisTitle(QwtPlot::yLeft);
-    across.setText(unitHz() != 1 ? tr("orders of the shaft") : tr("Hz"));
-    upright.setText(data_ ? data_->unit : QString());
+    const bool inOrders = orders_ && data_ && data_->shaftHz > 0;
+    across.setText(inOrders ? tr("orders of the shaft")
+                            : shownUnit(QStringLiteral("Hz"), selection_.units()).unit);
+    upright.setText(data_ ? reading_.unit() : QString());
     plot().setAxisTitle(QwtPlot::xBottom, across);
     plot().setAxisTitle(QwtPlot::yLeft, upright);
 }
@@ -197,25 +142,30 @@ void SpectrumPlot::showAcross() {
     showUpright();
 }
 
+float SpectrumPlot::highestWithin(const std::vector<float>& values, double dfHz) const {
+    if (values.empty() || !(dfHz > 0)) return -1e9F;
+    const auto first = std::min(std::size_t(across_.from / dfHz), values.size() - 1);
+    const auto last = std::clamp(std::size_t(across_.until / dfHz) + 1, first + 1, values.size());
+    const auto from = std::min(std::max(first, kNoScale), last - 1);
+    return *std::max_element(values.begin() + std::ptrdiff_t(from), values.begin() + std::ptrdiff_t(last));
+}
+
 // The highest value seen, and room above it for the marks.
 void SpectrumPlot::showUpright() {
-    if (!data_ || data_->values.empty() || !(data_->dfHz > 0)) return;
-    const auto first = std::min(std::size_t(across_.from / data_->dfHz), data_->values.size() - 1);
-    const auto last =
-        std::clamp(std::size_t(across_.until / data_->dfHz) + 1, first + 1, data_->values.size());
-    // The first three lines hold what is left of the mean: not what the scale is for.
-    const auto from = std::min(std::max<std::size_t>(first, 3), last - 1);
-    double high = double(*std::max_element(data_->values.begin() + std::ptrdiff_t(from),
-                                           data_->values.begin() + std::ptrdiff_t(last)));
+    if (!usable()) return;
+    double high = double(highestWithin(shownValues_, data_->dfHz));
+    if (reference_)
+        high = std::max(high, double(highestWithin(shownReference_, reference_->data->dfHz * stretch())));
     const double head = LineMarks::headroom(QFontMetricsF(font()));
     const double height = std::max(canvas()->height() - head, 40.0);
-    plot().setAxisMaxMajor(QwtPlot::yLeft, logarithmic_ ? 8 : 5);
-    if (logarithmic_ && !data_->decibels) {
+    const bool log = amplitude_.scale == AmplitudeScale::Logarithmic && !reading_.decibels();
+    plot().setAxisMaxMajor(QwtPlot::yLeft, log ? 8 : 5);
+    if (log) {
         high = std::max(high, 1e-9);
         const double low = high / std::pow(10, kLogDecades);
         plot().setAxisScale(QwtPlot::yLeft, low, high * std::pow(high / low, head / height));
     } else {
-        const double low = data_->least;
+        const double low = reading_.decibels() && !data_->decibels ? reading_.bottom(high) : data_->least;
         high = high > low ? high : low + 1e-6;
         plot().setAxisScale(QwtPlot::yLeft, low, high + (high - low) * (head / height + 0.03));
     }
@@ -227,98 +177,36 @@ void SpectrumPlot::resizeEvent(QResizeEvent* event) {
     showUpright();
 }
 
-std::vector<double> SpectrumPlot::cursorPlacesHz() const {
-    if (!selection_.cursorHz()) return {};
-    const double at = *selection_.cursorHz();
-    std::vector<double> places = {at};
-    const double apart = sidebandHz_ > 0 ? sidebandHz_ : data_ ? data_->shaftHz : 0;
-    if (kind_ == CursorKind::Harmonics)
-        for (int h = 2; h <= kHarmonics; ++h)
-            places.push_back(h * at);
-    if (kind_ == CursorKind::Sidebands && apart > 0)
-        for (int k = 1; k <= kSidebands; ++k)
-            for (const int side : {-1, 1})
-                if (at + side * k * apart > 0) places.push_back(at + side * k * apart);
-    return places;
-}
-
-void SpectrumPlot::showCursor() {
-    const std::vector<double> places = cursorPlacesHz();
-    std::vector<CursorLine> lines;
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        QString label;
-        if (kind_ == CursorKind::Harmonics && i > 0) label = QString::number(i + 1);
-        lines.push_back({places[i] / unitHz(), label, true, i == 0 ? Qt::SolidLine : Qt::DashLine});
-    }
-    cursorLabels_->setLines(lines);
-    cursors_->setLines(std::move(lines));
-    if (places.empty() || !data_ || data_->values.empty() || !(data_->dfHz > 0)) {
-        setReadout({});
-    } else {
-        const auto line = std::size_t(std::llround(places[0] / data_->dfHz));
-        setReadout(line < data_->values.size() ? sayAt(line) : QString());
-    }
-    plot().replot();
-}
-
-QString SpectrumPlot::sayAt(std::size_t line) const {
-    const double hz = data_->dfHz * double(line);
-    const double value = double(data_->values[line]);
-    const QString amplitude = data_->decibels ? QString::number(value, 'f', 1) + QChar(' ') + data_->unit
-                                              : valueText(value, data_->unit);
-    return tr("%1, %2").arg(frequencyText(hz, data_->shaftHz), amplitude);
-}
-
-std::size_t SpectrumPlot::highestNear(double x, double px) const {
-    const QwtScaleMap map = plot().canvasMap(QwtPlot::xBottom);
-    const double low = map.invTransform(x - px) * unitHz() / data_->dfHz;
-    const double high = map.invTransform(x + px) * unitHz() / data_->dfHz;
-    const auto count = data_->values.size();
-    const auto first = std::min(std::size_t(std::max(0.0, std::ceil(low))), count - 1);
-    const auto last = std::clamp(std::size_t(std::max(0.0, std::floor(high))) + 1, first + 1, count);
-    const auto top = std::max_element(data_->values.begin() + std::ptrdiff_t(first),
-                                      data_->values.begin() + std::ptrdiff_t(last));
-    return std::size_t(top - data_->values.begin());
-}
-
-void SpectrumPlot::choose(const QPointF& at, Qt::KeyboardModifiers with) {
-    if (!data_ || data_->values.empty() || !(data_->dfHz > 0)) return;
-    const double hz = data_->dfHz * double(highestNear(at.x(), kPickPx));
-    if (with.testFlag(Qt::ShiftModifier) && selection_.cursorHz()) {
-        setCursorKind(CursorKind::Sidebands);
-        setSidebandHz(std::abs(hz - *selection_.cursorHz()));
-    } else {
-        selection_.setCursorHz(hz);
-    }
-}
-
-void SpectrumPlot::hover(const QPointF& at) {
-    if (!data_ || data_->values.empty() || !(data_->dfHz > 0)) return;
-    const QwtScaleMap map = plot().canvasMap(QwtPlot::xBottom);
-    const auto mark = markItem_->markNear(map, at.x(), kMarkPx);
-    QString text = sayAt(highestNear(at.x(), 1));
-    if (mark) text = tr("%1: %2. %3").arg(mark->name, mark->note, text);
-    setReadout(text);
-}
-
-void SpectrumPlot::step(int steps, bool far) {
-    if (!data_ || data_->values.size() < 2 || !(data_->dfHz > 0)) return;
-    const double now = selection_.cursorHz().value_or((across_.from + across_.until) / 2);
-    const auto last = std::ptrdiff_t(data_->values.size()) - 1;
-    auto line = std::clamp<std::ptrdiff_t>(std::llround(now / data_->dfHz) + steps, 0, last);
-    if (far)
-        while (line > 0 && line < last && !isPeak(*data_, std::size_t(line)))
-            line += steps;
-    selection_.setCursorHz(data_->dfHz * double(line));
-    across_.bring(data_->dfHz * double(line));
-    showAcross();
-}
-
 void SpectrumPlot::takeTheme() {
     PlotFrame::takeTheme();
     curve_->setColour(colour(Role::Curve));
+    referenceCurve_->setColour(colour(Role::SecondCurve));
+    bandItem_->setColour(colour(Role::MutedInk));
     cursors_->setColours(colour(Role::Cursor), colour(Role::Ground));
     cursorLabels_->setColours(colour(Role::Cursor), colour(Role::Ground));
+    rebuildLegend();
+}
+
+QString SpectrumPlot::tableText(TableExtent extent) const {
+    if (!usable()) return {};
+    const SpectrumReading stored(*data_, amplitude_, Units{});  // exported in SI
+    const bool all = extent == TableExtent::All;
+    const std::size_t last = data_->values.size() - 1;
+    const auto from = all ? 0 : std::min(last, std::size_t(std::ceil(across_.from / data_->dfHz)));
+    const auto until = all ? last : std::min(last, std::size_t(across_.until / data_->dfHz));
+    QString text = tableHead(all ? tr("all %1 lines").arg(last + 1)
+                                 : tr("as shown: lines %1 to %2 of %3").arg(from).arg(until).arg(last + 1));
+    const bool orders = data_->shaftHz > 0;
+    text += orders ? QStringLiteral("Hz\torder\t%1\n").arg(stored.unit())
+                   : QStringLiteral("Hz\t%1\n").arg(stored.unit());
+    for (std::size_t i = from; i <= until; ++i) {
+        const double hz = data_->dfHz * double(i);
+        text += QString::number(hz, 'f', 4);
+        if (orders) text += QLatin1Char('\t') + QString::number(hz / data_->shaftHz, 'f', 5);
+        text += QLatin1Char('\t') + QString::number(stored.shown(double(data_->values[i])), 'g', 6) +
+                QLatin1Char('\n');
+    }
+    return text;
 }
 
 }  // namespace fettle
