@@ -180,6 +180,10 @@ Result<std::optional<Instant>> RecordingStore::newest(std::int64_t machine) {
     return database_.one<Instant>("SELECT max(time) FROM recording WHERE machine=?", machine);
 }
 
+Result<std::optional<Instant>> RecordingStore::first(std::int64_t machine) {
+    return database_.one<Instant>("SELECT min(time) FROM recording WHERE machine=?", machine);
+}
+
 Result<std::size_t> RecordingStore::count() {
     const auto rows = database_.one<std::int64_t>("SELECT count(*) FROM recording");
     if (!rows) return fail(rows.error());

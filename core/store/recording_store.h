@@ -86,6 +86,7 @@ class RecordingStore {
     Result<std::vector<RecordingEntry>> list(std::int64_t machine, Instant from, Instant until);
     Result<std::optional<Instant>> newest();  // of the whole fleet
     Result<std::optional<Instant>> newest(std::int64_t machine);
+    Result<std::optional<Instant>> first(std::int64_t machine);  // the oldest
     Result<std::size_t> count();
 
     // Samples bit for bit as they were read, with all facts of the sidecar.

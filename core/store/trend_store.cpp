@@ -161,4 +161,44 @@ Result<std::vector<SpectrumAt>> TrendStore::spectra(std::int64_t channel, Waterf
     });
 }
 
+Result<std::optional<Instant>> TrendStore::endOfSpectra(std::int64_t channel, WaterfallKind kind, bool last) {
+    return database_.one<Instant>("SELECT time FROM spectrum WHERE channel=? AND kind=? ORDER BY time" +
+                                      std::string(last ? " DESC" : "") + " LIMIT 1",
+                                  channel, int(kind));
+}
+
+Result<TrendStore::Picked> TrendStore::pickedSpectra(std::int64_t channel, WaterfallKind kind,
+                                                     std::size_t most) {
+    const auto first = endOfSpectra(channel, kind, false), last = endOfSpectra(channel, kind, true);
+    if (!first || !last) return fail(first ? last.error() : first.error());
+    Picked picked;
+    if (!*first || most == 0) return picked;
+    const auto count = database_.one<std::int64_t>("SELECT count(*) FROM spectrum WHERE channel=? AND kind=?",
+                                                   channel, int(kind));
+    if (!count) return fail(count.error());
+    if (std::size_t(**count) <= most) {
+        auto all = spectra(channel, kind, **first, **last);
+        if (!all) return fail(all.error());
+        picked.spectra = std::move(*all);
+        return picked;
+    }
+    picked.of = (std::size_t(**count) + most / 2) / most;
+    const auto step = (**last - **first) / std::int64_t(most);
+    Instant from = **first;
+    while (from <= **last) {
+        Statement rows(database_,
+                       "SELECT time, recording, top_hz, lines FROM spectrum WHERE channel=? AND kind=? AND "
+                       "time>=? ORDER BY time, recording LIMIT 1");
+        if (!rows.bind(channel, int(kind), from).next()) {
+            if (auto good = rows.status(); !good) return fail(good.error());
+            break;
+        }
+        SpectrumAt& one = picked.spectra.emplace_back();
+        rows.into(one.time, one.recording, one.topHz);
+        one.lines = fromQuantised(rows.blob());
+        from = std::max(from + step, one.time + std::chrono::milliseconds(1));
+    }
+    return picked;
+}
+
 }  // namespace fettle

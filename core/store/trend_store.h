@@ -121,7 +121,16 @@ class TrendStore {
     Result<std::vector<SpectrumAt>> spectra(std::int64_t channel, WaterfallKind kind, Instant from,
                                             Instant until);
 
+    // All where there are at most `most`; else about as many at even steps of time, and how many one of them
+    // stands for. Each is found by its place, not by reading those between.
+    struct Picked {
+        std::vector<SpectrumAt> spectra;
+        std::size_t of = 1;
+    };
+    Result<Picked> pickedSpectra(std::int64_t channel, WaterfallKind kind, std::size_t most);
+
   private:
+    Result<std::optional<Instant>> endOfSpectra(std::int64_t channel, WaterfallKind kind, bool last);
     Database& database_;
 };
 
