@@ -65,6 +65,10 @@ QStringList JsonTableModel::troubles() const {
     return all;
 }
 
+const TableRow* JsonTableModel::row(int index) const {
+    return index >= 0 && index < int(rows_.size()) ? &rows_[std::size_t(index)] : nullptr;
+}
+
 int JsonTableModel::add(int besideRow) {
     const TableRow* beside =
         besideRow >= 0 && besideRow < int(rows_.size()) ? &rows_[std::size_t(besideRow)] : nullptr;
@@ -113,6 +117,7 @@ bool JsonTableModel::setData(const QModelIndex& index, const QVariant& value, in
         return source_->setSpecial(document_, TableRow(rows_[std::size_t(index.row())]), spec.pointer,
                                    value.toString());
     document_.setText(pointerOf(index.row(), index.column()), value.toString(), spec.kind);
+    document_.endTyping();
     return true;
 }
 

@@ -51,7 +51,8 @@ class JsonTableModel : public QAbstractTableModel {
     QString troubleOf(int row, int column) const;
     QStringList troubles() const;  // "row 2, BPFO: must be ..."
     void setReadOnly(bool readOnly);
-    int add(int besideRow);  // the new row
+    const TableRow* row(int index) const;  // null: there is none
+    int add(int besideRow);                // the new row
     void remove(int row);
 
     int rowCount(const QModelIndex& parent = {}) const override;

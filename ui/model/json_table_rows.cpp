@@ -114,9 +114,11 @@ class PointRows : public TableRows {
             const std::string point = elementOf("/points", p);
             if (textOf(*document.find(point), "id") != kept(text) || kept(text) == row.owner) continue;
             const Json moved = *document.find(row.pointer);
-            document.remove(row.pointer);
-            const std::string list = under(point, list_);
-            document.put(elementOf(list, sizeOf(document, list)), moved);
+            document.inOneStep({}, [&] {
+                document.remove(row.pointer);
+                const std::string list = under(point, list_);
+                document.put(elementOf(list, sizeOf(document, list)), moved);
+            });
             return true;
         }
         return false;
@@ -177,8 +179,10 @@ class BearingRows : public TableRows {
         const std::string target = under(owner, position);
         if (target == row.pointer || document.find(target)) return false;
         const Json moved = *document.find(row.pointer);
-        document.remove(row.pointer);
-        document.put(target, moved);
+        document.inOneStep({}, [&] {
+            document.remove(row.pointer);
+            document.put(target, moved);
+        });
         return true;
     }
 

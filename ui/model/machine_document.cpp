@@ -4,6 +4,7 @@
 #include <map>
 
 #include "core/base/text.h"
+#include "ui/model/machine_edit.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -143,10 +144,18 @@ Json valueOf(const QString& typed, FieldKind kind) {
     return text;
 }
 
+MachineDocument::MachineDocument(QObject* parent) : QObject(parent) {
+    steps_.setUndoLimit(1000);
+}
+
 Status MachineDocument::load(const std::string& json, const std::string& name) {
     auto parsed = parseJson(json, name);
     if (!parsed) return fail(parsed.error());
     if (!parsed->is_object()) return fail(ErrorKind::Invalid, name, "/", "one machine is an object { }");
+    if (name_ == name && root_ == *parsed) {
+        setSaved();
+        return {};
+    }
     name_ = name;
     become(std::move(*parsed), false);
     return {};
@@ -182,7 +191,8 @@ void MachineDocument::startCopy() {
 void MachineDocument::become(Json root, bool changed) {
     root_ = std::move(root);
     machine_.reset();
-    changed_ = changed;
+    steps_.clear();
+    if (changed) steps_.resetClean();
     check();
     emit loaded();
     emit edited();
@@ -205,33 +215,72 @@ QString MachineDocument::text(const std::string& pointer) const {
     return shown(value->dump());
 }
 
+void MachineDocument::change(const std::string& pointer, const std::function<void()>& alter, bool typing) {
+    const auto tokens = tokensOf(pointer);
+    const Json before = root_;
+    alter();
+    if (before == root_) return;
+    check();
+    steps_.push(new MachineEdit(*this, editedPlace(before, root_, tokens), typing ? pointer : std::string(),
+                                typing_));
+    emit edited();
+}
+
 void MachineDocument::setText(const std::string& pointer, const QString& typed, FieldKind kind) {
     if (typed.trimmed() == text(pointer)) return;
-    if (typed.trimmed().isEmpty())
-        clear(root_, tokensOf(pointer));
-    else
-        *make(root_, tokensOf(pointer)) = valueOf(typed, kind);
-    changed_ = true;
-    check();
-    emit edited();
+    change(
+        pointer,
+        [&] {
+            if (typed.trimmed().isEmpty())
+                clear(root_, tokensOf(pointer));
+            else
+                *make(root_, tokensOf(pointer)) = valueOf(typed, kind);
+        },
+        true);
 }
 
 void MachineDocument::put(const std::string& pointer, Json value) {
-    *make(root_, tokensOf(pointer)) = std::move(value);
-    changed_ = true;
-    check();
-    emit edited();
+    change(
+        pointer, [&] { *make(root_, tokensOf(pointer)) = std::move(value); }, false);
 }
 
 void MachineDocument::remove(const std::string& pointer) {
-    erase(root_, tokensOf(pointer));
-    changed_ = true;
-    check();
-    emit edited();
+    change(
+        pointer, [&] { erase(root_, tokensOf(pointer)); }, false);
 }
 
 void MachineDocument::setSaved() {
-    changed_ = false;
+    steps_.setClean();
+    endTyping();
+    emit edited();
+}
+
+void MachineDocument::inOneStep(const QString& name, const std::function<void()>& changes) {
+    steps_.beginMacro(name);
+    changes();
+    steps_.endMacro();
+    emit edited();
+}
+
+void MachineDocument::restore(const std::vector<std::string>& tokens, const Json& value) {
+    *make(root_, tokens) = value;
+}
+
+void MachineDocument::undo() {
+    if (!steps_.canUndo()) return;
+    steps_.undo();
+    endTyping();
+    check();
+    emit stepped();
+    emit edited();
+}
+
+void MachineDocument::redo() {
+    if (!steps_.canRedo()) return;
+    steps_.redo();
+    endTyping();
+    check();
+    emit stepped();
     emit edited();
 }
 

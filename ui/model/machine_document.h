@@ -1,12 +1,15 @@
 // Why: the register's form edits the JSON description itself, never a struct made from it, so that keys this
 // program does not know stay as they were. Values are read and written by JSON pointer; after each change the
 // whole is checked by parseMachine and every trouble found is kept with its place, which is the pointer of a
-// field. A number that cannot be read stays in the document as text, so that the check names it. Thread: the
-// window's.
+// field. A number that cannot be read stays in the document as text, so that the check names it. Every change
+// can be undone (machine_edit.h); what was loaded or saved last is the state without changes, and steps are
+// kept over a save. Thread: the window's.
 #pragma once
 
 #include <QObject>
 #include <QString>
+#include <QUndoStack>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -36,9 +39,10 @@ struct Trouble {
 class MachineDocument : public QObject {
     Q_OBJECT
   public:
-    using QObject::QObject;
+    explicit MachineDocument(QObject* parent = nullptr);
 
-    // A description as stored; what is not JSON is refused and changes nothing.
+    // A description as stored; what is not JSON is refused and changes nothing. The one that is there already
+    // is now saved and keeps its steps.
     Status load(const std::string& json, const std::string& name);
     void startNew(const std::string& site, const std::string& area, double mainsHz);
     void startCopy();  // the same under another tag, to be given
@@ -56,23 +60,35 @@ class MachineDocument : public QObject {
     const std::vector<std::string>& warnings() const { return warnings_; }
     const std::optional<Machine>& machine() const { return machine_; }  // the last sound one
     bool sound() const { return troubles_.empty(); }
-    bool changed() const { return changed_; }
+    bool changed() const { return !steps_.isClean(); }
     void setSaved();
 
+    QUndoStack& steps() { return steps_; }
+    void undo();
+    void redo();
+    void endTyping() { ++typing_; }  // what is typed next is a step of its own
+    // Several changes that are undone together.
+    void inOneStep(const QString& name, const std::function<void()>& changes);
+    // For steps alone: the value at a place, as it was or will be.
+    void restore(const std::vector<std::string>& tokens, const Json& value);
+
   signals:
-    void edited();  // a value changed, or another document was loaded
-    void loaded();  // another document
+    void edited();   // a value changed, or another document was loaded
+    void loaded();   // another document
+    void stepped();  // undone or redone
 
   private:
     void check();
     void become(Json root, bool changed);
+    void change(const std::string& pointer, const std::function<void()>& alter, bool typing);
 
     Json root_ = Json::object();
     std::string name_;
     std::vector<Trouble> troubles_;
     std::vector<std::string> warnings_;
     std::optional<Machine> machine_;
-    bool changed_ = false;
+    QUndoStack steps_;
+    int typing_ = 0;
 };
 
 // "/points/0" and "channels" -> "/points/0/channels"

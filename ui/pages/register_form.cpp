@@ -2,6 +2,7 @@
 
 #include <QComboBox>
 #include <QGridLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 
@@ -62,6 +63,7 @@ RegisterForm::RegisterForm(MachineDocument& document, const Theme& theme,
     grid_->setColumnStretch(1, 1);
     connect(&document, &MachineDocument::edited, this, [this] { refresh(false); });
     connect(&document, &MachineDocument::loaded, this, [this] { refresh(true); });
+    connect(&document, &MachineDocument::stepped, this, [this] { refresh(true); });
     connect(&theme, &Theme::changed, this, &RegisterForm::dress);
     refresh(true);
     dress();
@@ -96,6 +98,7 @@ QWidget* RegisterForm::editorOf(const FieldSpec& spec) {
     const auto edit = [this, pointer = spec.pointer, kind = spec.kind](const QString& text) {
         document_.setText(pointer, text, kind);
     };
+    const auto left = [this] { document_.endTyping(); };
     if (spec.kind == FieldKind::Choice || spec.kind == FieldKind::Yes || !spec.words.isEmpty()) {
         auto* box = new QComboBox(this);
         box->addItem(QString());
@@ -105,10 +108,14 @@ QWidget* RegisterForm::editorOf(const FieldSpec& spec) {
             connect(box, &QComboBox::editTextChanged, this, edit);
         else
             connect(box, &QComboBox::textActivated, this, edit);
+        connect(box, &QComboBox::textActivated, this, left);
+        if (box->lineEdit()) box->lineEdit()->installEventFilter(this);
         editor = box;
     } else {
         auto* line = new QLineEdit(this);
         connect(line, &QLineEdit::textEdited, this, edit);
+        connect(line, &QLineEdit::editingFinished, this, left);
+        line->installEventFilter(this);
         editor = line;
     }
     editor->setObjectName(objectNameOf(spec.pointer));
@@ -117,6 +124,17 @@ QWidget* RegisterForm::editorOf(const FieldSpec& spec) {
     editor->setToolTip(spec.hint);
     editor->setMinimumWidth(fontMetrics().averageCharWidth() * 14);
     return editor;
+}
+
+// A field's own undo would know nothing of the others': the keys are left to the page.
+bool RegisterForm::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() != QEvent::ShortcutOverride) return QWidget::eventFilter(watched, event);
+    const auto* key = static_cast<QKeyEvent*>(event);
+    const bool redo = key->key() == Qt::Key_Y && key->modifiers() == Qt::ControlModifier;
+    if (!key->matches(QKeySequence::Undo) && !key->matches(QKeySequence::Redo) && !redo)
+        return QWidget::eventFilter(watched, event);
+    event->ignore();
+    return true;
 }
 
 // The field that is typed in keeps what was typed.

@@ -24,6 +24,9 @@ class RegisterForm : public QWidget {
     bool hasTrouble() const;
     bool focusOn(const std::string& place);  // false: not a field of this form
 
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
   private:
     struct Field {
         FieldSpec spec;

@@ -44,6 +44,10 @@ void RegisterPage::build() {
     add("register.remove", &RegisterPage::askRemove);
     add("register.import", &RegisterPage::askImport);
     add("register.export", &RegisterPage::askExport);
+    add("register.undo", &RegisterPage::undo);
+    add("register.redo", &RegisterPage::redo);
+    add("register.bearing", &RegisterPage::bearingWanted);
+    add("register.alike", &RegisterPage::alikeWanted);
     auto* split = new QSplitter(Qt::Horizontal, this);
     split->setChildrenCollapsible(false);
     split->addWidget(leftSide());
@@ -67,8 +71,8 @@ QWidget* RegisterPage::leftSide() {
         if (tag != tag_) leaveFor([this, tag] { openMachine(tag); });
     });
     auto* rows = new QGridLayout;
-    const char* const ids[] = {"register.add", "register.copy", "register.remove", "register.import",
-                               "register.export"};
+    const char* const ids[] = {"register.add",   "register.copy",   "register.remove",
+                               "register.alike", "register.import", "register.export"};
     int place = 0;
     for (const char* id : ids) {
         auto* button = new QToolButton(left);
@@ -103,17 +107,9 @@ QWidget* RegisterPage::rightSide() {
     tabs_->setObjectName(QStringLiteral("registerTabs"));
     setQuietTabs(*tabs_);
     bar_ = new RegisterSaveBar(document_, theme_, right);
-    auto* look = new QPushButton(tr("Show on the machine page"), right);
-    look->setObjectName(QStringLiteral("registerLook"));
-    connect(look, &QPushButton::clicked, this, [this] {
-        if (!tag_.isEmpty()) emit machineWanted(tag_);
-    });
-    auto* head = new QHBoxLayout;
-    head->addWidget(title_, 1);
-    head->addWidget(look);
     auto* all = new QVBoxLayout(right);
     all->setContentsMargins(16, 12, 16, 10);
-    all->addLayout(head);
+    buildHead(*all);
     all->addWidget(older_);
     all->addWidget(tabs_, 1);
     all->addWidget(new ThinRule(theme_, right));
@@ -201,13 +197,7 @@ void RegisterPage::buildTabs() {
                   "blindSpots"),
         1);
     tabs_->addTab(blind, {});
-    QTableView* history =
-        listTable(history_, {tr("Holds from"), tr("Entered"), tr("Why")}, "descriptionHistory");
-    connect(history, &QTableView::activated, this,
-            [this](const QModelIndex& index) { showHistory(index.row()); });
-    connect(history, &QTableView::doubleClicked, this,
-            [this](const QModelIndex& index) { showHistory(index.row()); });
-    tabs_->addTab(history, {});
+    tabs_->addTab(historySide(), {});
 }
 
 // Side by side where there is room for both.

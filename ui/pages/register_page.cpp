@@ -1,7 +1,6 @@
 #include "ui/pages/register_page.h"
 
 #include <QAction>
-#include <QFileDialog>
 #include <QLabel>
 #include <QMessageBox>
 #include <QPushButton>
@@ -9,10 +8,8 @@
 #include <QStandardItemModel>
 #include <QTabWidget>
 
-#include "core/base/file_system.h"
 #include "core/diagnosis/wording.h"
 #include "core/fleet/machine_desk.h"
-#include "ui/model/register_file.h"
 #include "ui/model/shortcuts.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
@@ -158,6 +155,7 @@ void RegisterPage::showLists(const Shown& shown) {
     for (const DescriptionEntry& entry : shown.history)
         history_->appendRow({cell(entry.from.empty() ? tr("the beginning") : dateText(entry.from)),
                              cell(enteredText(entry.recordedAt, zone)), cell(fettle::shown(entry.note))});
+    showChanges();
 }
 
 void RegisterPage::setReadOnly(bool readOnly) {
@@ -188,7 +186,11 @@ void RegisterPage::refresh() {
             trouble = trouble || table->hasTrouble();
         tabs_->setTabText(i, trouble ? tr("%1 (to mend)").arg(names[i]) : names[i]);
     }
+    showTrain();
     const bool writable = work_.writable();
+    actions_["register.undo"]->setEnabled(!readOnly_ && document_.steps().canUndo());
+    actions_["register.redo"]->setEnabled(!readOnly_ && document_.steps().canRedo());
+    actions_["register.alike"]->setEnabled(writable && !register_.machines.empty());
     for (const char* id : {"register.add", "register.import"})
         actions_[id]->setEnabled(writable);
     for (const char* id : {"register.copy", "register.remove"})
@@ -267,42 +269,6 @@ void RegisterPage::removeMachine(const QString& why) {
         });
 }
 
-void RegisterPage::importFile(const QString& path) {
-    work_.write<RegisterTaken>(
-        this,
-        [path = path.toStdString()](FleetFile& fleet) -> Result<RegisterTaken> {
-            const auto text = RealFileSystem().read(path);
-            if (!text) return fail(text.error());
-            return takeRegister(fleet, *text, path);
-        },
-        [this](Result<RegisterTaken> taken) {
-            if (!taken) return emit troubled(sentence(taken.error()));
-            emit said(tr("%1 added, %2 changed, %3 unchanged, %4 refused")
-                          .arg(taken->added)
-                          .arg(taken->changed)
-                          .arg(taken->unchanged)
-                          .arg(taken->refused.size()));
-            QStringList refused;
-            for (const std::string& one : taken->refused)
-                refused << shown(one);
-            if (!refused.isEmpty()) emit troubled(refused.mid(0, 20).join(u'\n'));
-        });
-}
-
-void RegisterPage::exportTo(const QString& path) {
-    work_.ask<void>(
-        this, QStringLiteral("export register"),
-        [path = path.toStdString()](FleetFile& fleet, const CancelToken&) -> Status {
-            const auto text = registerAsJson(fleet);
-            if (!text) return fail(text.error());
-            return RealFileSystem().writeSafely(path, *text);
-        },
-        [this, path](Status status) {
-            if (!status) return emit troubled(sentence(status.error()));
-            emit said(tr("Register written to %1").arg(path));
-        });
-}
-
 void RegisterPage::leaveFor(std::function<void()> next) {
     if (!document_.changed()) return next();
     auto* box =
@@ -331,29 +297,6 @@ void RegisterPage::askRemove() {
     box->addButton(QMessageBox::Cancel);
     connect(remove, &QPushButton::clicked, this, [this] { removeMachine(tr("taken out in the register")); });
     box->open();
-}
-
-void RegisterPage::askImport() {
-    auto* dialog =
-        new QFileDialog(this, tr("Register to import"), QString(), tr("JSON (*.json);;All files (*)"));
-    dialog->setObjectName(QStringLiteral("registerImportDialog"));
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->setFileMode(QFileDialog::ExistingFiles);
-    connect(dialog, &QFileDialog::filesSelected, this, [this](const QStringList& paths) {
-        for (const QString& path : paths)
-            importFile(path);
-    });
-    dialog->open();
-}
-
-void RegisterPage::askExport() {
-    auto* dialog = new QFileDialog(this, tr("Write the register to"), QString(), tr("JSON (*.json)"));
-    dialog->setObjectName(QStringLiteral("registerExportDialog"));
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->setAcceptMode(QFileDialog::AcceptSave);
-    dialog->setDefaultSuffix(QStringLiteral("json"));
-    connect(dialog, &QFileDialog::fileSelected, this, &RegisterPage::exportTo);
-    dialog->open();
 }
 
 void RegisterPage::goToTrouble(const QString& place) {

@@ -8,7 +8,9 @@
 #include <vector>
 
 #include "core/diagnosis/examination.h"
+#include "core/workshop/bearing_finder.h"
 #include "ui/model/machine_document.h"
+#include "ui/model/register_file.h"
 #include "ui/model/selection.h"
 #include "ui/theme/theme.h"
 #include "ui/work/fleet_work.h"
@@ -27,6 +29,7 @@ class RegisterForm;
 class RegisterSaveBar;
 class RegisterTable;
 class RegisterTree;
+class TrainLine;
 
 class RegisterPage : public QWidget {
     Q_OBJECT
@@ -41,6 +44,12 @@ class RegisterPage : public QWidget {
     void removeMachine(const QString& why);
     void importFile(const QString& path);
     void exportTo(const QString& path);
+    // A bearing that was found, into the row that is chosen among the bearings (else a new one): with its
+    // inner build, or by its designation alone.
+    void putBearing(const KnownBearing& bearing, bool withBuild);
+    const std::vector<MachineEntry>& machines() const { return register_.machines; }
+    void setAlike(const QStringList& tags, const std::string& pointer, const Json& value,
+                  const std::string& from, const std::string& note);
 
   protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -52,6 +61,8 @@ class RegisterPage : public QWidget {
     void machinesRead();
     void machineShown();  // a description was read and is shown
     void saved(const QString& tag);
+    void bearingWanted();  // the finder
+    void alikeWanted();    // one value for several machines
 
   private:
     struct Shown {
@@ -81,6 +92,14 @@ class RegisterPage : public QWidget {
     void askImport();
     void askExport();
     void goToTrouble(const QString& place);
+    void undo() { document_.undo(); }
+    void redo() { document_.redo(); }
+    void buildHead(QBoxLayout& lines);
+    QWidget* historySide();
+    void showChanges();
+    void showTrain();
+    void tellTaken(const Result<RegisterTaken>& taken);
+    void chooseIn(int tab, const char* table, const std::string& place);
     QAction* add(const char* id, void (RegisterPage::*slot)());
 
     FleetWork& work_;
@@ -97,10 +116,12 @@ class RegisterPage : public QWidget {
     std::map<int, std::vector<RegisterTable*>> tablesOfTab_;
     RegisterSaveBar* bar_ = nullptr;
     QTabWidget* tabs_ = nullptr;
+    TrainLine* train_ = nullptr;
+    QTableView* historyView_ = nullptr;
     QBoxLayout* sides_ = nullptr;
     QStackedWidget* right_ = nullptr;
     QLabel *title_ = nullptr, *counts_ = nullptr, *older_ = nullptr, *blindWord_ = nullptr;
-    QStandardItemModel *blind_ = nullptr, *history_ = nullptr;
+    QStandardItemModel *blind_ = nullptr, *history_ = nullptr, *changes_ = nullptr;
     std::map<std::string, QAction*> actions_;
 };
 

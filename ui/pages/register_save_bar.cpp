@@ -31,7 +31,7 @@ RegisterSaveBar::RegisterSaveBar(MachineDocument& document, const Theme& theme, 
       day_(new QDateEdit(QDate::currentDate(), this)),
       note_(new QLineEdit(this)),
       save_(new QPushButton(tr("Save"), this)),
-      revert_(new QPushButton(tr("Undo changes"), this)) {
+      revert_(new QPushButton(tr("Drop changes"), this)) {
     word_->setObjectName(QStringLiteral("registerTroubles"));
     fromDay_->setObjectName(QStringLiteral("registerFromDay"));
     day_->setObjectName(QStringLiteral("registerFrom"));

@@ -123,6 +123,15 @@ RegisterTable::RegisterTable(MachineDocument& document, std::unique_ptr<TableRow
     dress();
 }
 
+int RegisterTable::currentRow() const {
+    return view_->currentIndex().row();
+}
+
+void RegisterTable::chooseRow(int row) {
+    view_->setCurrentIndex(model_.index(row, 0));
+    view_->setFocus();
+}
+
 void RegisterTable::refresh() {
     const QStringList troubles = model_.troubles();
     troubles_->setText(troubles.join(u'\n'));

@@ -22,6 +22,8 @@ class RegisterTable : public QWidget {
     void setReadOnly(bool readOnly);
     bool hasTrouble() const { return !model_.troubles().isEmpty(); }
     JsonTableModel& model() { return model_; }
+    int currentRow() const;
+    void chooseRow(int row);
 
   private:
     void refresh();

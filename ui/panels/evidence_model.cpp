@@ -48,6 +48,25 @@ void EvidenceModel::setRows(ArithmeticRows rows) {
     endResetModel();
 }
 
+void EvidenceModel::setUnits(const Units& units) {
+    units_ = units;
+    if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, kColumns - 1));
+    emit headerDataChanged(Qt::Horizontal, 0, kColumns - 1);
+}
+
+QString EvidenceModel::asTable() const {
+    QStringList lines;
+    for (int row = -1; row < rowCount(); ++row) {
+        QStringList cells;
+        for (int column = 0; column < Bar; ++column)
+            cells << (row < 0 ? headerData(column, Qt::Horizontal, Qt::DisplayRole)
+                              : data(index(row, column), Qt::DisplayRole))
+                         .toString();
+        lines << cells.join(u'\t');
+    }
+    return lines.join(u'\n') + u'\n';
+}
+
 double EvidenceModel::mostOfLines() const {
     double most = 1;
     for (const ArithmeticRow& row : rows_)
@@ -70,25 +89,49 @@ int EvidenceModel::columnCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : int(kColumns);
 }
 
-QString EvidenceModel::textOf(const ArithmeticRow& row, int column) const {
-    if (column == Decibans) return fixed(row.printed, 1);
-    if (column == Name) return QString::fromStdString(row.name);
-    if (row.kind != ArithmeticRow::Kind::Line) return {};
-    const bool judged = row.line->state != LineState::LeftOut;
+QString EvidenceModel::frequency(double hz) const {
+    const ShownUnit to = shownUnit(QStringLiteral("Hz"), units_);
+    return fixed(to.shown(hz), units_.perMinute ? 0 : 2);
+}
+
+// By their place: printed values of all rows up to this one; the weight is what they sum to.
+double EvidenceModel::sumTo(const ArithmeticRow& row) const {
+    double sum = 0;
+    for (const ArithmeticRow& one : rows_) {
+        if (one.kind == ArithmeticRow::Kind::Weight) break;
+        sum += one.printed;
+        if (&one == &row) break;
+    }
+    return sum;
+}
+
+QString EvidenceModel::lineText(const LineRow& line, int column) const {
+    const bool judged = line.state != LineState::LeftOut;
     switch (column) {
         case Order:
-            return fixed(row.line->order, 3);
-        case Hz:
-            return fixed(placeHz(row), 2);
+            return fixed(line.order, 3);
+        case Expected:
+            return frequency(line.expectedHz);
+        case Found:
+            return line.state == LineState::Found ? frequency(line.foundHz)
+                   : judged                       ? tr("absent")
+                                                  : tr("left out");
         case Db:
-            return judged ? fixed(row.line->aboveFloorDb, 1) : QString();
+            return judged ? fixed(line.aboveFloorDb, 1) : QString();
         case RankP:
-            return judged ? QString::number(row.line->rankP, 'g', 2) : QString();
+            return judged ? QString::number(line.rankP, 'g', 2) : QString();
         case Share:
-            return judged ? fixed(row.line->w, 2) : QString();
+            return judged ? fixed(line.w, 2) : QString();
         default:
             return {};
     }
+}
+
+QString EvidenceModel::textOf(const ArithmeticRow& row, int column) const {
+    if (column == Decibans) return fixed(row.printed, 1);
+    if (column == Sum) return fixed(sumTo(row), 1);
+    if (column == Name) return QString::fromStdString(row.name);
+    return row.kind == ArithmeticRow::Kind::Line ? lineText(*row.line, column) : QString();
 }
 
 QString EvidenceModel::helpOf(const ArithmeticRow& row) const {
@@ -106,9 +149,22 @@ QString EvidenceModel::helpOf(const ArithmeticRow& row) const {
     }
     if (row.line->state == LineState::LeftOut)
         return tr("left out: %1").arg(QString::fromStdString(row.line->why));
-    return tr("%1; expected %2 Hz, top of the peak %3 Hz; rank p %4; %5 of true faults show this line")
-        .arg(QString::fromStdString(toText(row.line->state)), fixed(row.line->expectedHz, 2),
-             fixed(row.line->foundHz, 2), QString::number(row.line->rankP, 'g', 2), fixed(row.line->w, 2));
+    const QString unit = shownUnit(QStringLiteral("Hz"), units_).unit;
+    return tr("%1; expected %2 %6, top of the peak %3 %6; rank p %4; %5 of true faults show this line")
+        .arg(QString::fromStdString(toText(row.line->state)), frequency(row.line->expectedHz),
+             frequency(row.line->foundHz), QString::number(row.line->rankP, 'g', 2), fixed(row.line->w, 2),
+             unit);
+}
+
+// For a screen reader: a cell says what it is of.
+QString EvidenceModel::spoken(const ArithmeticRow& row, int column) const {
+    const bool line = row.kind == ArithmeticRow::Kind::Line;
+    if (column == Name && line)
+        return tr("%1, %2, %3 decibans")
+            .arg(textOf(row, Name), QString::fromStdString(toText(row.line->state)), textOf(row, Decibans));
+    if (column == Name) return tr("%1, %2 decibans").arg(textOf(row, Name), textOf(row, Decibans));
+    if (column == Bar) return row.printed < 0 ? tr("against") : row.printed > 0 ? tr("for") : tr("neutral");
+    return textOf(row, column);
 }
 
 QVariant EvidenceModel::data(const QModelIndex& index, int role) const {
@@ -120,9 +176,7 @@ QVariant EvidenceModel::data(const QModelIndex& index, int role) const {
         case Qt::ToolTipRole:
             return helpOf(row);
         case Qt::AccessibleTextRole:
-            return index.column() == Name && row.kind == ArithmeticRow::Kind::Line
-                       ? tr("%1, %2").arg(textOf(row, Name), QString::fromStdString(toText(row.line->state)))
-                       : textOf(row, index.column());
+            return spoken(row, index.column());
         case Qt::TextAlignmentRole:
             return int((index.column() == Name ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
         case Qt::DecorationRole:
@@ -148,15 +202,26 @@ QVariant EvidenceModel::headerData(int section, Qt::Orientation orientation, int
     if (orientation != Qt::Horizontal) return {};
     if (role == Qt::TextAlignmentRole)
         return int((section == Name ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
-    const QString heads[] = {tr("line"),   tr("order"), tr("Hz"),       tr("dB over"),
-                             tr("rank p"), tr("w"),     tr("decibans"), QString()};
+    const QString unit = shownUnit(QStringLiteral("Hz"), units_).unit;
+    const QString heads[] = {tr("line"),
+                             tr("order"),
+                             tr("expected %1").arg(unit),
+                             tr("found %1").arg(unit),
+                             tr("dB over"),
+                             tr("rank p"),
+                             tr("w"),
+                             tr("decibans"),
+                             tr("sum"),
+                             QString()};
     const QString helps[] = {tr("Expected line; full triangle found, open one absent, cross left out"),
                              tr("Order of the bearing's own shaft"),
-                             tr("Top of the peak; of absent and left-out lines where it was expected"),
+                             tr("Where the line was expected at the fitted slip, %1").arg(unit),
+                             tr("Top of the peak, %1; or absent, or left out").arg(unit),
                              tr("Power over the local floor, dB"),
                              tr("Share of the view's positions that are as high"),
                              tr("Share of true faults that show this line"),
-                             tr("What the line added or took away"),
+                             tr("What the line added or took away, decibans"),
+                             tr("Running sum down to the weight, decibans"),
                              tr("Against to the left, for to the right of the zero line")};
     if (role == Qt::DisplayRole) return heads[section];
     if (role == Qt::ToolTipRole) return helps[section];

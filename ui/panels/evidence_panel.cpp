@@ -1,18 +1,18 @@
 #include "ui/panels/evidence_panel.h"
 
-#include <QHBoxLayout>
+#include <QCheckBox>
 #include <QLabel>
 #include <QPushButton>
-#include <QVBoxLayout>
-#include <algorithm>
 
-#include "core/diagnosis/blind_rows.h"
 #include "core/diagnosis/wording.h"
+#include "core/machine/path.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
+#include "ui/panels/change_words.h"
 #include "ui/panels/evidence_view.h"
+#include "ui/panels/evidence_words.h"
 #include "ui/panels/fault_list.h"
-#include "ui/plot/readout.h"
+#include "ui/panels/suggestion_list.h"
 
 namespace fettle {
 
@@ -20,6 +20,15 @@ namespace {
 
 constexpr int kMostClaims = 4;
 constexpr int kLowEms = 52;  // lower than that the lines of the chosen fault need the room of the others
+
+// First day at a finding's weight, as it is shown; empty: never.
+std::string sinceOf(const FaultEntry& entry, const PanelContent& content) {
+    std::optional<Instant> first;
+    for (const WeightReached& one : content.reached)
+        if (one.fault == entry.fault && placesMeet(one.at, entry.at))
+            first = first ? std::min(*first, one.first) : one.first;
+    return first ? kept(dateText(siteTime(*first, content.zone).date())) : std::string();
+}
 
 }  // namespace
 
@@ -32,73 +41,37 @@ EvidencePanel::EvidencePanel(const Theme& theme, Selection& selection, QWidget* 
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     build();
     setWidget(page_);
-    connect(week_, &QPushButton::clicked, this, &EvidencePanel::weekWanted);
-    connect(&selection_, &Selection::faultChanged, this, &EvidencePanel::showChosen);
-    connect(&selection_, &Selection::cursorChanged, this, &EvidencePanel::showClaims);
-    connect(&theme_, &Theme::changed, this, &EvidencePanel::takeTheme);
+    connectParts();
     takeTheme();
     setContent(nullptr);
 }
 
-QLabel* EvidencePanel::addLabel(const QString& name, bool muted) {
-    auto* label = new QLabel(page_);
-    label->setObjectName(name);
-    label->setWordWrap(true);
-    label->setTextFormat(Qt::PlainText);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-    label->setFocusPolicy(Qt::ClickFocus);
-    column_->addWidget(label);
-    if (muted) muted_ << label;
-    return label;
-}
-
-EvidencePanel::Section EvidencePanel::addSection(const QString& name, const QString& title) {
-    Section section;
-    section.head = addLabel(name + QStringLiteral("Head"), false);
-    section.head->setText(title);
-    QFont bold = font();
-    bold.setBold(true);
-    section.head->setFont(bold);
-    section.body = addLabel(name, false);
-    section.body->setTextFormat(Qt::RichText);
-    return section;
-}
-
-void EvidencePanel::build() {
-    column_ = new QVBoxLayout(page_);
-    column_->setContentsMargins(10, 0, 10, 10);
-    column_->setSpacing(6);
-    auto* top = new QHBoxLayout;
-    column_->addLayout(top);
-    basis_ = addLabel(QStringLiteral("panelBasis"), true);
-    column_->removeWidget(basis_);
-    top->addWidget(basis_, 1);
-    week_ = new QPushButton(tr("Show the week"), page_);
-    week_->setObjectName(QStringLiteral("showWeek"));
-    top->addWidget(week_, 0, Qt::AlignTop);
-    words_ = addLabel(QStringLiteral("panelWords"), true);
-    faults_ = new FaultList(theme_, selection_, page_);
-    column_->addWidget(faults_);
-    verdict_ = addLabel(QStringLiteral("verdict"), false);
-    facts_ = addLabel(QStringLiteral("verdictFacts"), true);
-    tableHead_ = addLabel(QStringLiteral("evidenceHead"), false);
-    QFont bold = font();
-    bold.setBold(true);
-    tableHead_->setFont(bold);
-    view_ = new EvidenceView(theme_, selection_, page_);
-    column_->addWidget(view_);
-    claims_ = addLabel(QStringLiteral("claims"), false);
-    chartHead_ = addLabel(QStringLiteral("weightHead"), false);
-    chartHead_->setFont(bold);
-    chartHead_->setText(tr("Weight over the weeks, decibans a recording"));
-    chart_ = new WeightChart(theme_, page_);
-    column_->addWidget(chart_);
-    against_ = addSection(QStringLiteral("against"), tr("Against"));
-    rivals_ = addSection(QStringLiteral("rivals"), tr("Rivals for the same lines"));
-    leftOut_ = addSection(QStringLiteral("leftOut"), tr("Left out"));
-    blind_ = addSection(QStringLiteral("blindSpots"), tr("Blind spots"));
-    notes_ = addSection(QStringLiteral("notes"), tr("About the recordings"));
-    column_->addStretch(1);
+void EvidencePanel::connectParts() {
+    connect(week_, &QPushButton::clicked, this, &EvidencePanel::weekWanted);
+    connect(sum_, &QCheckBox::toggled, view_, &EvidenceView::showSum);
+    connect(copy_, &QPushButton::clicked, view_, &EvidenceView::copyTable);
+    connect(asksButton_, &QPushButton::clicked, this, &EvidencePanel::asksWanted);
+    connect(firstButton_, &QPushButton::clicked, this, &EvidencePanel::firstListedWanted);
+    connect(whoseButton_, &QPushButton::clicked, this, [this] {
+        if (selection_.cursorHz()) emit whoseLineWanted(*selection_.cursorHz());
+    });
+    connect(suggestions_, &SuggestionList::askWanted, this,
+            [this](int place) { emit askWanted(suggestions_->suggestions()[std::size_t(place)]); });
+    connect(chart_, &WeightChart::recordingPicked, this, [this](qint64 recording, double ms) {
+        selection_.setRecording(recording, Instant(std::chrono::milliseconds(std::int64_t(ms))));
+    });
+    connect(chart_, &WeightChart::weekPicked, this, [this](double ms) {
+        selection_.setRecording({}, Instant(std::chrono::milliseconds(std::int64_t(ms))));
+    });
+    connect(&selection_, &Selection::recordingChanged, this,
+            [this] { chart_->setChosen(selection_.recording()); });
+    connect(&selection_, &Selection::faultChanged, this, &EvidencePanel::showChosen);
+    connect(&selection_, &Selection::cursorChanged, this, [this] {
+        sayWhoseLine({});
+        showClaims();
+    });
+    connect(&selection_, &Selection::unitsChanged, this, &EvidencePanel::showChosen);
+    connect(&theme_, &Theme::changed, this, &EvidencePanel::takeTheme);
 }
 
 void EvidencePanel::resizeEvent(QResizeEvent* event) {
@@ -125,15 +98,26 @@ void EvidencePanel::fill(Section& section, const QStringList& paragraphs) {
 void EvidencePanel::setContent(std::shared_ptr<const PanelContent> content) {
     content_ = std::move(content);
     words_->setVisible(!content_);
-    for (QWidget* part : std::initializer_list<QWidget*>{basis_, faults_, verdict_, facts_, tableHead_, view_,
-                                                         claims_, chartHead_, chart_})
+    for (QWidget* part : std::initializer_list<QWidget*>{basis_, faults_, scale_, verdict_, facts_, tableRow_,
+                                                         view_, claimsRow_, chartHead_, chart_,
+                                                         suggestionsHead_, asksButton_, firstButton_})
         part->setVisible(content_ != nullptr);
     week_->setVisible(content_ && !content_->week);
     if (content_) {
         basis_->setText(content_->basis);
-        faults_->setEntries(faultEntries(content_->examination));
+        chart_->setZone(content_->zone);
+        showFaults();
     }
+    sayWhoseLine({});
+    sayFirstListed({});
     showChosen();
+}
+
+void EvidencePanel::showFaults() {
+    std::vector<FaultEntry> entries = faultEntries(content_->examination);
+    for (FaultEntry& entry : entries)
+        entry.since = sinceOf(entry, *content_);
+    faults_->setEntries(std::move(entries));
 }
 
 void EvidencePanel::setWords(const QString& words) {
@@ -143,12 +127,38 @@ void EvidencePanel::setWords(const QString& words) {
 
 void EvidencePanel::setWeights(std::vector<WeightPoint> points) {
     chart_->setPoints(std::move(points));
+    chart_->setChosen(selection_.recording());
 }
 
 void EvidencePanel::setToleranceHz(double hz) {
     toleranceHz_ = hz;
     view_->setToleranceHz(hz);
     showClaims();
+}
+
+void EvidencePanel::setStanding(std::optional<RoundStanding> standing) {
+    standing_ = std::move(standing);
+    showChange(chosen());
+}
+
+void EvidencePanel::setAsks(std::vector<Ask> open, bool writable) {
+    asks_ = std::move(open);
+    suggestions_->setWritable(writable);
+    showSuggestions(chosen());
+}
+
+void EvidencePanel::setHistory(FaultHistory history) {
+    said_ = std::move(history);
+    showHistory();
+}
+
+void EvidencePanel::sayWhoseLine(const QString& words) {
+    whose_->setText(words);
+    whose_->setVisible(!words.isEmpty());
+}
+
+void EvidencePanel::sayFirstListed(const QString& words) {
+    firstListed_->setText(words);
 }
 
 const Hypothesis* EvidencePanel::chosen() const {
@@ -169,101 +179,64 @@ void EvidencePanel::showChosen() {
     const Hypothesis* h = chosen();
     view_->setRows(h ? arithmeticOf(*h) : ArithmeticRows{});
     const bool weighed = h && h->weightDban;
-    for (QWidget* part : std::initializer_list<QWidget*>{tableHead_, view_, chartHead_, chart_})
+    for (QWidget* part : std::initializer_list<QWidget*>{tableRow_, view_, chartHead_, chart_})
         part->setVisible(weighed);
     for (QWidget* part : std::initializer_list<QWidget*>{verdict_, facts_})
         part->setVisible(h != nullptr);
     showOtherSide(h ? *h : Hypothesis{});
+    showChange(h);
+    showSuggestions(h);
+    showHistory();
     if (h) {
-        verdict_->setText(verdictOf(*h));
-        facts_->setText(factsOf(*h));
+        verdict_->setText(verdictWords(*h));
+        facts_->setText(factWords(*h, *content_, selection_.units()));
         tableHead_->setText(h->sentence.empty() ? tr("Best chance fit: what each line added, decibans")
                                                 : tr("What each line added, decibans"));
     }
     showClaims();
 }
 
-QString EvidencePanel::verdictOf(const Hypothesis& h) const {
-    if (!h.sentence.empty()) return shown(h.sentence);
-    const QString name = shown(faultName(h.fault));
-    if (!h.weightDban) return tr("Not judged: %1, %2: %3.").arg(name, shown(h.at), shown(h.why));
-    QString text = tr("No finding: %1, %2: the best chance fit reaches %3 decibans; a finding needs 20.")
-                       .arg(name, shown(h.at))
-                       .arg(*h.weightDban, 0, 'f', 1);
-    if (h.beforeClaimsDban && *h.beforeClaimsDban - *h.weightDban > 1)
-        text +=
-            tr(" Before stronger faults claimed their lines it was %1.").arg(*h.beforeClaimsDban, 0, 'f', 1);
-    return text + tr(" This does not prove the machine sound: see the blind spots.");
-}
-
-QString EvidencePanel::factsOf(const Hypothesis& h) const {
-    QStringList facts;
-    const Severity& s = h.severity;
-    if (s.kind == "stage") facts << tr("stage %1").arg(shown(s.value));
-    if (s.kind == "zone") {
-        QString zone = tr("zone %1").arg(shown(s.value));
-        if (s.level) zone += tr(", %1 %2").arg(significant(*s.level), shown(s.unit));
-        if (s.limit) zone += tr(", next boundary %1").arg(significant(*s.limit));
-        facts << zone + QStringLiteral(" (") + shown(s.basis) + QStringLiteral(")");
-    }
-    if (h.weightDban) {
-        facts << shown(h.best.view) << tr("cage shift %1 %").arg(h.best.cageShift * 100, 0, 'f', 2);
-        if (!h.best.variant.empty()) facts << shown(h.best.variant);
-        if (h.recordingCount > 1 && h.recording < content_->times.size())
-            facts << tr("lines of the strongest recording, %1")
-                         .arg(momentText(content_->times[h.recording], content_->zone));
-    }
-    if (h.persistence && content_->week)
-        facts << (h.weightDban ? tr("10 decibans or more in %1 % of the week's recordings")
-                               : tr("named in %1 % of the week's recordings"))
-                     .arg(*h.persistence * 100, 0, 'f', 0);
-    if (!h.provedOn.empty()) facts << tr("proved on %1").arg(shown(h.provedOn));
-    facts.removeAll(QString());
-    return facts.join(QStringLiteral("; "));
-}
-
-QStringList EvidencePanel::blindSpots(const Hypothesis& h) const {
-    QStringList own, others;
-    for (const BlindRow& row : blindRows(content_->examination.blind)) {
-        QString text = shown(blindWhat(row));
-        text += (text.isEmpty() ? QString() : QStringLiteral(": ")) + shown(row.why);
-        if (!row.cure.empty()) text += tr(". Cure: %1").arg(shown(row.cure));
-        const bool ofFault = std::count(row.faults.begin(), row.faults.end(), h.fault) > 0;
-        const bool ofPlace = row.places.empty() || std::count(row.places.begin(), row.places.end(), h.at) > 0;
-        (ofFault && ofPlace ? own : others) << text;
-    }
-    return own + others;
-}
-
 void EvidencePanel::showOtherSide(const Hypothesis& h) {
-    QStringList against, rivals, leftOut, notes;
+    QStringList against;
     for (const std::string& text : h.against)
         against << shown(text);
-    for (const Rival& r : h.rivals)
-        rivals << tr("%1, %2: %3 decibans before claims; %4")
-                      .arg(shown(faultName(r.fault)), shown(r.at))
-                      .arg(r.weightDban, 0, 'f', 1)
-                      .arg(shown(r.lines));
-    for (const auto& [reason, lines] : leftOutByReason(h))
-        leftOut << tr("%1: %2").arg(shown(reason), shown(lines));
-    if (content_) {
-        for (const RecordingFacts& r : content_->examination.recordings)
-            for (const QualityNote& q : r.quality)
-                notes << tr("%1: %2").arg(shown(q.channel), shown(q.detail));
-        for (const std::string& w : content_->examination.warnings)
-            notes << shown(w);
-        notes.removeDuplicates();
-    }
     fill(against_, against);
-    fill(rivals_, rivals);
-    fill(leftOut_, leftOut);
-    fill(blind_, content_ ? blindSpots(h) : QStringList());
-    fill(notes_, notes);
+    fill(rivals_, content_ ? rivalWords(content_->examination, h) : QStringList());
+    fill(leftOut_, leftOutWords(h));
+    fill(blind_, content_ ? blindWords(content_->examination, h) : QStringList());
+    fill(notes_, content_ ? noteWords(content_->examination) : QStringList());
+}
+
+void EvidencePanel::showChange(const Hypothesis* h) {
+    if (!h || !content_->machine || !content_->urgencies) return fill(change_, {});
+    fill(change_,
+         changeWords(whatWouldChange(*content_->machine, content_->examination, *h, *content_->urgencies),
+                     standing_, selection_.units()));
+}
+
+void EvidencePanel::showSuggestions(const Hypothesis* h) {
+    const bool known = h && content_->machine;
+    suggestions_->setSuggestions(
+        known ? askSuggestions(*content_->machine, content_->examination, *h) : std::vector<AskSuggestion>{},
+        asks_, selection_.units());
+    suggestionsHead_->setText(suggestions_->suggestions().empty()
+                                  ? tr("No further recording is suggested for this fault")
+                                  : tr("Recordings that would settle it"));
+}
+
+// Greasings concern bearings alone.
+void EvidencePanel::showHistory() {
+    const Hypothesis* h = chosen();
+    QStringList words;
+    if (h && h->fault.rfind("bearing", 0) == 0)
+        for (const std::string& text : said_.greasings)
+            words << shown(text);
+    fill(history_, words);
 }
 
 void EvidencePanel::showClaims() {
     const bool asked = content_ && selection_.cursorHz();
-    claims_->setVisible(asked);
+    claimsRow_->setVisible(asked);
     if (!asked) return;
     const double hz = *selection_.cursorHz();
     const std::vector<Claim> claims = claimsAt(content_->examination, hz, toleranceHz_);
@@ -275,9 +248,11 @@ void EvidencePanel::showClaims() {
                           QString::number(c.printed, 'f', 1));
     }
     if (claims.size() > kMostClaims) texts << tr("%1 more").arg(claims.size() - kMostClaims);
+    const ShownUnit unit = shownUnit(QStringLiteral("Hz"), selection_.units());
+    const QString place = QString::number(unit.shown(hz), 'f', selection_.units().perMinute ? 0 : 2);
     claims_->setText(texts.isEmpty()
-                         ? tr("%1 Hz: no family has a line here.").arg(hz, 0, 'f', 2)
-                         : tr("%1 Hz is claimed by %2.").arg(hz, 0, 'f', 2).arg(texts.join(tr("; "))));
+                         ? tr("%1 %2: no family has a line here.").arg(place, unit.unit)
+                         : tr("%1 %2 is claimed by %3.").arg(place, unit.unit, texts.join(tr("; "))));
 }
 
 }  // namespace fettle

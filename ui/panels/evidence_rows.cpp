@@ -20,7 +20,16 @@ bool heavier(const std::optional<double>& a, const std::optional<double>& b) {
 }
 
 FaultEntry entryOf(const Hypothesis& h, bool found) {
-    return {h.fault, h.at, capital(faultName(h.fault)), h.weightDban, h.urgency, found, h.why};
+    return {h.fault,
+            h.at,
+            capital(faultName(h.fault)),
+            h.weightDban,
+            h.urgency,
+            found,
+            h.why,
+            h.severity.kind,
+            h.severity.value,
+            h.persistence};
 }
 
 }  // namespace

@@ -21,8 +21,11 @@ struct FaultEntry {
     std::string fault, at, name;  // name: "Outer-race defect"
     std::optional<double> weightDban;
     std::string urgency;
-    bool found = false;  // a finding; else considered and not found
-    std::string why;     // of one without a weight
+    bool found = false;                            // a finding; else considered and not found
+    std::string why;                               // of one without a weight
+    std::string severityKind = {}, severity = {};  // "stage", "developed"
+    std::optional<double> persistence = {};        // share of the recordings
+    std::string since = {};                        // first day at a finding's weight, as it is shown
 };
 
 // Findings by weight, those without one last; then what was considered and not found, the same way.

@@ -1,5 +1,7 @@
 #include "ui/panels/evidence_view.h"
 
+#include <QApplication>
+#include <QClipboard>
 #include <QEvent>
 #include <QHeaderView>
 #include <cmath>
@@ -9,7 +11,7 @@
 namespace fettle {
 
 namespace {
-constexpr int kWideEms = 34;  // from here on order, rank p and w are shown too
+constexpr int kUsualEms = 27, kWideEms = 34;  // from here on more columns are shown
 }
 
 EvidenceView::EvidenceView(const Theme& theme, Selection& selection, QWidget* parent)
@@ -35,6 +37,11 @@ EvidenceView::EvidenceView(const Theme& theme, Selection& selection, QWidget* pa
     connect(selectionModel(), &QItemSelectionModel::currentRowChanged, this, &EvidenceView::chooseRow);
     connect(this, &QAbstractItemView::clicked, this, &EvidenceView::chooseRow);
     connect(&selection_, &Selection::cursorChanged, this, &EvidenceView::markCursor);
+    connect(&selection_, &Selection::unitsChanged, this, [this] {
+        model_->setUnits(selection_.units());
+        fitColumns();
+    });
+    model_->setUnits(selection_.units());
     connect(&theme, &Theme::changed, viewport(), qOverload<>(&QWidget::update));
     fitColumns();
 }
@@ -50,6 +57,15 @@ void EvidenceView::setRows(ArithmeticRows rows) {
 
 const ArithmeticRows& EvidenceView::rows() const {
     return model_->rows();
+}
+
+void EvidenceView::showSum(bool shown) {
+    sum_ = shown;
+    fitColumns();
+}
+
+void EvidenceView::copyTable() const {
+    QApplication::clipboard()->setText(model_->asTable());
 }
 
 void EvidenceView::chooseRow(const QModelIndex& index) {
@@ -86,9 +102,12 @@ QSize EvidenceView::sizeHint() const {
 // What must be read gets the width of its text, the bars what is left.
 void EvidenceView::fitColumns() {
     verticalHeader()->setDefaultSectionSize(int(fontMetrics().height() * 1.3));
-    const bool wide = width() > kWideEms * fontMetrics().height();
-    for (const int column : {EvidenceModel::Order, EvidenceModel::RankP, EvidenceModel::Share})
-        setColumnHidden(column, !wide);
+    const int ems = width() / std::max(1, fontMetrics().height());
+    setColumnHidden(EvidenceModel::Order, ems < kUsualEms);
+    setColumnHidden(EvidenceModel::Expected, ems < kWideEms);
+    setColumnHidden(EvidenceModel::RankP, ems < kUsualEms);
+    setColumnHidden(EvidenceModel::Share, ems < kWideEms);
+    setColumnHidden(EvidenceModel::Sum, !sum_);
     QHeaderView* head = horizontalHeader();
     for (int column = 0; column < int(EvidenceModel::kColumns); ++column)
         head->setSectionResizeMode(

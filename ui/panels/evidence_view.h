@@ -1,7 +1,8 @@
 // Why: the table of lines: what was expected, what was found, and how many decibans it added (bar to the
 // right of the zero line) or took away (to the left), down to the weight. Choosing a line sets the cursor of
 // every plot; a cursor set elsewhere marks the line it stands on. As high as its rows: the panel scrolls, not
-// the table. Thread: the window's.
+// the table. Which columns stand depends on the room: what decides a line stands always. Thread: the
+// window's.
 #pragma once
 
 #include <QTableView>
@@ -21,6 +22,8 @@ class EvidenceView : public QTableView {
 
     void setRows(ArithmeticRows rows);
     const ArithmeticRows& rows() const;
+    void showSum(bool shown);  // the running sum
+    void copyTable() const;    // onto the clipboard, as it stands with all its columns
     void setToleranceHz(double hz) { toleranceHz_ = hz; }
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return sizeHint(); }
@@ -37,7 +40,7 @@ class EvidenceView : public QTableView {
     Selection& selection_;
     EvidenceModel* model_;
     double toleranceHz_ = 0.5;
-    bool choosing_ = false;
+    bool choosing_ = false, sum_ = false;
 };
 
 }  // namespace fettle

@@ -3,32 +3,38 @@
 #include <QHeaderView>
 #include <algorithm>
 
+#include "ui/panels/fault_rows.h"
 #include "ui/theme/urgency_disc.h"
 
 namespace fettle {
 
 namespace {
-enum Column { Fault, Weight };
-constexpr int kEntry = Qt::UserRole;
-constexpr int kMostRows = 9;
+constexpr int Fault = FaultRows::Fault, Weight = FaultRows::Weight, Bar = FaultRows::Bar;
+constexpr int kEntry = FaultRows::kEntry, kMostRows = 9, kBarEms = 6;
 }  // namespace
 
 FaultList::FaultList(const Theme& theme, Selection& selection, QWidget* parent)
-    : QTreeWidget(parent), theme_(theme), selection_(selection) {
+    : QTreeWidget(parent), theme_(theme), selection_(selection), rows_(new FaultRows(theme, this)) {
     setObjectName(QStringLiteral("faultList"));
     setAccessibleName(tr("Faults considered, by weight"));
-    setColumnCount(2);
-    setHeaderLabels({tr("fault"), tr("decibans")});
+    setColumnCount(FaultRows::kColumns);
+    setHeaderLabels({tr("fault"), tr("decibans"), QString()});
+    headerItem()->setToolTip(Weight,
+                             tr("How unlike chance its lines are: 10 log10 of the e-value, decibans"));
+    headerItem()->setToolTip(Bar,
+                             tr("Against to the left, for to the right of the zero line; dashed: a finding"));
+    setItemDelegate(rows_);
     headerItem()->setTextAlignment(Weight, Qt::AlignRight | Qt::AlignVCenter);
     setRootIsDecorated(false);
     setIndentation(0);
-    setUniformRowHeights(true);
     setFrameStyle(QFrame::NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     header()->setStretchLastSection(false);
     header()->setSectionResizeMode(Fault, QHeaderView::Stretch);
     header()->setSectionResizeMode(Weight, QHeaderView::ResizeToContents);
+    header()->setSectionResizeMode(Bar, QHeaderView::Fixed);
+    header()->setMinimumSectionSize(2 * fontMetrics().averageCharWidth());
     connect(this, &QTreeWidget::itemSelectionChanged, this, &FaultList::choose);
     connect(this, &QTreeWidget::itemClicked, this, &FaultList::toggle);
     connect(this, &QTreeWidget::itemActivated, this, &FaultList::toggle);
@@ -45,6 +51,13 @@ void FaultList::fill() {
     choosing_ = true;
     head_ = nullptr;
     clear();
+    double least = 0, most = 0;
+    for (const FaultEntry& entry : entries_) {
+        least = std::min(least, entry.weightDban.value_or(0));
+        most = std::max(most, entry.weightDban.value_or(0));
+    }
+    rows_->setSpan(least, most);
+    header()->resizeSection(Bar, kBarEms * fontMetrics().height());
     const auto others =
         std::find_if(entries_.begin(), entries_.end(), [](const FaultEntry& entry) { return !entry.found; });
     for (std::size_t i = 0; i < entries_.size(); ++i) {
@@ -91,7 +104,6 @@ void FaultList::addHead(const QString& text) {
     item->setFlags(Qt::ItemIsEnabled);
     item->setFirstColumnSpanned(true);
     item->setForeground(Fault, theme_.colour(Role::MutedInk));
-    item->setSizeHint(Fault, QSize(0, rowHeight()));
     QFont small = font();
     small.setItalic(true);
     item->setFont(Fault, small);
@@ -101,7 +113,6 @@ void FaultList::addEntry(std::size_t i) {
     const FaultEntry& entry = entries_[i];
     QString name = tr("%1, %2").arg(QString::fromStdString(entry.name), QString::fromStdString(entry.at));
     auto* item = new QTreeWidgetItem(this);
-    item->setSizeHint(Fault, QSize(0, rowHeight()));
     if (entry.found) {
         const Urgency urgency = urgencyOf(entry.urgency);
         item->setIcon(Fault, urgencyIcon(urgency, theme_.colour(Role::Accent), fontMetrics().height()));
@@ -110,8 +121,29 @@ void FaultList::addEntry(std::size_t i) {
     item->setText(Fault, name);
     item->setText(Weight, entry.weightDban ? QString::number(*entry.weightDban, 'f', 1) : tr("none"));
     item->setTextAlignment(Weight, Qt::AlignRight | Qt::AlignVCenter);
-    item->setToolTip(Fault, entry.why.empty() ? name : QString::fromStdString(entry.why));
+    item->setData(Fault, Qt::AccessibleTextRole, spokenOf(entry, name));
+    if (entry.weightDban) item->setData(Bar, FaultRows::kWeight, *entry.weightDban);
+    if (entry.found) item->setData(Fault, FaultRows::kDetail, detailOf(entry));
+    item->setToolTip(Fault, entry.why.empty() ? spokenOf(entry, name) : QString::fromStdString(entry.why));
     item->setData(Fault, kEntry, int(i));
+}
+
+QString FaultList::detailOf(const FaultEntry& entry) const {
+    QStringList known;
+    const QString value = QString::fromStdString(entry.severity);
+    if (entry.severityKind == "stage") known << tr("stage %1").arg(value);
+    if (entry.severityKind == "zone") known << tr("zone %1").arg(value);
+    if (entry.severityKind == "db_below_carrier") known << value;
+    if (entry.persistence) known << tr("in %1 % of recordings").arg(*entry.persistence * 100, 0, 'f', 0);
+    if (!entry.since.empty()) known << tr("since %1").arg(QString::fromStdString(entry.since));
+    return known.join(QStringLiteral(" \u00b7 "));
+}
+
+QString FaultList::spokenOf(const FaultEntry& entry, const QString& name) const {
+    const QString detail = entry.found ? detailOf(entry) : QString();
+    const QString weight = entry.weightDban ? tr("%1 decibans").arg(*entry.weightDban, 0, 'f', 1)
+                                            : tr("not weighed: %1").arg(QString::fromStdString(entry.why));
+    return detail.isEmpty() ? tr("%1; %2").arg(name, weight) : tr("%1; %2; %3").arg(name, weight, detail);
 }
 
 void FaultList::choose() {
@@ -144,11 +176,14 @@ int FaultList::rowHeight() const {
 }
 
 QSize FaultList::sizeHint() const {
-    int rows = 0;
-    for (int i = 0; i < topLevelItemCount(); ++i)
-        rows += topLevelItem(i)->isHidden() ? 0 : 1;
-    rows = std::clamp(rows, 2, kMostRows);
-    return {20 * fontMetrics().averageCharWidth(), header()->sizeHint().height() + rows * rowHeight() + 2};
+    int high = 0, rows = 0;
+    for (int i = 0; i < topLevelItemCount() && rows < kMostRows; ++i) {
+        if (topLevelItem(i)->isHidden()) continue;
+        ++rows;
+        high += std::max(rowHeight(), sizeHintForIndex(model()->index(i, Fault)).height());
+    }
+    return {20 * fontMetrics().averageCharWidth(),
+            header()->sizeHint().height() + std::max(high, 2 * rowHeight()) + 2};
 }
 
 }  // namespace fettle

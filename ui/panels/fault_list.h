@@ -1,6 +1,7 @@
-// Why: all faults considered, by weight: findings first with their urgency disc and word, then what was
-// considered and not found (which folds), those without a weight last with the reason. Choosing one sets the
-// Selection's fault. Thread: the window's.
+// Why: all faults considered, by weight with a bar about a zero line: findings first with their urgency disc
+// and word and what is known of them (stage or zone, how steadily, since when), then what was considered and
+// not found (which folds), those without a weight last with the reason. Choosing one sets the Selection's
+// fault; up and down go through them. Thread: the window's.
 #pragma once
 
 #include <QTreeWidget>
@@ -12,6 +13,8 @@
 #include "ui/theme/theme.h"
 
 namespace fettle {
+
+class FaultRows;
 
 class FaultList : public QTreeWidget {
     Q_OBJECT
@@ -33,10 +36,13 @@ class FaultList : public QTreeWidget {
     void addEntry(std::size_t i);
     void choose();
     void markChosen();
+    QString detailOf(const FaultEntry& entry) const;
+    QString spokenOf(const FaultEntry& entry, const QString& name) const;
     int rowHeight() const;
 
     const Theme& theme_;
     Selection& selection_;
+    FaultRows* rows_;
     std::vector<FaultEntry> entries_;
     QTreeWidgetItem* head_ = nullptr;  // of what was not found; null: no such
     QString headText_;

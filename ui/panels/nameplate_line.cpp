@@ -1,9 +1,12 @@
 #include "ui/panels/nameplate_line.h"
 
 #include <QCoreApplication>
+#include <QLabel>
+#include <QVBoxLayout>
 #include <algorithm>
 
 #include "ui/model/words.h"
+#include "ui/panels/train_line.h"
 
 namespace fettle {
 
@@ -116,56 +119,56 @@ std::vector<NameplatePart> nameplateParts(const Machine& machine) {
     return writer.take();
 }
 
-NameplateLine::NameplateLine(const Theme& theme, QWidget* parent) : QLabel(parent), theme_(theme) {
+NameplateLine::NameplateLine(const Theme& theme, QWidget* parent)
+    : QWidget(parent), words_(new QLabel(this)), train_(new TrainLine(theme, this)), theme_(theme) {
     setObjectName(QStringLiteral("nameplateLine"));
-    setTextFormat(Qt::RichText);
-    setWordWrap(true);
-    setTextInteractionFlags(Qt::LinksAccessibleByMouse | Qt::LinksAccessibleByKeyboard);
-    setFocusPolicy(Qt::StrongFocus);
+    words_->setObjectName(QStringLiteral("nameplateWords"));
+    words_->setTextFormat(Qt::RichText);
+    words_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    auto* lines = new QVBoxLayout(this);
+    lines->setContentsMargins(0, 0, 0, 0);
+    lines->setSpacing(1);
+    lines->addWidget(words_);
+    lines->addWidget(train_);
     connect(&theme_, &Theme::changed, this, &NameplateLine::write);
-    connect(this, &QLabel::linkActivated, this, [this](const QString& link) {
-        const QString key = link.mid(2);
-        if (link.startsWith(QLatin1String("b:"))) emit bearingPicked(key);
-        if (link.startsWith(QLatin1String("p:"))) emit pointPicked(key);
-    });
+    connect(train_, &TrainLine::bearingPicked, this, &NameplateLine::bearingPicked);
+    connect(train_, &TrainLine::pointPicked, this, &NameplateLine::pointPicked);
+    connect(train_, &TrainLine::componentPicked, this, &NameplateLine::componentPicked);
 }
 
 void NameplateLine::setMachine(std::shared_ptr<const Machine> machine) {
     machine_ = std::move(machine);
     parts_ = machine_ ? nameplateParts(*machine_) : std::vector<NameplatePart>{};
+    train_->setMachine(machine_.get());
     write();
 }
 
 void NameplateLine::setChosen(const QString& bearing, const QString& point) {
-    bearing_ = bearing;
-    point_ = point;
+    train_->setChosen(bearing, point);
+}
+
+void NameplateLine::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
     write();
 }
 
+// What does not fit the line stands in its tooltip.
 void NameplateLine::write() {
-    if (!machine_) return clear();
-    QString html = QStringLiteral("<b>%1</b>&nbsp; %2&nbsp; <span style='color:%3'>")
-                       .arg(shown(machine_->tag).toHtmlEscaped(), shown(machine_->service).toHtmlEscaped(),
-                            theme_.colour(Role::MutedInk).name());
-    QString plain = shown(machine_->tag + " " + machine_->service) + QStringLiteral(": ");
+    if (!machine_) return words_->clear();
+    QString plain = shown(machine_->tag + " " + machine_->service) + QStringLiteral(": "), words;
     for (const NameplatePart& part : parts_) {
         plain += part.text + QChar(' ');
-        if (part.kind == NameplatePart::Text) {
-            html += part.text.toHtmlEscaped();
-            continue;
-        }
-        const bool bearing = part.kind == NameplatePart::Bearing;
-        const bool chosen = part.key == (bearing ? bearing_ : point_);
-        html += QStringLiteral(" <a href='%1:%2' style='color:%3;text-decoration:none;%4'>%5&nbsp;%6</a>")
-                    .arg(bearing ? QStringLiteral("b") : QStringLiteral("p"), part.key.toHtmlEscaped(),
-                         theme_.colour(Role::Accent).name(),
-                         chosen ? QStringLiteral("background-color:%1;font-weight:bold")
-                                      .arg(theme_.colour(Role::AccentGround).name())
-                                : QString(),
-                         bearing ? QStringLiteral("\u25cb") : QStringLiteral("\u25b2"),
-                         QString(part.text).replace(QChar(' '), QChar(0xa0)).toHtmlEscaped());
+        if (part.kind == NameplatePart::Text) words += part.text;
     }
-    setText(html + QStringLiteral("</span>"));
+    const QString tag = shown(machine_->tag), head = tag + QStringLiteral("   ");
+    QFont bold = words_->font();
+    bold.setBold(true);
+    const int left = width() - QFontMetrics(bold).horizontalAdvance(head);
+    const QString rest = shown(machine_->service) + QStringLiteral("   ") + words;
+    words_->setText(QStringLiteral("<b>%1</b>&nbsp; <span style='color:%2'>%3</span>")
+                        .arg(tag.toHtmlEscaped(), theme_.colour(Role::MutedInk).name(),
+                             words_->fontMetrics().elidedText(rest, Qt::ElideRight, left).toHtmlEscaped()));
+    words_->setToolTip(plain);
     setAccessibleName(plain);
 }
 

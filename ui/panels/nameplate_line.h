@@ -1,16 +1,20 @@
-// Why: what the machine is, in one line of text and signs from driver to driven: nameplate, bearings (open
-// ring), measuring points (triangle), coupling, gears and belts. Bearings and points can be picked by mouse
-// and keyboard. The parts are data that a test can read. Thread: the window's.
+// Why: what the machine is: one line of text with tag, service and nameplate, and below it the train drawn as
+// symbols (train_line.h), in which bearings and measuring points can be picked by mouse and keyboard. The
+// whole is also told as text for screen readers, from parts that a test can read. Thread: the window's.
 #pragma once
 
-#include <QLabel>
+#include <QWidget>
 #include <memory>
 #include <vector>
 
 #include "core/machine/machine.h"
 #include "ui/theme/theme.h"
 
+class QLabel;
+
 namespace fettle {
+
+class TrainLine;
 
 struct NameplatePart {
     enum Kind { Text, Bearing, Point } kind = Text;
@@ -20,7 +24,7 @@ struct NameplatePart {
 
 std::vector<NameplatePart> nameplateParts(const Machine& machine);
 
-class NameplateLine : public QLabel {
+class NameplateLine : public QWidget {
     Q_OBJECT
   public:
     NameplateLine(const Theme& theme, QWidget* parent);
@@ -32,14 +36,19 @@ class NameplateLine : public QLabel {
   signals:
     void bearingPicked(const QString& at);
     void pointPicked(const QString& id);
+    void componentPicked(const QString& name);
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
     void write();
 
+    QLabel* words_;
+    TrainLine* train_;
     const Theme& theme_;
     std::shared_ptr<const Machine> machine_;
     std::vector<NameplatePart> parts_;
-    QString bearing_, point_;
 };
 
 }  // namespace fettle

@@ -1,0 +1,293 @@
+#include "core/fleet/register_csv.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "core/base/text.h"
+#include "core/signal/csv_text.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr std::size_t kMostColumns = 4000;
+constexpr std::size_t kDeepest = 12;
+
+using Names = std::set<std::string>;
+
+const Names& numberKeys() {
+    static const Names keys = {"mains_hz",
+                               "power_kw",
+                               "poles",
+                               "rated_rpm",
+                               "shaft_height_mm",
+                               "rotor_bars",
+                               "stator_slots",
+                               "rated_hz",
+                               "carrier_hz",
+                               "rpm_min",
+                               "rpm_max",
+                               "output_hz_range",
+                               "blades",
+                               "speed_ratio",
+                               "speed_ratio_tol",
+                               "rolling_elements",
+                               "element_mm",
+                               "pitch_mm",
+                               "contact_deg",
+                               "bpfo",
+                               "bpfi",
+                               "bsf",
+                               "ftf",
+                               "rows",
+                               "teeth",
+                               "sun",
+                               "ring",
+                               "planet",
+                               "planets",
+                               "pulley_mm",
+                               "length_mm",
+                               "creep_pct",
+                               "usable_hz",
+                               "range",
+                               "noise_per_rt_hz",
+                               "interval_min",
+                               "schema"};
+    return keys;
+}
+const Names& textKeys() {
+    static const Names keys = {
+        "tag",    "asset",         "service",  "site",        "area",  "criticality", "support", "kind",
+        "supply", "thermal_class", "coupling", "designation", "type",  "turning",     "source",  "id",
+        "of",     "from",          "to",       "fixed",       "shaft", "at",          "mount",   "fixing",
+        "name",   "quantity",      "unit",     "direction",   "path",  "engine"};
+    return keys;
+}
+
+bool isNumber(const std::string& text) {
+    const auto number = parseNumber(text);
+    return number && *number - *number == 0;
+}
+
+// The key a column's values belong to: of a list the list's.
+std::string keyOf(const std::vector<std::string>& tokens) {
+    for (auto token = tokens.rbegin(); token != tokens.rend(); ++token)
+        if (!parseInteger(*token)) return *token;
+    return {};
+}
+
+std::string escaped(const std::string& key) {
+    std::string out;
+    for (const char c : key)
+        out += c == '~' ? "~0" : c == '/' ? "~1" : std::string(1, c);
+    return out;
+}
+
+std::string unescaped(std::string_view token) {
+    std::string out;
+    for (std::size_t i = 0; i < token.size(); ++i) {
+        const bool sign =
+            token[i] == '~' && i + 1 < token.size() && (token[i + 1] == '0' || token[i + 1] == '1');
+        out += sign ? (token[++i] == '0' ? '~' : '/') : token[i];
+    }
+    return out;
+}
+
+// Cells that a spreadsheet would take for a formula are JSON strings as well.
+bool looksLikeMore(const std::string& text, const std::string& key) {
+    if (text.empty() || text != oneLine(text) || text != trimmed(text)) return true;
+    if (std::string_view("\"[{=+@").find(text.front()) != std::string_view::npos) return true;
+    if (text.front() == '-' && !isNumber(text)) return true;
+    if (textKeys().count(key)) return false;
+    return isNumber(text) || text == "true" || text == "false" || text == "yes" || text == "no" ||
+           text == "null";
+}
+
+std::string cellOf(const Json& value, const std::string& key) {
+    if (value.is_string()) {
+        const auto& text = value.get_ref<const std::string&>();
+        return looksLikeMore(text, key) ? value.dump(-1, ' ', false, Json::error_handler_t::replace) : text;
+    }
+    if (value.is_boolean()) return value.get<bool>() ? "yes" : "no";
+    return value.dump();
+}
+
+using Row = std::map<std::string, std::string>;
+
+void flatten(const Json& node, const std::string& path, const std::string& key, Row& row,
+             std::vector<std::string>& columns, Names& known) {
+    const auto go = [&](const Json& child, const std::string& name, const std::string& childKey) {
+        flatten(child, path.empty() ? name : path + "/" + name, childKey, row, columns, known);
+    };
+    if (node.is_object() && !node.empty()) {
+        for (const auto& item : node.items())
+            go(item.value(), escaped(item.key()), item.key());
+    } else if (node.is_array() && !node.empty()) {
+        for (std::size_t i = 0; i < node.size(); ++i)
+            go(node[i], std::to_string(i), key);
+    } else {
+        if (known.insert(path).second) columns.push_back(path);
+        row[path] = cellOf(node, key);
+    }
+}
+
+std::string inQuotes(const std::string& cell) {
+    if (cell.find_first_of(",;\t\"\r\n") == std::string::npos) return cell;
+    std::string out = "\"";
+    for (const char c : cell)
+        out += c == '"' ? std::string("\"\"") : std::string(1, c);
+    return out + "\"";
+}
+
+// ---- and back
+
+struct Column {
+    std::vector<std::string> tokens;
+    std::string key;
+};
+
+Json valueOf(std::string cell, const std::string& key, bool decimalComma) {
+    if (const char first = cell.front(); first == '"' || first == '[' || first == '{')
+        if (auto parsed = parseJson(cell, ""); parsed) return *parsed;
+    if (textKeys().count(key)) return cell;
+    if (key == "standby" || !numberKeys().count(key)) {
+        if (cell == "yes" || cell == "true") return true;
+        if (cell == "no" || cell == "false") return false;
+        if (cell == "null") return nullptr;
+    }
+    std::string plain = cell;
+    if (decimalComma && std::count(plain.begin(), plain.end(), ',') == 1 && plain.find('.') == plain.npos)
+        std::replace(plain.begin(), plain.end(), ',', '.');
+    if (const auto whole = parseInteger(plain)) return *whole;
+    if (isNumber(plain)) return *parseNumber(plain);
+    return cell;
+}
+
+// False: the column's place is something else already.
+bool put(Json& root, const std::vector<std::string>& tokens, Json value) {
+    Json* node = &root;
+    for (const std::string& token : tokens) {
+        const auto index = parseInteger(token);
+        if (index && *index >= 0 && *index < 1000 && (node->is_null() || node->is_array())) {
+            if (node->is_null()) *node = Json::array();
+            while (node->size() <= std::size_t(*index))
+                node->push_back(nullptr);
+            node = &(*node)[std::size_t(*index)];
+        } else {
+            if (node->is_null()) *node = Json::object();
+            if (!node->is_object()) return false;
+            node = &(*node)[token];
+        }
+    }
+    *node = std::move(value);
+    return true;
+}
+
+Result<std::vector<Column>> columnsOf(CsvFields& fields, std::string_view head, char separator,
+                                      const std::string& file, std::size_t line) {
+    if (!fields.split(head, separator, kMostColumns))
+        return fail(ErrorKind::Invalid, file, csvPlace(line, fields.count()), "a quote is not closed");
+    std::vector<Column> columns;
+    Names seen;
+    for (std::size_t i = 0; i < fields.count(); ++i) {
+        const std::string name(trimmed(fields[i]));
+        Column column;
+        for (const std::string_view token : split(name, '/'))
+            column.tokens.push_back(unescaped(token));
+        if (name.empty() || column.tokens.size() > kDeepest || !seen.insert(name).second)
+            return fail(ErrorKind::Invalid, file, csvPlace(line, i + 1),
+                        "each column has a name of its own, keys parted by /");
+        column.key = keyOf(column.tokens);
+        columns.push_back(std::move(column));
+    }
+    if (!seen.count("tag"))
+        return fail(ErrorKind::Invalid, file, csvPlace(line, 1), "a column \"tag\" is needed");
+    return columns;
+}
+
+CsvMachine machineOf(const CsvFields& fields, const std::vector<Column>& columns, bool decimalComma,
+                     const std::string& file, std::size_t line) {
+    CsvMachine machine;
+    machine.line = line;
+    const auto broken = [&](std::size_t column, const std::string& rule) {
+        machine.refusal = {ErrorKind::Invalid, file, csvPlace(line, column), rule};
+        return machine;
+    };
+    if (fields.count() > columns.size())
+        return broken(columns.size() + 1, fmt::format("the head names {} columns", columns.size()));
+    Json root = Json::object();
+    for (std::size_t i = 0; i < fields.count(); ++i) {
+        const std::string cell(trimmed(fields[i]));
+        if (cell.empty()) continue;
+        if (!put(root, columns[i].tokens, valueOf(cell, columns[i].key, decimalComma)))
+            return broken(i + 1, "another column says that this is no list or object");
+    }
+    machine.json = root.dump(2, ' ', false, Json::error_handler_t::replace);
+    return machine;
+}
+
+}  // namespace
+
+std::string machinesAsCsv(const std::vector<Json>& machines) {
+    std::vector<std::string> columns{"tag"};
+    Names known{"tag"};
+    std::vector<Row> rows;
+    for (const Json& machine : machines)
+        flatten(machine, "", "", rows.emplace_back(), columns, known);
+    std::string text;
+    for (std::size_t i = 0; i < columns.size(); ++i)
+        text += (i ? "," : "") + inQuotes(columns[i]);
+    text += "\r\n";
+    for (const Row& row : rows) {
+        for (std::size_t i = 0; i < columns.size(); ++i) {
+            const auto cell = row.find(columns[i]);
+            text += (i ? "," : "") + (cell == row.end() ? std::string() : inQuotes(cell->second));
+        }
+        text += "\r\n";
+    }
+    return text;
+}
+
+Result<std::string> registerAsCsv(FleetFile& fleet) {
+    const auto entries = fleet.machines().all();
+    if (!entries) return fail(entries.error());
+    std::vector<Json> machines;
+    for (const MachineEntry& entry : *entries) {
+        if (!entry.removedOn.empty()) continue;
+        const auto history = fleet.machines().history(entry.tag);
+        if (!history) return fail(history.error());
+        if (history->empty()) continue;
+        auto parsed = parseJson(history->back().json, entry.tag);
+        if (!parsed) return fail(parsed.error());
+        machines.push_back(std::move(*parsed));
+    }
+    return machinesAsCsv(machines);
+}
+
+Result<std::vector<CsvMachine>> machinesOfCsv(const std::string& text, const std::string& file) {
+    if (auto good = checkCsvText(text, file); !good) return fail(good.error());
+    CsvLines lines(text);
+    const char separator = csvSeparatorOf(lines.line());
+    CsvFields fields;
+    const auto columns = columnsOf(fields, lines.line(), separator, file, lines.number());
+    if (!columns) return fail(columns.error());
+    std::vector<CsvMachine> machines;
+    for (lines.next(); !lines.atEnd(); lines.next()) {
+        if (trimmed(lines.line()).empty()) continue;
+        if (fields.split(lines.line(), separator, kMostColumns)) {
+            machines.push_back(machineOf(fields, *columns, separator != ',', file, lines.number()));
+        } else {
+            CsvMachine machine;
+            machine.line = lines.number();
+            machine.refusal = {ErrorKind::Invalid, file, csvPlace(lines.number(), fields.count()),
+                               "a quote is not closed on its line"};
+            machines.push_back(std::move(machine));
+        }
+    }
+    return machines;
+}
+
+}  // namespace fettle
