@@ -225,7 +225,11 @@ std::vector<std::pair<std::string, std::string>> columns(const SheetContent& s) 
             {"tools", joined(s.need.tools, "; ")},
             {"lifting", s.need.lifting},
             {"access", s.need.access},
-            {"likely_permits", joined(s.need.permits, "; ")}};
+            {"likely_permits", joined(s.need.permits, "; ")},
+            {"job", s.job},
+            {"until_then", s.untilThen},
+            {"stop_at_once_if", s.stopAtOnceIf},
+            {"if_left", s.ifLeft}};
 }
 
 std::string csvLine(const std::vector<std::string>& cells) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <regex>
 
 #include "core/diagnosis/wording.h"
 #include "core/fleet/site_calendar.h"
@@ -88,6 +89,18 @@ std::string placeWords(const Machine& machine, const std::string& at) {
     return choice == std::string::npos ? words : words + at.substr(choice);
 }
 
+std::string withSpelledDates(const std::string& text) {
+    static const std::regex date("\\b\\d{4}-\\d{2}-\\d{2}\\b");
+    std::string out;
+    auto from = text.begin();
+    for (std::sregex_iterator at(text.begin(), text.end(), date), end; at != end; ++at) {
+        out.append(from, text.begin() + at->position());
+        out += spelledDate(at->str());
+        from = text.begin() + at->position() + at->length();
+    }
+    return out.append(from, text.end());
+}
+
 std::string machineWords(const SheetCase& sheet) {
     return sheet.row.service.empty() ? sheet.row.tag
                                      : fmt::format("{} ({})", sheet.row.tag, sheet.row.service);
@@ -96,6 +109,7 @@ std::string machineWords(const SheetCase& sheet) {
 std::string verdictWords(const SheetCase& sheet) {
     const Hypothesis& h = sheet.told.finding;
     std::string words = h.sentence.empty() ? findingName(h) + "." : h.sentence;
+    words = withSpelledDates(words);
     const std::string place = placeWords(*sheet.machine, h.at);
     if (place == h.at || h.at.empty()) return words;
     for (std::size_t at = words.find(h.at); at != std::string::npos; at = words.find(h.at, at + place.size()))
@@ -192,7 +206,8 @@ std::string roundWords(const Period& period) {
 std::string jobWords(const std::optional<Job>& job) {
     if (!job) return "no job yet";
     std::string words = fmt::format("job {}, revision {}", job->id, job->revision);
-    if (job->replaces) words += fmt::format(", replaces job {}", *job->replaces);
+    if (job->replaces)
+        words += fmt::format(", replaces revision {} (job {})", job->revision - 1, *job->replaces);
     if (!job->workOrder.empty()) words += ", work order " + job->workOrder;
     return words + ", " + job->state;
 }

@@ -12,6 +12,8 @@ namespace fettle {
 
 // "driver DE" -> "motor DE", "driven NDE" -> "fan NDE"; what is no place of the machine stays as it is.
 std::string placeWords(const Machine& machine, const std::string& at);
+// Every "2026-06-12" in a sentence as "12 June 2026".
+std::string withSpelledDates(const std::string& text);
 // "KL-ID-01 (kiln induced-draught fan)"
 std::string machineWords(const SheetCase& sheet);
 // The finding's own sentence with its place in shop words.

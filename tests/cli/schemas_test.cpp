@@ -70,6 +70,18 @@ TEST_F(Schemas, WarningLineAndNodes) {
     EXPECT_EQ(jsonOf("nodes", {"--until", kUntil})["nodes"].size(), 4u);
 }
 
+TEST_F(Schemas, TheRoundsReport) {
+    openWithJob();
+    const Ran ran = on("round", {"--report", at("report.json"), "--today", "2026-05-12"});
+    ASSERT_EQ(ran.status, 0) << ran.err;
+    const auto text = RealFileSystem().read(at("report.json"));
+    ASSERT_TRUE(text);
+    expectFits(Json::parse(*text), "round_report");
+    EXPECT_EQ(Json::parse(*text)["work"].size(), 2u);
+    ASSERT_EQ(on("round", {"--report", at("report.csv"), "--today", "2026-05-12"}).status, 0);
+    EXPECT_EQ(on("round", {"--report", fleet_}).status, 2);
+}
+
 TEST_F(Schemas, ImportCheckAndPhantoms) {
     expectFits("import", {recordings()}, "import");
     expectFits("check", {"--deep"}, "check");

@@ -41,6 +41,12 @@ SheetCase bearingCase(const std::string& stage, const std::string& criticality) 
 }
 
 // From 20 answers on a share of the fault's own, else of all; before that words only.
+TEST(SheetWords, DatesInSentencesAreSpelledOut) {
+    EXPECT_EQ(withSpelledDates("since about 2026-05-18, from 2026-04-06 to 2026-05-17"),
+              "since about 18 May 2026, from 6 April 2026 to 17 May 2026");
+    EXPECT_EQ(withSpelledDates("part 2026-05-181, 12-2026"), "part 2026-05-181, 12-2026");
+}
+
 TEST(SiteRecordWords, CountTheFaultsOwnWhereThereAreEnough) {
     const auto words = [](std::size_t own, std::size_t all) {
         return siteRecordWords({all, all - 5}, {own, own - 3}, "inner-race defect");
@@ -392,7 +398,7 @@ TEST(JobWords, TellWhatIsReplaced) {
     job.id = 7;
     job.revision = 2;
     job.replaces = 3;
-    EXPECT_THAT(jobWords(job), HasSubstr("revision 2, replaces job 3"));
+    EXPECT_THAT(jobWords(job), HasSubstr("revision 2, replaces revision 1 (job 3)"));
     EXPECT_EQ(jobWords(std::nullopt), "no job yet");
 }
 
