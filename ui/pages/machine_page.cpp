@@ -8,6 +8,7 @@
 
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
+#include "ui/pages/evidence_actions.h"
 #include "ui/panels/nameplate_line.h"
 #include "ui/plot/waterfall.h"
 
@@ -60,6 +61,9 @@ void MachinePage::connectParts() {
         if (!selection_.machine().isEmpty()) askFacts();
     });
     connect(panel_, &EvidencePanel::weekWanted, this, [this] { selection_.setRecording({}, {}); });
+    auto* actions = new EvidenceActions(work_, selection_, *panel_, this);
+    connect(actions, &EvidenceActions::asksWanted, this, &MachinePage::asksWanted);
+    connect(actions, &EvidenceActions::troubled, this, &MachinePage::troubled);
     connect(nameplate_, &NameplateLine::bearingPicked, this, &MachinePage::pickBearing);
     connect(nameplate_, &NameplateLine::pointPicked, this, &MachinePage::pickPoint);
     connect(sheetButton_, &QPushButton::clicked, this, [this] { emit sheetWanted(selection_.machine()); });
@@ -376,7 +380,7 @@ void MachinePage::askWeights() {
             std::vector<WeightPoint> points;
             if (weights)
                 for (const WeightAt& weight : *weights)
-                    points.push_back({toMs(weight.time), weight.weightDban});
+                    points.push_back({toMs(weight.time), weight.weightDban, weight.recording});
             panel_->setWeights(std::move(points));
         });
 }

@@ -35,6 +35,8 @@ class MachinePage : public QWidget {
   signals:
     void sheetWanted(const QString& tag);
     void noteWanted(const QString& tag);
+    void asksWanted();  // what is asked for, of the fleet
+    void troubled(const QString& sentence);
 
   protected:
     void resizeEvent(QResizeEvent* event) override;

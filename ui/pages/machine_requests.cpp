@@ -10,6 +10,7 @@
 #include "core/machine/severity_limits.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
+#include "ui/pages/evidence_requests.h"
 #include "ui/sheet/trend_past_data.h"
 
 namespace fettle {
@@ -242,6 +243,7 @@ Result<std::shared_ptr<const PanelContent>> weekContent(FleetFile& fleet, const 
     if (!span) return fail(span.error());
     if (!*span) return nullptr;
     auto content = std::make_shared<PanelContent>();
+    content->machine = (*span)->machine;
     content->examination = std::move((*span)->examination);
     content->times = std::move((*span)->times);
     content->recordings = std::move((*span)->recordingIds);
@@ -250,6 +252,7 @@ Result<std::shared_ptr<const PanelContent>> weekContent(FleetFile& fleet, const 
     content->basis = tr("Week %1 to %2, running recordings: %3")
                          .arg(dateText(period->firstDay), dateText(period->lastDay))
                          .arg(content->recordings.size());
+    if (auto facts = addPanelFacts(fleet, tag, period->last(), *content); !facts) return fail(facts.error());
     return content;
 }
 
@@ -266,6 +269,8 @@ Result<std::shared_ptr<const PanelContent>> recordingContent(FleetFile& fleet, s
     content->recordings = {recording};
     content->week = false;
     content->basis = tr("One recording: %1").arg(momentText(time, content->zone));
+    if (auto facts = addPanelFacts(fleet, content->examination.machine, time, *content); !facts)
+        return fail(facts.error());
     return content;
 }
 

@@ -1,0 +1,171 @@
+#include "ui/panels/evidence_words.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "core/diagnosis/blind_rows.h"
+#include "core/diagnosis/wording.h"
+#include "core/machine/path.h"
+#include "ui/model/site_time.h"
+#include "ui/model/words.h"
+#include "ui/panels/evidence_rows.h"
+#include "ui/plot/readout.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr double kFindingDban = 20;
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("EvidenceWords", text);
+}
+
+QString joinedNames(const std::vector<std::string>& names) {
+    constexpr std::size_t kMost = 6;
+    QStringList parts;
+    for (std::size_t i = 0; i < names.size() && i < kMost; ++i)
+        parts << shown(names[i]);
+    if (names.size() > kMost) parts << tr("%1 more").arg(names.size() - kMost);
+    return parts.join(QStringLiteral(", "));
+}
+
+QString severityWords(const Severity& s, const Units& units) {
+    if (s.kind == "stage") return tr("stage %1").arg(shown(s.value));
+    if (s.kind != "zone") return {};
+    QString zone = tr("zone %1").arg(shown(s.value));
+    if (s.level && s.limit)
+        zone =
+            tr("zone %1, %2, next boundary %3")
+                .arg(shown(s.value), levelText(*s.level, s.unit, units), levelText(*s.limit, s.unit, units));
+    else if (s.level)
+        zone = tr("zone %1, %2").arg(shown(s.value), levelText(*s.level, s.unit, units));
+    return s.basis.empty() ? zone : tr("%1 (%2)").arg(zone, shown(s.basis));
+}
+
+// Which lines decide, for the finding and for its rival.
+QString decidingWords(const RivalLines& lines) {
+    QStringList words;
+    words << (lines.shared.empty() ? tr("It would draw none of the found lines.")
+                                   : tr("It would draw %1 of the found lines as well (%2 decibans).")
+                                         .arg(lines.shared.size())
+                                         .arg(lines.sharedDban, 0, 'f', 1));
+    if (!lines.own.empty())
+        words << tr("Not it, but this fault alone, draws %1 (%2 decibans).")
+                     .arg(joinedNames(lines.own))
+                     .arg(lines.ownDban, 0, 'f', 1);
+    if (!lines.against.empty())
+        words << tr("Lines that it alone would draw are absent: %1.").arg(joinedNames(lines.against));
+    if (!lines.forIt.empty())
+        words << tr("Lines that it alone would draw are there: %1.").arg(joinedNames(lines.forIt));
+    return words.join(u' ');
+}
+
+}  // namespace
+
+QString levelText(double stored, const std::string& unit, const Units& units) {
+    const ShownUnit to = shownUnit(shown(unit), units);
+    return valueText(to.shown(stored), to.unit);
+}
+
+QString verdictWords(const Hypothesis& h) {
+    if (!h.sentence.empty()) return shown(h.sentence);
+    const QString name = shown(faultName(h.fault));
+    if (!h.weightDban) return tr("Not judged: %1, %2: %3.").arg(name, shown(h.at), shown(h.why));
+    QStringList words{tr("No finding: %1, %2: the best chance fit reaches %3 decibans; a finding needs 20.")
+                          .arg(name, shown(h.at))
+                          .arg(*h.weightDban, 0, 'f', 1)};
+    if (h.beforeClaimsDban && *h.beforeClaimsDban - *h.weightDban > 1)
+        words << tr("Before stronger faults claimed their lines it was %1.")
+                     .arg(*h.beforeClaimsDban, 0, 'f', 1);
+    words << tr("This does not prove the machine sound: see the blind spots.");
+    return words.join(u' ');
+}
+
+QString sinceWords(const Hypothesis& h, const PanelContent& content) {
+    std::optional<Instant> first;
+    std::size_t recordings = 0;
+    for (const WeightReached& one : content.reached) {
+        if (one.fault != h.fault || !placesMeet(one.at, h.at)) continue;
+        first = first ? std::min(*first, one.first) : one.first;
+        recordings += one.recordings;
+    }
+    if (!first) return {};
+    return tr("first at %1 decibans on %2, in %3 recordings by now")
+        .arg(kFindingDban, 0, 'f', 0)
+        .arg(dateText(siteTime(*first, content.zone).date()))
+        .arg(recordings);
+}
+
+QString factWords(const Hypothesis& h, const PanelContent& content, const Units& units) {
+    QStringList facts{severityWords(h.severity, units)};
+    if (h.persistence && content.week)
+        facts << (h.weightDban ? tr("10 decibans or more in %1 % of the week's recordings")
+                               : tr("named in %1 % of the week's recordings"))
+                     .arg(*h.persistence * 100, 0, 'f', 0);
+    facts << sinceWords(h, content);
+    if (h.weightDban) {
+        facts << shown(h.best.view) << tr("cage shift %1 %").arg(h.best.cageShift * 100, 0, 'f', 2);
+        if (!h.best.variant.empty()) facts << shown(h.best.variant);
+        if (h.recordingCount > 1 && h.recording < content.times.size())
+            facts << tr("lines of the strongest recording, %1")
+                         .arg(momentText(content.times[h.recording], content.zone));
+    }
+    if (!h.provedOn.empty()) facts << tr("proved on %1").arg(shown(h.provedOn));
+    facts.removeAll(QString());
+    return facts.join(QStringLiteral("; "));
+}
+
+QStringList rivalWords(const Examination& examination, const Hypothesis& h) {
+    QStringList words;
+    for (const RivalLines& lines : rivalLines(examination, h)) {
+        const Rival& r = lines.rival;
+        QString text = tr("%1, %2: %3 decibans before claims; %4.")
+                           .arg(shown(faultName(r.fault)), shown(r.at))
+                           .arg(r.weightDban, 0, 'f', 1)
+                           .arg(shown(r.lines));
+        if (lines.known) text += u' ' + decidingWords(lines);
+        words << text;
+    }
+    return words;
+}
+
+QStringList leftOutWords(const Hypothesis& h) {
+    QStringList words;
+    for (const auto& [reason, lines] : leftOutByReason(h))
+        words << tr("%1: %2").arg(shown(reason), shown(lines));
+    return words;
+}
+
+QStringList blindWords(const Examination& examination, const Hypothesis& h) {
+    QStringList own, others;
+    for (const BlindRow& row : blindRows(examination.blind)) {
+        QString text = shown(blindWhat(row));
+        text = text.isEmpty() ? shown(row.why) : tr("%1: %2").arg(text, shown(row.why));
+        if (!row.cure.empty()) text = tr("%1. Cure: %2").arg(text, shown(row.cure));
+        const bool ofFault = std::count(row.faults.begin(), row.faults.end(), h.fault) > 0;
+        const bool ofPlace = row.places.empty() || std::count(row.places.begin(), row.places.end(), h.at) > 0;
+        (ofFault && ofPlace ? own : others) << text;
+    }
+    return own + others;
+}
+
+QStringList noteWords(const Examination& examination) {
+    QStringList notes;
+    for (const RecordingFacts& r : examination.recordings)
+        for (const QualityNote& q : r.quality)
+            notes << tr("%1: %2").arg(shown(q.channel), shown(q.detail));
+    for (const std::string& w : examination.warnings)
+        notes << shown(w);
+    notes.removeDuplicates();
+    return notes;
+}
+
+QString scaleWords() {
+    return tr("Bars: for to the right, against to the left. %1 decibans (dashed) make a finding. 30 "
+              "decibans: "
+              "chance lines reach it in at most 1 recording of 1,000.")
+        .arg(kFindingDban, 0, 'f', 0);
+}
+
+}  // namespace fettle

@@ -1,0 +1,93 @@
+#include "ui/panels/suggestion_list.h"
+
+#include <QCoreApplication>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "ui/model/words.h"
+#include "ui/plot/readout.h"
+
+namespace fettle {
+
+namespace {
+
+QString whereWords(bool byHand, const std::string& point, const std::string& direction) {
+    const QString place = shown(point), way = shown(direction);
+    if (direction.empty())
+        return byHand ? SuggestionList::tr("By hand at %1").arg(place)
+                      : SuggestionList::tr("The node at %1").arg(place);
+    return byHand ? SuggestionList::tr("By hand at %1, %2").arg(place, way)
+                  : SuggestionList::tr("The node at %1, %2").arg(place, way);
+}
+
+}  // namespace
+
+QString askWords(bool byHand, const std::string& point, const std::string& direction, const AskSpec& spec,
+                 const Units& units) {
+    QStringList what;
+    if (spec.seconds > 0) what << SuggestionList::tr("%1 s or more").arg(significant(spec.seconds));
+    const ShownUnit hz = shownUnit(QStringLiteral("Hz"), units);
+    if (spec.topHz > 0)
+        what << SuggestionList::tr("to %1 %2").arg(hz.shown(spec.topHz), 0, 'f', 0).arg(hz.unit);
+    if (linesOf(spec) > 0) what << SuggestionList::tr("%1 lines").arg(linesOf(spec));
+    if (spec.tachometer) what << SuggestionList::tr("with a tachometer");
+    if (what.isEmpty()) what << SuggestionList::tr("a running recording");
+    return SuggestionList::tr("%1: %2").arg(whereWords(byHand, point, direction),
+                                            what.join(QStringLiteral(", ")));
+}
+
+bool isAskedAlready(const AskSuggestion& suggestion, const std::vector<Ask>& open) {
+    return std::any_of(open.begin(), open.end(), [&](const Ask& ask) {
+        return ask.request.byHand == suggestion.byHand && ask.request.point == suggestion.point &&
+               ask.request.direction == suggestion.direction && ask.spec == suggestion.spec;
+    });
+}
+
+SuggestionList::SuggestionList(QWidget* parent) : QWidget(parent), rows_(new QVBoxLayout(this)) {
+    setObjectName(QStringLiteral("suggestions"));
+    setAccessibleName(tr("Recordings that would settle it"));
+    rows_->setContentsMargins(0, 0, 0, 0);
+    rows_->setSpacing(4);
+}
+
+void SuggestionList::setWritable(bool writable) {
+    writable_ = writable;
+}
+
+void SuggestionList::setSuggestions(std::vector<AskSuggestion> suggestions, const std::vector<Ask>& open,
+                                    const Units& units) {
+    while (QLayoutItem* item = rows_->takeAt(0)) {
+        delete item->widget();
+        delete item;
+    }
+    suggestions_ = std::move(suggestions);
+    for (std::size_t i = 0; i < suggestions_.size(); ++i)
+        addRow(int(i), isAskedAlready(suggestions_[i], open), units);
+}
+
+void SuggestionList::addRow(int place, bool asked, const Units& units) {
+    const AskSuggestion& one = suggestions_[std::size_t(place)];
+    auto* row = new QWidget(this);
+    auto* line = new QHBoxLayout(row);
+    line->setContentsMargins(0, 0, 0, 0);
+    const QString what = askWords(one.byHand, one.point, one.direction, one.spec, units);
+    auto* label = new QLabel(tr("%1 \u2014 %2").arg(what, shown(one.why)), row);
+    label->setObjectName(QStringLiteral("suggestion%1").arg(place));
+    label->setTextFormat(Qt::PlainText);
+    label->setWordWrap(true);
+    auto* button = new QPushButton(asked ? tr("asked") : tr("Ask"), row);
+    button->setObjectName(QStringLiteral("ask%1").arg(place));
+    button->setAccessibleName(tr("Ask for: %1").arg(what));
+    button->setToolTip(asked ? tr("It stands on the list of what is asked for.")
+                             : tr("Puts it on the list of what is asked for."));
+    button->setEnabled(!asked && writable_);
+    connect(button, &QPushButton::clicked, this, [this, place] { emit askWanted(place); });
+    line->addWidget(label, 1);
+    line->addWidget(button, 0, Qt::AlignTop);
+    rows_->addWidget(row);
+}
+
+}  // namespace fettle
