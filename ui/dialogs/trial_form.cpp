@@ -318,6 +318,10 @@ void TrialForm::setTrial(const Trial& trial) {
     stopAt_->setText(shown(trial.stopAt));
     responsible_->setText(shown(trial.responsible));
     permit_->setText(shown(trial.permit));
+    if (trial.beforeFrom) {
+        const QDateTime there = siteTime(*trial.beforeFrom, zone_);
+        before_->setDateTime(QDateTime(there.date(), there.time(), Qt::UTC));
+    }
     filling_ = false;
     showFields();
     for (QCheckBox* box : cautions_)
