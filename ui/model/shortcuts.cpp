@@ -58,6 +58,8 @@ const std::vector<Shortcut>& shortcuts() {
         {"round.refused", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Refused files…"), {}},
         {"machine.event", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "Note or &event…"), {key("Ctrl+E")}},
         {"machine.sheet", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "Findings &sheet…"), {key("Ctrl+P")}},
+        {"machine.trial", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "Seeded-fault &trials…"), {key("Ctrl+T")}},
+        {"machine.resonance", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Resonance map…"), {}},
         {"view.larger", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Larger"), larger()},
         {"view.smaller", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Smaller"), {key("Ctrl+-")}},
         {"view.normal", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&100 %"), {key("Ctrl+0")}},

@@ -23,7 +23,7 @@ inline QStringList dialogNames() {
             QStringLiteral("start"),  QStringLiteral("close"),   QStringLiteral("sheet"),
             QStringLiteral("report"), QStringLiteral("compare"), QStringLiteral("sheets"),
             QStringLiteral("new"),    QStringLiteral("keys"),    QStringLiteral("help"),
-            QStringLiteral("about")};
+            QStringLiteral("about"),  QStringLiteral("trial"),   QStringLiteral("resonance")};
 }
 
 }  // namespace fettle

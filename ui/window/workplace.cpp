@@ -169,6 +169,8 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("refused")) (new RefusalsDialog(*work_, theme_, this))->open();
     if (name == QStringLiteral("event")) whenRead([this] { noteEvent(selection_->machine()); });
     if (name == QStringLiteral("sheet")) showSheet(machineHere());
+    if (name == QStringLiteral("trial")) showTrials(machineHere());
+    if (name == QStringLiteral("resonance")) showResonance(machineHere());
     if (name == QStringLiteral("report")) whenRead([this] { showReport(); });
     if (name == QStringLiteral("compare")) whenRead([this] { compareRounds(); });
     if (name == QStringLiteral("sheets")) whenRead([this] { showSheets(); });

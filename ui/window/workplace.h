@@ -42,6 +42,8 @@ class Workplace : public QStackedWidget {
     void closeRound();
     void noteEvent(const QString& machine);
     void showSheet(const QString& machine);  // the findings sheet, as it will be printed
+    void showTrials(const QString& machine);
+    void showResonance(const QString& machine);
     void showReport();                       // of the round shown
     void compareRounds();
     void showSheets();            // all of the round's in one go

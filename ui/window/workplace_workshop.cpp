@@ -1,0 +1,21 @@
+// Dialogs of the workshop: trials, the resonance map.
+#include "ui/dialogs/resonance_dialog.h"
+#include "ui/dialogs/trial_dialog.h"
+#include "ui/window/workplace.h"
+
+namespace fettle {
+
+void Workplace::showTrials(const QString& machine) {
+    if (machine.isEmpty()) return emit troubled(tr("Choose a machine first: a trial belongs to one."));
+    auto* dialog = new TrialDialog(*work_, theme_, machine, selection_->units(), this);
+    connect(dialog, &TrialDialog::said, this, &Workplace::said);
+    dialog->open();
+}
+
+void Workplace::showResonance(const QString& machine) {
+    if (machine.isEmpty())
+        return emit troubled(tr("Choose a machine first: a resonance map belongs to one."));
+    (new ResonanceDialog(*work_, theme_, machine, selection_->units(), this))->open();
+}
+
+}  // namespace fettle
