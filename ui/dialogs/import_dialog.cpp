@@ -58,10 +58,13 @@ ImportDialog::ImportDialog(FleetWork& work, const Theme& theme, QWidget* parent)
       counts_(new QLabel(this)),
       refusedHead_(new QLabel(this)),
       subfolders_(new QCheckBox(tr("with subfolders"), this)),
+      look_(new QCheckBox(tr("show first what they are taken for"), this)),
       bar_(new QProgressBar(this)),
       files_(new QPushButton(tr("&Files…"), this)),
       folder_(new QPushButton(tr("F&older…"), this)),
       stop_(new QPushButton(tr("&Stop"), this)),
+      again_(new QPushButton(tr("&Try again"), this)),
+      why_(new QPushButton(tr("&What were they taken for…"), this)),
       table_(new QTableView(this)),
       long_(std::make_unique<LongWork>(work.path())) {
     setObjectName(QStringLiteral("importDialog"));
@@ -75,6 +78,8 @@ ImportDialog::ImportDialog(FleetWork& work, const Theme& theme, QWidget* parent)
         long_->cancel();
         word_->setText(tr("Stopping; what is taken stays."));
     });
+    connect(again_, &QPushButton::clicked, this, [this] { take(refusedPaths()); });
+    connect(why_, &QPushButton::clicked, this, [this] { emit lookWanted(refusedPaths(), false); });
     connect(long_.get(), &LongWork::progressed, this, &ImportDialog::showProgress);
 }
 
@@ -90,6 +95,17 @@ void ImportDialog::build(const Theme& theme) {
     name(folder_, "importFolder");
     name(stop_, "importStop");
     name(table_, "importRefusals");
+    name(look_, "importLook");
+    name(again_, "importAgain");
+    name(why_, "importWhy");
+    look_->setChecked(true);
+    look_->setToolTip(
+        tr("Files chosen here are shown with where each fact came from; what is missing can be "
+           "typed once and kept as a rule."));
+    again_->setToolTip(tr("The refused files, once they or their sidecars are mended."));
+    why_->setToolTip(tr("Shows the refused files; what is missing can be typed and kept as a rule."));
+    again_->hide();
+    why_->hide();
     subfolders_->setChecked(true);
     word_->setText(
         tr("Choose files or a folder, or drop them here: WAV, FLAC or CSV, each with its JSON file "
@@ -109,12 +125,14 @@ void ImportDialog::build(const Theme& theme) {
     table_->setColumnWidth(RefusalModel::Kind, wide * 12);
     table_->horizontalHeader()->setSectionResizeMode(RefusalModel::Rule, QHeaderView::Stretch);
     auto* first = new QHBoxLayout;
-    for (QWidget* widget :
-         {static_cast<QWidget*>(files_), static_cast<QWidget*>(folder_), static_cast<QWidget*>(subfolders_)})
+    for (QWidget* widget : {static_cast<QWidget*>(files_), static_cast<QWidget*>(folder_),
+                            static_cast<QWidget*>(subfolders_), static_cast<QWidget*>(look_)})
         first->addWidget(widget);
     first->addStretch(1);
     first->addWidget(stop_);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
+    buttons->addButton(again_, QDialogButtonBox::ActionRole);
+    buttons->addButton(why_, QDialogButtonBox::ActionRole);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::hide);
     auto* all = new QVBoxLayout(this);
     all->addWidget(word_);
@@ -131,14 +149,26 @@ void ImportDialog::chooseFiles() {
     QFileDialog* dialog =
         picker(this, "importFilesPicker", tr("Recordings to import"), QFileDialog::ExistingFiles);
     dialog->setNameFilters({tr("Recordings (*.wav *.flac *.csv)"), tr("All files (*)")});
-    connect(dialog, &QFileDialog::filesSelected, this, &ImportDialog::take);
+    connect(dialog, &QFileDialog::filesSelected, this, &ImportDialog::chosen);
     dialog->open();
 }
 
 void ImportDialog::chooseFolder() {
     QFileDialog* dialog = picker(this, "importFolderPicker", tr("Folder to import"), QFileDialog::Directory);
-    connect(dialog, &QFileDialog::filesSelected, this, &ImportDialog::take);
+    connect(dialog, &QFileDialog::filesSelected, this, &ImportDialog::chosen);
     dialog->open();
+}
+
+void ImportDialog::chosen(const QStringList& paths) {
+    if (look_->isChecked()) return emit lookWanted(paths, subfolders_->isChecked());
+    take(paths);
+}
+
+QStringList ImportDialog::refusedPaths() const {
+    QStringList paths;
+    for (int row = 0; const Refusal* refusal = refusals_.at(row); ++row)
+        paths << QString::fromStdString(refusal->path);
+    return paths;
 }
 
 void ImportDialog::take(const QStringList& paths) {
@@ -154,6 +184,8 @@ void ImportDialog::startNext() {
     waiting_.clear();
     refusals_.set({});
     refusedHead_->hide();
+    again_->hide();
+    why_->hide();
     counts_->clear();
     bar_->setRange(0, 0);
     bar_->setVisible(true);
@@ -198,7 +230,9 @@ void ImportDialog::showReport(const Result<ImportReport>& report) {
                 .arg(report->refusals.size()));
         refusals_.set(report->refusals);
         refusedHead_->setText(tr("Refused or parked; the list is kept under Round, Refused files"));
-        refusedHead_->setVisible(!report->refusals.empty());
+        for (QWidget* part : {static_cast<QWidget*>(refusedHead_), static_cast<QWidget*>(again_),
+                              static_cast<QWidget*>(why_)})
+            part->setVisible(!report->refusals.empty());
     }
     emit runningChanged(false);
     emit taken(report ? report->stored : 0);
@@ -211,7 +245,7 @@ void ImportDialog::dragEnterEvent(QDragEnterEvent* event) {
 }
 
 void ImportDialog::dropEvent(QDropEvent* event) {
-    take(droppedPaths(*event->mimeData()));
+    chosen(droppedPaths(*event->mimeData()));
     event->acceptProposedAction();
 }
 

@@ -32,7 +32,8 @@ class ImportDialog : public QDialog {
 
   signals:
     void runningChanged(bool running);
-    void taken(qulonglong stored);  // after each import
+    void taken(qulonglong stored);                               // after each import
+    void lookWanted(const QStringList& paths, bool subfolders);  // what are these taken for?
 
   protected:
     void dragEnterEvent(QDragEnterEvent* event) override;
@@ -42,6 +43,8 @@ class ImportDialog : public QDialog {
     void build(const Theme& theme);
     void chooseFiles();
     void chooseFolder();
+    void chosen(const QStringList& paths);
+    QStringList refusedPaths() const;
     void startNext();
     void showProgress(qulonglong done, qulonglong total, const QString& what);
     void showReport(const Result<ImportReport>& report);
@@ -51,9 +54,9 @@ class ImportDialog : public QDialog {
     RefusalModel refusals_;
     QStringList waiting_;
     QLabel *word_, *counts_, *refusedHead_;
-    QCheckBox* subfolders_;
+    QCheckBox *subfolders_, *look_;
     QProgressBar* bar_;
-    QPushButton *files_, *folder_, *stop_;
+    QPushButton *files_, *folder_, *stop_, *again_, *why_;
     QTableView* table_;
     std::unique_ptr<LongWork> long_;  // last: stops before what it reports to is gone
 };

@@ -19,11 +19,12 @@ struct PagePlace {
 
 // What MainWindow::showDialog and --dialog know.
 inline QStringList dialogNames() {
-    return {QStringLiteral("import"), QStringLiteral("refused"), QStringLiteral("event"),
-            QStringLiteral("start"),  QStringLiteral("close"),   QStringLiteral("sheet"),
-            QStringLiteral("report"), QStringLiteral("compare"), QStringLiteral("sheets"),
-            QStringLiteral("new"),    QStringLiteral("keys"),    QStringLiteral("help"),
-            QStringLiteral("about"),  QStringLiteral("trial"),   QStringLiteral("resonance")};
+    return {QStringLiteral("import"),   QStringLiteral("refused"), QStringLiteral("event"),
+            QStringLiteral("start"),    QStringLiteral("close"),   QStringLiteral("sheet"),
+            QStringLiteral("report"),   QStringLiteral("compare"), QStringLiteral("sheets"),
+            QStringLiteral("bearings"), QStringLiteral("alike"),   QStringLiteral("rules"),
+            QStringLiteral("new"),      QStringLiteral("keys"),    QStringLiteral("help"),
+            QStringLiteral("about"),    QStringLiteral("trial"),   QStringLiteral("resonance")};
 }
 
 }  // namespace fettle

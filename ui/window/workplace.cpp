@@ -54,6 +54,7 @@ Workplace::Workplace(std::unique_ptr<FleetFile> fleet, const Theme& theme, QWidg
     build();
     connectRound();
     connectMachine();
+    connectRegister();
     connect(long_.get(), &LongWork::progressed, this,
             [this](qulonglong done, qulonglong total, const QString& what) {
                 emit longWorkChanged(tr("%1 %2 of %3").arg(what).arg(done).arg(total));
@@ -174,6 +175,9 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("report")) whenRead([this] { showReport(); });
     if (name == QStringLiteral("compare")) whenRead([this] { compareRounds(); });
     if (name == QStringLiteral("sheets")) whenRead([this] { showSheets(); });
+    if (name == QStringLiteral("bearings")) findBearing();
+    if (name == QStringLiteral("alike")) setAlike();
+    if (name == QStringLiteral("rules")) showRules();
     if (name == QStringLiteral("start")) whenRead([this] { startRound(); });
     if (name == QStringLiteral("close")) whenRead([this] { closeRound(); });
 }

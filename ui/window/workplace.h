@@ -44,7 +44,7 @@ class Workplace : public QStackedWidget {
     void showSheet(const QString& machine);  // the findings sheet, as it will be printed
     void showTrials(const QString& machine);
     void showResonance(const QString& machine);
-    void showReport();                       // of the round shown
+    void showReport();  // of the round shown
     void compareRounds();
     void showSheets();            // all of the round's in one go
     QString machineHere() const;  // of the page that is shown; empty: none is chosen
@@ -60,6 +60,11 @@ class Workplace : public QStackedWidget {
     void build();
     void connectRound();
     void connectMachine();
+    void connectRegister();
+    void findBearing();
+    void setAlike();
+    void lookAtFiles(const QStringList& paths, bool subfolders);
+    void showRules();
     void showPage(const QString& name);
     void whenRead(std::function<void()> then);  // the round
     void askReason(const QStringList& tags, DecisionKind kind);

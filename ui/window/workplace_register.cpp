@@ -1,0 +1,47 @@
+// The workplace's part for the register: the dialogs that its page asks for.
+#include "ui/dialogs/alike_dialog.h"
+#include "ui/dialogs/bearing_finder_dialog.h"
+#include "ui/dialogs/preview_dialog.h"
+#include "ui/dialogs/rules_dialog.h"
+#include "ui/pages/register_page.h"
+#include "ui/window/workplace.h"
+
+namespace fettle {
+
+void Workplace::connectRegister() {
+    connect(register_, &RegisterPage::bearingWanted, this, &Workplace::findBearing);
+    connect(register_, &RegisterPage::alikeWanted, this, &Workplace::setAlike);
+    connect(import_, &ImportDialog::lookWanted, this, &Workplace::lookAtFiles);
+}
+
+// What is found goes into the register's form, whichever page asked.
+void Workplace::findBearing() {
+    const auto& machine = register_->document().machine();
+    const double rpm = machine ? machine->nominalRpm().value_or(0) : 0;
+    auto* dialog = new BearingFinderDialog(theme_, selection_->units(), rpm, this);
+    connect(dialog, &BearingFinderDialog::bearingWanted, this,
+            [this](const KnownBearing& bearing, bool withBuild) {
+                showPage(QStringLiteral("register"));
+                register_->putBearing(bearing, withBuild);
+            });
+    dialog->open();
+}
+
+void Workplace::setAlike() {
+    auto* dialog = new AlikeDialog(register_->machines(), this);
+    connect(dialog, &AlikeDialog::wanted, register_, &RegisterPage::setAlike);
+    dialog->open();
+}
+
+void Workplace::lookAtFiles(const QStringList& paths, bool subfolders) {
+    auto* dialog = new PreviewDialog(*work_, theme_, paths, subfolders, this);
+    connect(dialog, &PreviewDialog::takeWanted, this,
+            [this](const QStringList& wanted, bool) { importPaths(wanted); });
+    dialog->open();
+}
+
+void Workplace::showRules() {
+    (new RulesDialog(*work_, theme_, this))->open();
+}
+
+}  // namespace fettle
