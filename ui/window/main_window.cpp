@@ -92,6 +92,8 @@ void MainWindow::buildActions() {
     action("machine.event", [this] { workplace_->noteEvent(workplace_->selection().machine()); });
     action("machine.sheet", [this] { workplace_->showSheet(workplace_->machineHere()); });
     action("machine.trial", [this] { workplace_->showTrials(workplace_->machineHere()); });
+    action("machine.bearings", [this] { workplace_->showDialog(QStringLiteral("bearings")); });
+    action("file.rules", [this] { workplace_->showDialog(QStringLiteral("rules")); });
     action("machine.resonance", [this] { workplace_->showResonance(workplace_->machineHere()); });
     action("view.larger", [this] { setScale(scale_ + 0.1); });
     action("view.smaller", [this] { setScale(scale_ - 0.1); });
@@ -119,11 +121,12 @@ void MainWindow::buildMenus() {
         }
         return made;
     };
-    menu(tr("&File"), {"file.new", "file.open", "", "file.import", "file.backup", "", "file.quit"});
+    menu(tr("&File"),
+         {"file.new", "file.open", "", "file.import", "file.rules", "file.backup", "", "file.quit"});
     menu(tr("&Round"), {"page.round", "round.start", "round.close", "", "round.sheets", "round.report",
                         "round.compare", "", "round.refused"});
     menu(tr("&Machine"), {"page.machine", "machine.event", "machine.sheet", "", "machine.trial",
-                          "machine.resonance", "", "page.register"});
+                          "machine.resonance", "", "machine.bearings", "page.register"});
     buildViewMenu();
     menu(tr("&Help"), {"help.page", "help.shortcuts", "help.about"});
 }
@@ -149,9 +152,9 @@ void MainWindow::buildViewMenu() {
 void MainWindow::enableActions() {
     const bool open = !workplace_.isNull();
     const bool writable = open && workplace_->work().writable();
-    for (const char* id :
-         {"page.round", "page.machine", "page.register", "round.refused", "file.backup", "machine.sheet",
-          "machine.trial", "machine.resonance", "round.report", "round.sheets", "round.compare"})
+    for (const char* id : {"page.round", "page.machine", "page.register", "round.refused", "file.backup",
+                           "machine.sheet", "machine.trial", "machine.resonance", "machine.bearings",
+                           "file.rules", "round.report", "round.sheets", "round.compare"})
         actions_[id]->setEnabled(open);
     for (const char* id : {"file.import", "round.start", "round.close", "machine.event"})
         actions_[id]->setEnabled(writable);
