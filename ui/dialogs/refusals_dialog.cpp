@@ -21,13 +21,19 @@ RefusalsDialog::RefusalsDialog(FleetWork& work, const Theme& theme, QWidget* par
       detail_(new QLabel(this)),
       answeredToo_(new QCheckBox(tr("answered ones too"), this)),
       table_(new QTableView(this)),
-      answer_(new QPushButton(tr("&Answered"), this)) {
+      answer_(new QPushButton(tr("&Answered"), this)),
+      look_(new QPushButton(tr("&What were they taken for…"), this)) {
     setObjectName(QStringLiteral("refusalsDialog"));
     setWindowTitle(tr("Refused files"));
     setAttribute(Qt::WA_DeleteOnClose);
     word_->setObjectName(QStringLiteral("refusalsWord"));
     table_->setObjectName(QStringLiteral("refusals"));
     answer_->setObjectName(QStringLiteral("answerRefusal"));
+    look_->setObjectName(QStringLiteral("lookAtRefusals"));
+    look_->setToolTip(
+        tr("Shows the files once more; what is missing can be typed and kept as a rule, and what is "
+           "mended comes in."));
+    connect(look_, &QPushButton::clicked, this, &RefusalsDialog::look);
     table_->setAccessibleName(tr("Refused files"));
     table_->setModel(&refusals_);
     setRuled(*table_, theme);
@@ -41,6 +47,7 @@ RefusalsDialog::RefusalsDialog(FleetWork& work, const Theme& theme, QWidget* par
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     auto* foot = new QHBoxLayout;
     foot->addWidget(answer_);
+    foot->addWidget(look_);
     foot->addWidget(answeredToo_);
     foot->addStretch(1);
     foot->addWidget(buttons);
@@ -79,8 +86,16 @@ void RefusalsDialog::read() {
                                : tr("%1 files; import them again once mended, or mark them answered.")
                                      .arg(refusals->size()));
             answer_->setEnabled(work_.writable() && !refusals->empty());
+            look_->setEnabled(work_.writable() && !refusals->empty());
             refusals_.set(std::move(*refusals));
         });
+}
+
+void RefusalsDialog::look() {
+    QStringList paths;
+    for (int row = 0; const Refusal* refusal = refusals_.at(row); ++row)
+        paths << QString::fromStdString(refusal->path);
+    emit lookWanted(paths);
 }
 
 void RefusalsDialog::tellWhole(int row) {

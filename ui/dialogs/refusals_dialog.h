@@ -20,8 +20,12 @@ class RefusalsDialog : public QDialog {
   public:
     RefusalsDialog(FleetWork& work, const Theme& theme, QWidget* parent);
 
+  signals:
+    void lookWanted(const QStringList& paths);  // what were these taken for?
+
   private:
     void read();
+    void look();
     void answerCurrent();
     void tellWhole(int row);
 
@@ -30,7 +34,7 @@ class RefusalsDialog : public QDialog {
     QLabel *word_, *detail_;
     QCheckBox* answeredToo_;
     QTableView* table_;
-    QPushButton* answer_;
+    QPushButton *answer_, *look_;
 };
 
 }  // namespace fettle

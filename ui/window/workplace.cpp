@@ -6,7 +6,6 @@
 #include "core/fleet/round_desk.h"
 #include "core/fleet/who.h"
 #include "ui/dialogs/event_dialog.h"
-#include "ui/dialogs/refusals_dialog.h"
 #include "ui/dialogs/round_dialogs.h"
 #include "ui/dialogs/sheet_dialog.h"
 #include "ui/model/site_time.h"
@@ -167,7 +166,7 @@ std::vector<RoundMachine> Workplace::machinesOfRound(const QStringList& tags) co
 
 void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("import")) importPaths({});
-    if (name == QStringLiteral("refused")) (new RefusalsDialog(*work_, theme_, this))->open();
+    if (name == QStringLiteral("refused")) showRefusals();
     if (name == QStringLiteral("event")) whenRead([this] { noteEvent(selection_->machine()); });
     if (name == QStringLiteral("sheet")) showSheet(machineHere());
     if (name == QStringLiteral("trial")) showTrials(machineHere());

@@ -65,6 +65,7 @@ class Workplace : public QStackedWidget {
     void setAlike();
     void lookAtFiles(const QStringList& paths, bool subfolders);
     void showRules();
+    void showRefusals();
     void showPage(const QString& name);
     void whenRead(std::function<void()> then);  // the round
     void askReason(const QStringList& tags, DecisionKind kind);

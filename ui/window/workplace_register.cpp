@@ -1,7 +1,8 @@
-// The workplace's part for the register: the dialogs that its page asks for.
+// The workplace's part for the register and for what comes in: the dialogs that are asked for there.
 #include "ui/dialogs/alike_dialog.h"
 #include "ui/dialogs/bearing_finder_dialog.h"
 #include "ui/dialogs/preview_dialog.h"
+#include "ui/dialogs/refusals_dialog.h"
 #include "ui/dialogs/rules_dialog.h"
 #include "ui/pages/register_page.h"
 #include "ui/window/workplace.h"
@@ -37,6 +38,15 @@ void Workplace::lookAtFiles(const QStringList& paths, bool subfolders) {
     auto* dialog = new PreviewDialog(*work_, theme_, paths, subfolders, this);
     connect(dialog, &PreviewDialog::takeWanted, this,
             [this](const QStringList& wanted, bool) { importPaths(wanted); });
+    dialog->open();
+}
+
+void Workplace::showRefusals() {
+    auto* dialog = new RefusalsDialog(*work_, theme_, this);
+    connect(dialog, &RefusalsDialog::lookWanted, this, [this, dialog](const QStringList& paths) {
+        dialog->close();
+        lookAtFiles(paths, false);
+    });
     dialog->open();
 }
 
