@@ -113,9 +113,9 @@ TEST_F(RoundReportTest, ChangesAreThoseSinceTheRoundBefore) {
     const auto first = openRound(*fleet_, "2026-04-12");
     ASSERT_TRUE(first) << first.error().sentence();
     for (const RoundMachine& machine : first->list.machines) {
-        if (machine.urgency == "unseen")
-            ASSERT_TRUE(answerUnseen(*fleet_, first->entry.id, machine.tag, "silent", "me"));
-        if (machine.inSample) ASSERT_TRUE(markOpened(*fleet_, first->entry.id, machine.tag));
+        const bool unseen = machine.urgency == "unseen";
+        EXPECT_TRUE(!unseen || answerUnseen(*fleet_, first->entry.id, machine.tag, "silent", "me"));
+        EXPECT_TRUE(!machine.inSample || markOpened(*fleet_, first->entry.id, machine.tag));
     }
     ASSERT_TRUE(acceptLeave(*fleet_, first->entry.id, "me"));
     ASSERT_TRUE(closeRound(*fleet_, first->entry.id, "me"));

@@ -235,7 +235,7 @@ TEST(Ledger, FifteenHundredMachinesAreAllThere) {
     LedgerModel model;
     model.setRound(round);
     EXPECT_EQ(model.rowCount(), 1502);
-    model.setFilter({"", "M-149", false});
+    model.setFilter({"", "M-149", "", ""});
     EXPECT_EQ(model.shownMachines(), 11);  // M-149 and M-1490 to M-1499
 }
 

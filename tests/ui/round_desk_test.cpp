@@ -44,9 +44,10 @@ class RoundDesk : public Desk {
         const auto first = openRound(*fleet_, "2026-04-12");
         ASSERT_TRUE(first);
         for (const RoundMachine& machine : first->list.machines) {
-            if (machine.urgency == "unseen")
-                ASSERT_TRUE(fettle::answerUnseen(*fleet_, first->entry.id, machine.tag, "silent", "me"));
-            if (machine.inSample) ASSERT_TRUE(markOpened(*fleet_, first->entry.id, machine.tag));
+            const bool unseen = machine.urgency == "unseen";
+            EXPECT_TRUE(!unseen ||
+                        fettle::answerUnseen(*fleet_, first->entry.id, machine.tag, "silent", "me"));
+            EXPECT_TRUE(!machine.inSample || markOpened(*fleet_, first->entry.id, machine.tag));
         }
         ASSERT_TRUE(fettle::acceptLeave(*fleet_, first->entry.id, "me"));
         ASSERT_TRUE(fettle::closeRound(*fleet_, first->entry.id, "me"));

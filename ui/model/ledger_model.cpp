@@ -80,6 +80,16 @@ void LedgerModel::setOrder(Order order, bool backwards) {
     rearrange();
 }
 
+LedgerModel::Order LedgerModel::orderOf(int column) {
+    static constexpr Order orders[] = {AsListed, ByTag, ByFinding, ByLevel, ByWeight, ByAge, ByDecision};
+    static_assert(std::size(orders) == Columns);
+    return column >= 0 && column < Columns ? orders[column] : AsListed;
+}
+
+void LedgerModel::sort(int column, Qt::SortOrder order) {
+    setOrder(orderOf(column), order == Qt::AscendingOrder);
+}
+
 void LedgerModel::setGrouping(Grouping grouping) {
     if (grouping == grouping_) return;
     grouping_ = grouping;

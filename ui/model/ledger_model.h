@@ -41,6 +41,8 @@ class LedgerModel : public QAbstractTableModel {
     const LedgerFilter& filter() const { return filter_; }
     // `backwards`: the other way round than usual (heaviest, oldest, nearest to its limit, undecided first).
     void setOrder(Order order, bool backwards = false);
+    static Order orderOf(int column);
+    void sort(int column, Qt::SortOrder order = Qt::DescendingOrder) override;  // ascending: backwards
     Order order() const { return order_; }
     bool backwards() const { return backwards_; }
     void setGrouping(Grouping grouping);

@@ -115,24 +115,18 @@ void RoundLedger::fitColumns() {
     if (ageWasHidden != isColumnHidden(LedgerModel::Age)) emit columnsChanged();
 }
 
-namespace {
-constexpr LedgerModel::Order kOrders[] = {
-    LedgerModel::AsListed, LedgerModel::ByTag, LedgerModel::ByFinding, LedgerModel::ByLevel,
-    LedgerModel::ByWeight, LedgerModel::ByAge, LedgerModel::ByDecision};
-static_assert(std::size(kOrders) == LedgerModel::Columns);
-}  // namespace
-
 // Another click on the same head turns the order round.
 void RoundLedger::sortBy(int column) {
-    if (column < 0 || column >= LedgerModel::Columns) return;
-    const LedgerModel::Order order = kOrders[column];
+    const LedgerModel::Order order = LedgerModel::orderOf(column);
     emit orderWanted(order, order == model_.order() && !model_.backwards());
 }
 
 void RoundLedger::showOrder() {
-    const auto at = std::find(std::begin(kOrders), std::end(kOrders), model_.order());
+    int column = 0;
+    while (column + 1 < LedgerModel::Columns && LedgerModel::orderOf(column) != model_.order())
+        ++column;
     horizontalHeader()->setSortIndicatorShown(model_.order() != LedgerModel::AsListed || model_.backwards());
-    horizontalHeader()->setSortIndicator(int(at - std::begin(kOrders)),
+    horizontalHeader()->setSortIndicator(column,
                                          model_.backwards() ? Qt::AscendingOrder : Qt::DescendingOrder);
 }
 

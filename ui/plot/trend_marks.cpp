@@ -27,20 +27,25 @@ void LimitLines::setBelowEvents(bool below) {
     itemChanged();
 }
 
-// The name stands above its line, below it where that would leave the canvas or reach the events, beside the
-// one before where the two lines are close.
+// The name stands above its line, below it where that would leave the canvas, reach the events or be struck
+// through by the next line up, beside the one before where there is no room below either.
 std::vector<LimitLines::Named> LimitLines::named(const QwtScaleMap& yMap, const QRectF& canvas,
                                                  const QFontMetricsF& metrics) const {
     const double ceiling = canvas.top() + (belowEvents_ ? EventMarks::rowHeight(metrics) : 0);
     double lastTop = canvas.bottom() + metrics.height(), lastRight = 0;
     std::vector<Named> all;
-    for (const TrendLimit& limit : limits_) {
+    for (std::size_t i = 0; i < limits_.size(); ++i) {
+        const TrendLimit& limit = limits_[i];
         const double y = yMap.transform(limit.value);
         if (y < canvas.top() || y > canvas.bottom()) continue;
+        const double next = i + 1 < limits_.size() ? yMap.transform(limits_[i + 1].value) : canvas.top();
+        const double before =
+            i > 0 ? yMap.transform(limits_[i - 1].value) : canvas.bottom() + metrics.height();
+        const bool struck = y - next < metrics.height() && before - y > 2 * metrics.height();
         const QString name = limit.name + QStringLiteral("  ") + significant(limit.value, 3);
         QRectF box(0, 0, metrics.horizontalAdvance(name) + 6, metrics.height());
         box.moveBottomLeft(QPointF(canvas.left() + 4, y));
-        if (box.top() < ceiling) box.moveTop(y);
+        if (box.top() < ceiling || struck) box.moveTop(y);
         if (box.bottom() > lastTop) box.moveLeft(canvas.left() + 4 + lastRight);
         lastRight = box.right() - canvas.left();
         lastTop = std::min(lastTop, box.top());
@@ -53,9 +58,12 @@ void LimitLines::draw(QPainter* painter, const QwtScaleMap&, const QwtScaleMap& 
                       const QRectF& canvas) const {
     QColor ground = theme_.colour(Role::Ground);
     ground.setAlphaF(0.8F);
-    for (const Named& limit : named(yMap, canvas, QFontMetricsF(painter->font()))) {
+    const std::vector<Named> all = named(yMap, canvas, QFontMetricsF(painter->font()));
+    for (const Named& limit : all) {
         painter->setPen(QPen(theme_.colour(Role::Limit), 1.2, limit.own ? Qt::DotLine : Qt::DashLine));
         painter->drawLine(QPointF(canvas.left(), limit.y), QPointF(canvas.right(), limit.y));
+    }
+    for (const Named& limit : all) {
         painter->fillRect(limit.box, ground);
         painter->setPen(theme_.colour(Role::Limit));
         painter->drawText(limit.box, Qt::AlignCenter, limit.name);

@@ -7,7 +7,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kCellGapMm = 2.5, kDiscMm = 3.2, kRowGapMm = 0.8;
+constexpr double kCellGapMm = 2.5, kDiscMm = 3.2, kRowGapMm = 0.8, kParagraphMm = 0.4;
 
 QString tr(const char* text) {
     return QCoreApplication::translate("Report", text);
@@ -35,7 +35,15 @@ double setCell(Column& column, const FlowCell& cell, double left, double width) 
     TextStyle style = cell.muted ? column.small() : column.body();
     style.lead = cell.lead;
     if (!cell.lead.isEmpty() && !cell.text.isEmpty()) style.lead += QLatin1Char(' ');
-    return column.y() + place(column.page(), cell.text, {left + indent, column.y()}, width - indent, style);
+    double y =
+        column.y() + place(column.page(), cell.text, {left + indent, column.y()}, width - indent, style);
+    for (const FlowCell& paragraph : cell.more) {
+        style.lead = paragraph.lead.isEmpty() ? QString() : paragraph.lead + QLatin1Char(' ');
+        y += place(column.page(), paragraph.text, {left + indent, y + kParagraphMm * kMm}, width - indent,
+                   style);
+        y += kParagraphMm * kMm;
+    }
+    return y;
 }
 
 }  // namespace

@@ -15,6 +15,7 @@ struct FlowCell {
     QString lead = {};  // in bold before it
     std::optional<Urgency> disc = {};
     bool muted = false;
+    std::vector<FlowCell> more = {};  // paragraphs under it
 };
 struct FlowColumn {
     QString head;

@@ -31,24 +31,27 @@ QString dueText(const ReportJob& job) {
     return job.overdue ? tr("%1 %2: that day has passed").arg(label, date) : tr("%1 %2").arg(label, date);
 }
 
-// What to do, then what to mind until then, one under the other.
-QString detailText(const ReportJob& job, const Units& units) {
-    QStringList parts;
-    parts << tr("Found: %1.").arg(reportText(job.finding, units));
-    if (job.moreFindings > 0) parts << tr("%1 more on its sheet.").arg(job.moreFindings);
-    if (!job.firm) parts << tr("Possible only: the inspection decides.");
-    parts << reportText(job.changed, units);
-    if (!job.untilThen.empty()) parts << tr("Until then: %1").arg(reportText(job.untilThen, units));
+// What to do, what was found, and what to mind until then, one under the other.
+FlowCell workCell(const ReportJob& job, const Units& units) {
+    FlowCell cell{{}, reportText(job.firstLine, units)};
+    QStringList found{tr("%1.").arg(reportText(job.finding, units))};
+    if (job.moreFindings > 0) found << tr("%1 more on its sheet.").arg(job.moreFindings);
+    if (!job.firm) found << tr("Possible only: the inspection decides.");
+    found << reportText(job.changed, units);
+    cell.more.push_back({found.join(u' '), tr("Found:")});
+    if (!job.untilThen.empty()) cell.more.push_back({reportText(job.untilThen, units), tr("Until then:")});
     if (!job.stopAtOnceIf.empty())
-        parts << tr("Stop at once if %1.").arg(reportText(job.stopAtOnceIf, units));
-    parts.removeAll(QString());
-    return parts.join(u' ');
+        cell.more.push_back({reportText(job.stopAtOnceIf, units) + u'.', tr("Stop at once if")});
+    return cell;
 }
 
-QString planText(const ReportJob& job) {
-    return tr("%1. Parts: %2. Priority %3 of 4.")
-        .arg(dueText(job), reportText(job.orderWords))
-        .arg(job.priority);
+FlowCell planCell(const ReportJob& job) {
+    FlowCell cell{dueText(job), {}};
+    cell.more.push_back({reportText(job.orderWords), tr("parts:")});
+    cell.more.push_back({tr("%1 of 4").arg(job.priority), tr("priority:")});
+    cell.more.push_back({reportText(job.job), {}});
+    cell.more.push_back({plainText(job.decided), {}});
+    return cell;
 }
 
 QString ownerText(const ReportUnseen& one) {
@@ -64,19 +67,14 @@ QString reportText(const std::string& text, const Units& units) {
 FlowTable workTable(const RoundReport& report, const Units& units) {
     FlowTable table{
         tr("The work in full, in its order"),
-        {{tr("no."), 0.5},
-         {tr("machine"), 2.6},
-         {tr("what to do"), 6.4},
-         {tr("by when"), 3.2},
-         {tr("job, decision"), 2}},
+        {{tr("no."), 0.5}, {tr("machine"), 2.5}, {tr("what to do"), 8}, {tr("by when"), 3}},
         {},
         tr("Each has a findings sheet of its own with steps, parts, tools, permits and cautions.")};
     for (const ReportJob& job : report.work)
         table.rows.push_back({{QString::number(job.place)},
                               machineCell(job.tag, job.service, job.area, job.urgency),
-                              {detailText(job, units), reportText(job.firstLine, units)},
-                              {planText(job)},
-                              {tr("%1; %2").arg(reportText(job.job), plainText(job.decided))}});
+                              workCell(job, units),
+                              planCell(job)});
     return table;
 }
 

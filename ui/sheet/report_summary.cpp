@@ -47,7 +47,17 @@ QString restLine(const RoundReport& r) {
 }
 
 std::vector<FlowColumn> workColumns() {
-    return {{tr("no."), 0.5}, {tr("machine"), 2.7}, {tr("what to do, by when"), 6.8}, {tr("place"), 1.5}};
+    return {{tr("no."), 0.5},
+            {tr("machine"), 2.5},
+            {tr("what to do"), 6.2},
+            {tr("latest"), 1.9},
+            {tr("place"), 1.4}};
+}
+
+QString latestText(const ReportJob& job) {
+    if (job.doBy.empty()) return tr("no date");
+    const QString date = dateText(job.doBy);
+    return job.overdue ? tr("%1, passed").arg(date) : date;
 }
 
 void setWork(Column& column, const RoundReport& report, std::size_t most, const Units& units) {
@@ -62,6 +72,7 @@ void setWork(Column& column, const RoundReport& report, std::size_t most, const 
                    {{QString::number(job.place)},
                     {urgencyWord(job.urgency), plainText(job.tag), urgencyOf(job.urgency), false},
                     {reportText(job.firstLine, units)},
+                    {latestText(job)},
                     {plainText(job.area)}});
     }
     if (count < report.work.size())
@@ -167,7 +178,10 @@ void setReportHead(Column& column, const RoundReport& report) {
                         {column.left(), column.y()}, column.width(), {.pt = 10, .mostLines = 2}));
     column.gap(0.8);
     column.paragraph(restLine(report));
-    if (!report.ageNote.empty()) column.paragraph({}, plainText(report.ageNote));
+    if (!report.ageNote.empty())
+        column.moveTo(column.y() + place(column.page(), plainText(report.ageNote),
+                                         {column.left(), column.y()}, column.width(),
+                                         {.pt = 9, .bold = true, .mostLines = 3}));
     column.gap(0.8);
 }
 
