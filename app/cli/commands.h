@@ -21,6 +21,7 @@ void addFeedbackCommand(CLI::App& app, int& status);   // what was found when a 
 void addJobsCommand(CLI::App& app, int& status);       // list, draft, change and verify jobs
 void addAsksCommand(CLI::App& app, int& status);       // recordings asked for, of nodes and on the walk
 void addWhoseLineCommand(CLI::App& app, int& status);  // which machine's stops a line leaves with
+void addBalanceCommand(CLI::App& app, int& status);    // a balancing from its document
 void addNodesCommand(CLI::App& app, int& status);      // what the grid and gravity say of the sensors
 void addSheetCommand(CLI::App& app, int& status);      // findings sheet of a machine
 void addExportCommand(CLI::App& app, int& status);     // recordings, trends, register, events out again

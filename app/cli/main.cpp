@@ -30,6 +30,7 @@ int main(int argc, char** argv) {
         fettle::addJobsCommand(app, status);
         fettle::addAsksCommand(app, status);
         fettle::addWhoseLineCommand(app, status);
+        fettle::addBalanceCommand(app, status);
         fettle::addNodesCommand(app, status);
         fettle::addSheetCommand(app, status);
         fettle::addExportCommand(app, status);
