@@ -46,6 +46,8 @@ struct SheetCase {
     std::vector<Event> events;
     std::string engine;
 
+    std::string massWords;  // 1x in grams; empty: not known, or not of this finding
+
     bool criticalityGiven = true, standbyGiven = true;  // by the description; else the default holds
 
     // The day dates are told from: that of making, never before the round's end.

@@ -7,6 +7,7 @@
 #include "core/base/json_object.h"
 #include "core/diagnosis/blind_rows.h"
 #include "core/diagnosis/wording.h"
+#include "core/fleet/grams.h"
 #include "core/fleet/job_done.h"
 #include "core/fleet/sheet_dates.h"
 #include "core/fleet/sheet_figures.h"
@@ -126,6 +127,15 @@ Status addPast(FleetFile& fleet, SheetCase& sheet) {
     return {};
 }
 
+// 1x in grams beside a level that a rotor makes; a bearing's sheet has no use for it.
+Status addMass(FleetFile& fleet, SheetCase& sheet) {
+    if (sheet.told.finding.severity.kind != "zone") return {};
+    auto now = massNow(fleet, sheet.row.tag, sheet.period.lastDay);
+    if (!now) return fail(now.error());
+    if (*now) sheet.massWords = std::move((*now)->sentence);
+    return {};
+}
+
 Result<SheetCase> gather(FleetFile& fleet, const RoundList& list, std::optional<std::int64_t> round,
                          const SheetRequest& request) {
     SheetCase sheet;
@@ -145,7 +155,7 @@ Result<SheetCase> gather(FleetFile& fleet, const RoundList& list, std::optional<
     if (auto good = chooseFinding(sheet, request.finding); !good) return fail(good.error());
     if (auto good = addWeek(fleet, round, sheet); !good) return fail(good.error());
     addRows(sheet);
-    for (auto step : {addRegister, addPast, addGiven, addRecording, addJob})
+    for (auto step : {addRegister, addPast, addGiven, addRecording, addJob, addMass})
         if (auto good = step(fleet, sheet); !good) return fail(good.error());
     return sheet;
 }
@@ -189,6 +199,7 @@ void addFinding(const SheetCase& sheet, SheetContent& out) {
     out.siteRecord = siteRecordWords(sheet.record, sheet.faultRecord, out.faultName);
     out.provedOn = h.provedOn.empty() ? "not stated" : h.provedOn;
     out.howBad = howBadWords(sheet);
+    if (!sheet.massWords.empty()) out.howBad += " " + sheet.massWords;
     out.severityKind = h.severity.kind;
     out.severityValue = h.severity.value;
     out.unit = h.severity.unit.empty() ? "mm/s" : h.severity.unit;
