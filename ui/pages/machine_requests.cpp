@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <map>
 
+#include "core/fleet/grams.h"
 #include "core/fleet/machine_week.h"
 #include "core/fleet/site_calendar.h"
 #include "core/fleet/trend_past.h"
@@ -253,6 +254,9 @@ Result<std::shared_ptr<const PanelContent>> weekContent(FleetFile& fleet, const 
                          .arg(dateText(period->firstDay), dateText(period->lastDay))
                          .arg(content->recordings.size());
     if (auto facts = addPanelFacts(fleet, tag, period->last(), *content); !facts) return fail(facts.error());
+    const auto mass = massNow(fleet, tag, period->lastDay);
+    if (!mass) return fail(mass.error());
+    if (*mass) content->examination.warnings.push_back((*mass)->sentence);
     return content;
 }
 
