@@ -4,7 +4,9 @@
 
 #include <algorithm>
 
+#include "core/fleet/balance_desk.h"
 #include "core/fleet/machine_desk.h"
+#include "core/fleet/site_calendar.h"
 #include "core/fleet/trial_reading.h"
 #include "core/fleet/who.h"
 #include "core/store/day.h"
@@ -54,6 +56,27 @@ Status addRecordings(FleetFile& fleet, std::int64_t machine, TrialPlan& plan) {
     if (!seconds.empty()) plan.ground.seconds = medianOf(seconds);
     if (!speeds.empty()) plan.ground.driverRpm = medianOf(speeds);
     return {};
+}
+
+// What a balancing that was solved in mm/s at a channel of the fleet file has learnt of each plane.
+void addInfluences(const BalanceEntry& entry, const std::string& timeZone, TrialPlan& plan) {
+    const BalanceJob& job = entry.job;
+    if (!entry.closedAt || !entry.trouble.empty() || job.unit != "mm/s r.m.s.") return;
+    const BalanceAnswer answer = solveBalance(job);
+    const auto rpm = job.initial.rpm ? job.initial.rpm : job.rotor.rpm;
+    const auto date = dateIn(timeZone, *entry.closedAt);
+    if (!rpm || !date) return;
+    for (std::size_t sensor = 0; sensor < job.sensors.size(); ++sensor)
+        for (std::size_t plane = 0; plane < job.planes.size(); ++plane) {
+            const std::size_t gap = job.sensors[sensor].channel.find(' ');
+            const auto perGram = answer.perGram(sensor, plane);
+            if (!perGram || gap == std::string::npos || job.planes[plane].radiusMm <= 0) continue;
+            plan.ground.influences.push_back({fmt::format("the balancing \"{}\" of {}, {}", entry.name,
+                                                          spelledDate(*date), job.planes[plane].name),
+                                              job.rotor.component, job.sensors[sensor].channel.substr(0, gap),
+                                              job.sensors[sensor].channel.substr(gap + 1),
+                                              *perGram / job.planes[plane].radiusMm, *rpm});
+        }
 }
 
 Result<TrialEntry> entryOf(FleetFile& fleet, const WorkshopEntry& kept) {
@@ -111,6 +134,10 @@ Result<TrialPlan> trialPlan(FleetFile& fleet, const std::string& tag, std::optio
     plan.machine = std::move(*machine);
     plan.places = placesOf(*plan.machine);
     if (auto good = addRecordings(fleet, entry->id, plan); !good) return fail(good.error());
+    const auto balanced = balanceDesk(fleet, tag);
+    if (!balanced) return fail(balanced.error());
+    for (const BalanceEntry& one : balanced->entries)
+        addInfluences(one, plan.timeZone, plan);
     const auto channels = fleet.trends().channels(entry->id);
     if (!channels) return fail(channels.error());
     for (const ChannelEntry& channel : *channels) {

@@ -53,16 +53,20 @@ void expectMass(const TrialChange& change, const TrialGround& ground, TrialExpec
                         100 * *e.weightShare));
 }
 
-const TrialInfluence* fitting(const TrialChange& change, const TrialGround& ground, double rpm) {
+// Of the component that the mass is put on, at this channel and speed; the newest balancing comes first.
+const TrialInfluence* fitting(const TrialChange& change, const Machine& machine, const TrialGround& ground,
+                              double rpm) {
+    const auto place = machine.placeOf(change.at);
     for (const TrialInfluence& one : ground.influences)
-        if (one.at == change.at && one.point == change.point && one.channel == change.channel &&
-            std::abs(one.speedRpm / rpm - 1) <= kSpeedSpread)
+        if (place && one.at == place->component && one.point == change.point &&
+            one.channel == change.channel && std::abs(one.speedRpm / rpm - 1) <= kSpeedSpread)
             return &one;
     return nullptr;
 }
 
-void expectMove(const TrialChange& change, const TrialGround& ground, TrialExpectation& e) {
-    if (const TrialInfluence* known = fitting(change, ground, e.speedRpm)) {
+void expectMove(const TrialChange& change, const Machine& machine, const TrialGround& ground,
+                TrialExpectation& e) {
+    if (const TrialInfluence* known = fitting(change, machine, ground, e.speedRpm)) {
         const double move = known->mmSPerGmm * *e.unbalanceGmm;
         e.moveLowMmS = (1 - kCoefficientSpread) * move;
         e.moveHighMmS = (1 + kCoefficientSpread) * move;
@@ -238,7 +242,7 @@ TrialExpectation expectedOf(const TrialChange& change, const Machine& machine, c
     if (change.kind == TrialKind::Mass) {
         expectMass(change, ground, e);
         if (e.lacking.empty()) {
-            expectMove(change, ground, e);
+            expectMove(change, machine, ground, e);
             expectOnce(change, e);
         }
     }

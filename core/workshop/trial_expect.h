@@ -13,9 +13,9 @@ namespace fettle {
 
 // What 1x moved by for one g mm at a place, as balancing found it.
 struct TrialInfluence {
-    std::string from;  // "balancing of 4 May 2026"
-    std::string at, point, channel;
-    double mmSPerGmm = 0;  // r.m.s.
+    std::string from;                // "balancing of 4 May 2026"
+    std::string at, point, channel;  // at: driver | driven
+    double mmSPerGmm = 0;            // r.m.s.
     double speedRpm = 0;
 };
 

@@ -2,6 +2,7 @@
 // day with the levels and weights told here, so that every figure can be worked out on paper.
 #include "core/fleet/trial_desk.h"
 
+#include "core/fleet/balance_desk.h"
 #include "core/fleet/trial_reading.h"
 #include "tests/fleet/made_history.h"
 
@@ -195,6 +196,31 @@ TEST_F(TrialDesk, ListsSpansWhoseRecordingsAreKept) {
     EXPECT_EQ((*spans)[1].until, at("2026-03-28T12:00:00Z"));
     EXPECT_EQ(trialsOf(*fleet_, "FN-01")->size(), 2u);
     EXPECT_TRUE(trialsOf(*fleet_, "FN-02")->empty());
+}
+
+// Rao, Mechanical Vibrations, one plane (inputs from memory; per gram in the place of per ounce): 2.436154536
+// a gram, here at a radius of 100 mm.
+TEST_F(TrialDesk, AClosedBalancingLendsItsCoefficient) {
+    hearMass();
+    BalanceJob job = proposedJob(*trialPlan(*fleet_, "FN-01")->machine, "driver");
+    job.machine = "FN-01";
+    job.name = "spring";
+    job.cautionsRead = true;
+    job.rotor.rpm = 1484;
+    fitToMethod(job);
+    job.sensors[0].channel = "P x";
+    job.planes[0].radiusMm = 100;
+    job.initial.sensors = {{{10, 40}}};
+    job.trials[0].trial = Polar{4, 65};
+    job.trials[0].sensors = {{{6, 110}}};
+    ASSERT_TRUE(keepBalance(*fleet_, 0, job, true));
+    const auto plan = trialPlan(*fleet_, "FN-01", at("2026-03-01T00:00:00Z"));
+    ASSERT_TRUE(plan) << plan.error().sentence();
+    ASSERT_EQ(plan->ground.influences.size(), 1u);
+    EXPECT_NEAR(plan->ground.influences[0].mmSPerGmm, 2.436154536 / 100, 1e-9);
+    const Trial trial = promised(mass());
+    EXPECT_THAT(trial.expectation.how, HasSubstr("the balancing \"spring\" of"));
+    EXPECT_NEAR(*trial.expectation.moveHighMmS, 1.15 * 24.36154536, 1e-6);  // 1000 g mm
 }
 
 TEST(TrialWeight, TakesFiveUsualValues) {
