@@ -17,7 +17,9 @@
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
 #include "app/cli/out_file.h"
+#include "core/base/file_system.h"
 #include "core/base/text.h"
+#include "core/fleet/register_csv.h"
 
 namespace fettle {
 
@@ -35,7 +37,21 @@ Json registerEntry(const DescriptionEntry& entry, bool alone) {
     return {{"from", entry.from}, {"note", entry.note}, {"machine", std::move(json)}};
 }
 
+Result<std::size_t> exportRegisterTable(FleetFile& fleet, const ExportSpan& span, const std::string& path) {
+    std::vector<Json> machines;
+    for (const MachineEntry& machine : span.machines) {
+        const auto history = fleet.machines().history(machine.tag);
+        if (!history) return fail(history.error());
+        if (!history->empty()) machines.push_back(registerEntry({"", history->back().json, "", ""}, true));
+    }
+    OutFile out(path);
+    out.add(machinesAsCsv(machines));
+    if (auto done = out.finish(); !done) return fail(done.error());
+    return machines.size();
+}
+
 Result<std::size_t> exportRegister(FleetFile& fleet, const ExportSpan& span, const std::string& path) {
+    if (extensionOf(path) == "csv") return exportRegisterTable(fleet, span, path);
     Json all = Json::array();
     for (const MachineEntry& machine : span.machines) {
         const auto history = fleet.machines().history(machine.tag);

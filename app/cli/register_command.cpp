@@ -1,5 +1,5 @@
-// Why: machines into the register: descriptions one a file, or a whole register as one JSON list, as `export`
-// writes it. One line on stdout for what became of each machine.
+// Why: machines into the register: descriptions one a file, or a whole register as one JSON list or CSV
+// table, as `export` writes it. One line on stdout for what became of each machine.
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
@@ -11,6 +11,7 @@
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
+#include "core/fleet/register_csv.h"
 
 namespace fettle {
 
@@ -37,6 +38,28 @@ Entry entryOf(const Json& item, const std::string& file, const RegisterCommand& 
     return entry;
 }
 
+bool isTable(const std::string& file) {
+    const std::string extension = extensionOf(file);
+    return extension == "csv" || extension == "tsv";
+}
+
+// A row that is no machine keeps its place, so that it is refused with its line.
+std::vector<Entry> entriesInTable(const std::string& text, const std::string& file,
+                                  const RegisterCommand& command) {
+    const auto machines = machinesOfCsv(text, file);
+    if (!machines) {
+        refuse(machines.error());
+        return {};
+    }
+    std::vector<Entry> entries;
+    for (const CsvMachine& machine : *machines) {
+        const std::string place = fmt::format("{}: line {}", file, machine.line);
+        if (machine.json.empty()) tell("refused: " + machine.refusal.sentence());
+        entries.push_back({machine.json.empty() ? "{}" : machine.json, place, command.from, command.note});
+    }
+    return entries;
+}
+
 // Empty after telling why.
 std::vector<Entry> entriesIn(const std::string& file, const RegisterCommand& command) {
     const RealFileSystem files;
@@ -45,6 +68,7 @@ std::vector<Entry> entriesIn(const std::string& file, const RegisterCommand& com
         refuse(text.error());
         return {};
     }
+    if (isTable(file)) return entriesInTable(*text, file, command);
     const auto json = parseJson(*text, file);
     if (!json) {
         refuse(json.error());
@@ -125,7 +149,8 @@ void addRegisterCommand(CLI::App& app, int& status) {
     auto command = std::make_shared<RegisterCommand>();
     CLI::App* sub = app.add_subcommand("register", "Add or change machines of a fleet file");
     sub->add_option("FLEET", command->fleet, "fleet file")->required();
-    sub->add_option("FILE", command->files, "machine descriptions (JSON), or a list of them");
+    sub->add_option("FILE", command->files,
+                    "machine descriptions (JSON), a list of them, or a table (CSV), one row a machine");
     sub->add_option("--from", command->from,
                     "the day from which it holds; without: from the beginning, or "
                     "a correction of what holds now");

@@ -84,6 +84,9 @@ TEST_F(Schemas, TheRoundsReport) {
 
 TEST_F(Schemas, ImportCheckAndPhantoms) {
     expectFits("import", {recordings()}, "import");
+    expectFits("import", {recordings(), "--preview"}, "import_preview");
+    ASSERT_EQ(on("rules", {"--put", "{machine}_*.wav", "--keys", R"({ "point": "P" })"}).status, 0);
+    expectFits("rules", {}, "rules");
     expectFits("check", {"--deep"}, "check");
     made::write(at("m.json"), description("A-RACE"));
     const Ran ran = run({"phantoms", recordings() + "/A-RACE_5.wav", "--machine", at("m.json"),

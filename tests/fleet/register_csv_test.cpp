@@ -1,0 +1,117 @@
+// The register as a table, out and in again; what changed between descriptions. Source: the project's own
+// format; RFC 4180 for quotes.
+#include "core/fleet/register_csv.h"
+
+#include <gmock/gmock.h>
+
+#include "core/fleet/description_changes.h"
+#include "core/machine/machine.h"
+
+namespace fettle {
+namespace {
+
+using testing::HasSubstr;
+
+const char* const kTrain =
+    R"({ "tag": "KL-ID-01", "asset": "0010023", "service": "fan; \"kiln\", induced draught",
+  "mains_hz": 50, "standby": false, "driver": { "kind": "induction", "power_kw": 75.5, "poles": 4, "thermal_class": "N",
+    "bearings": { "DE": { "designation": "6316" }, "4/5~": { "designation": "NU 318", "orders": { "bpfo": 5.1, "bpfi": 7.9 } } } },
+  "shafts": [ { "id": "1", "of": "driver" }, { "id": "2" }, { "id": "3", "of": "driven" } ],
+  "gears": [ { "id": "G1", "from": "1", "to": "2", "teeth": [21, 67] } ],
+  "belts": [ { "id": "B1", "from": "2", "to": "3", "pulley_mm": [200, 315] } ],
+  "driven": { "kind": "fan", "blades": 12 }, "site_key": "007", "seen": true, "empty": [], "none": {},
+  "note": "=1+1", "lines": "a\nb",
+  "points": [ { "id": "M-DE", "at": "driver DE", "usable_hz": [2, 4000], "noise_per_rt_hz": 3e-4,
+    "channels": [ { "name": "1", "quantity": "acceleration", "unit": "1" } ] } ] })";
+
+nlohmann::json plain(const std::string& text) {
+    return nlohmann::json::parse(text);
+}
+
+TEST(RegisterCsv, OutAndInAgainIsTheSame) {
+    const Json train = Json::parse(kTrain);
+    const Json small = Json::parse(
+        R"({ "tag": "M2", "mains_hz": 60, "driver": { "rated_rpm": 1750 }, "points": [ { "id": "P", "at": "driver", "channels": [ { "name": "x" } ] } ] })");
+    const std::string csv = machinesAsCsv({train, small});
+    EXPECT_EQ(csv.find("tag,"), 0u);
+    EXPECT_THAT(csv, HasSubstr("driver/bearings/DE/designation"));
+    const auto back = machinesOfCsv(csv, "register.csv");
+    ASSERT_TRUE(back) << back.error().sentence();
+    ASSERT_EQ(back->size(), 2u);
+    EXPECT_EQ(plain((*back)[0].json), plain(train.dump()));
+    EXPECT_EQ(plain((*back)[1].json), plain(small.dump()));
+    EXPECT_TRUE(parseMachine((*back)[0].json, "x")) << parseMachine((*back)[0].json, "x").error().sentence();
+    EXPECT_EQ(csv.find(",=1"), std::string::npos);  // a spreadsheet would work it out
+}
+
+// A spreadsheet of a land with a decimal comma parts fields by semicolons.
+TEST(RegisterCsv, SemicolonsAndDecimalCommas) {
+    const auto back =
+        machinesOfCsv("tag;driver/power_kw;driver/poles;mains_hz;service\nA;7,5;4;50;\"a; b\"\n", "r.csv");
+    ASSERT_TRUE(back);
+    const auto machine = plain(back->at(0).json);
+    EXPECT_EQ(machine["driver"]["power_kw"], 7.5);
+    EXPECT_EQ(machine["driver"]["poles"], 4);
+    EXPECT_EQ(machine["service"], "a; b");
+}
+
+TEST(RegisterCsv, ABadRowIsNamedAndTheOthersStand) {
+    const auto back = machinesOfCsv("tag,mains_hz\nA,50\nB,50,7\n\"C,50\nD,50\n", "r.csv");
+    ASSERT_TRUE(back);
+    ASSERT_EQ(back->size(), 4u);
+    EXPECT_FALSE((*back)[0].json.empty());
+    EXPECT_THAT((*back)[1].refusal.sentence(), HasSubstr("line 3"));
+    EXPECT_THAT((*back)[2].refusal.sentence(), HasSubstr("quote"));
+    EXPECT_FALSE((*back)[3].json.empty());
+}
+
+TEST(RegisterCsv, WhatIsNoTableIsRefused) {
+    for (const std::string text :
+         {std::string(), std::string("\n"), std::string("a,b\n1,2\n"), std::string("tag,tag\n"),
+          std::string("tag,\nA,1\n"), std::string("tag\nA"), std::string("tag,\0x\n", 8),
+          std::string("tag,a/b/c/d/e/f/g/h/i/j/k/l/m/n\n")})
+        EXPECT_FALSE(machinesOfCsv(text, "r.csv")) << text;
+    const auto clash = machinesOfCsv("tag,driver,driver/poles\nA,big,4\n", "r.csv");
+    ASSERT_TRUE(clash);
+    EXPECT_TRUE(clash->at(0).json.empty());
+    // A list as long as the highest number said, not longer than a description may be.
+    const auto far = machinesOfCsv("tag,points/999999999/id\nA,P\n", "r.csv");
+    ASSERT_TRUE(far);
+    EXPECT_LT(far->at(0).json.size(), 1000u);
+}
+
+TEST(DescriptionChanges, ElementsAreToldApartByTheirId) {
+    const Json before =
+        Json::parse(R"({ "driver": { "power_kw": 75, "bearings": { "DE": { "designation": "6316" } } },
+        "points": [ { "id": "A", "mount": "frame" } ] })");
+    const Json after =
+        Json::parse(R"({ "driver": { "power_kw": 90, "bearings": { "DE": { "designation": "6317" } } },
+        "points": [ { "id": "B", "mount": "foot" }, { "id": "A", "mount": "frame" } ] })");
+    std::set<std::string> lines;
+    for (const DescriptionChange& change : changesBetween(before, after))
+        lines.insert(change.place + ": " + change.before + " > " + change.after);
+    EXPECT_EQ(lines, (std::set<std::string>{"driver/power_kw: 75 > 90",
+                                            "driver/bearings/DE/designation: 6316 > 6317",
+                                            "points/B/id:  > B", "points/B/mount:  > foot"}));
+    EXPECT_TRUE(changesBetween(before, before).empty());
+}
+
+TEST(DescriptionChanges, NodesAndDescriptionsStandByTheirDays) {
+    const std::vector<DescriptionEntry> history = {
+        {"", R"({ "tag": "A", "points": [ { "id": "P", "node": [ { "id": "1" } ] } ] })", "", ""},
+        {"2026-05-08",
+         R"({ "tag": "A", "asset": "9", "points": [ { "id": "P", "node": [ { "id": "1", "to": "2026-03-01" },
+              { "id": "2", "from": "2026-03-02" } ] } ] })",
+         "", ""}};
+    const auto changes = changesThroughTime(history);
+    ASSERT_EQ(changes.size(), 3u);
+    EXPECT_EQ(changes[0].day, "2026-03-01");
+    EXPECT_EQ(changes[0].before, "1");
+    EXPECT_EQ(changes[1].day, "2026-03-02");
+    EXPECT_EQ(changes[1].after, "2");
+    EXPECT_EQ(changes[2].day, "2026-05-08");
+    EXPECT_EQ(changes[2].place, "asset");
+}
+
+}  // namespace
+}  // namespace fettle
