@@ -46,12 +46,6 @@ Value orEnd(Result<Value> result) {
     std::exit(3);
 }
 
-void orEnd(const Status& status) {
-    if (status) return;
-    fmt::print(stderr, "large fleet: {}\n", status.error().sentence());
-    std::exit(3);
-}
-
 // A recording with everything weighed on it, and the same with an examination that holds its facts alone.
 struct Form {
     NewRecording full;

@@ -235,7 +235,7 @@ TEST_F(MachinePageTest, InALowWindowWaterfallAndTrendAreTabs) {
     ASSERT_EQ(history.count(), 2);
     EXPECT_TRUE(part<QWidget>("waterfall").isVisible());
     EXPECT_FALSE(part<QWidget>("trend").isVisible());
-    history.setCurrentWidget(&part<QWidget>("trend"));
+    history.setCurrentWidget(&part<QWidget>("trends"));
     EXPECT_TRUE(part<QWidget>("trend").isVisible());
     EXPECT_GT(part<TrendPlot>("trend").canvas()->height(), 60);
     EXPECT_EQ(part<QTabWidget>("recordingTabs").currentWidget(), &part<SpectrumPlot>("envelope"));

@@ -9,8 +9,10 @@
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/evidence_actions.h"
+#include "ui/pages/machine_history.h"
+#include "ui/pages/recording_bench.h"
 #include "ui/panels/nameplate_line.h"
-#include "ui/plot/waterfall.h"
+#include "ui/plot/orbit_plot.h"
 
 namespace fettle {
 
@@ -70,35 +72,30 @@ void MachinePage::connectParts() {
     connect(noteButton_, &QPushButton::clicked, this, [this] { emit noteWanted(selection_.machine()); });
     connect(channelBox_, &QComboBox::activated, this,
             [this] { selection_.setChannel(channelBox_->currentData().toString()); });
-    connect(kindBox_, &QComboBox::activated, this, &MachinePage::askWaterfall);
-    connect(axisBox_, &QComboBox::activated, this, &MachinePage::askWaterfall);
-    connect(quantityBox_, &QComboBox::activated, this, &MachinePage::askTrend);
     connect(spectrumBox_, &QComboBox::activated, this, &MachinePage::showSpectrum);
+    connectRecording();
 }
 
 void MachinePage::sayEverywhere(const QString& words) {
-    waterfall_->setWords(words);
-    trend_->setWords(words);
+    history_->say(words);
     sayBelow(words);
     panel_->setWords(words);
 }
 
 void MachinePage::sayBelow(const QString& words) {
-    for (PlotFrame* plot : std::initializer_list<PlotFrame*>{spectrum_, envelope_, waveform_})
+    for (PlotFrame* plot : std::initializer_list<PlotFrame*>{spectrum_, envelope_, waveform_, orbit_})
         plot->setWords(words);
 }
 
 void MachinePage::machineChanged() {
     facts_.reset();
     plots_ = {};
+    bench_->clear();
     tabChosenFor_.clear();
     zoomedFor_.clear();
-    axis_->setShown({});
     channelBox_->clear();
     nameplate_->setMachine(nullptr);
-    waterfall_->setData(nullptr);
-    trend_->setData(nullptr);
-    trend_->setEvents({});
+    history_->clear({});
     const bool none = selection_.machine().isEmpty();
     sheetButton_->setDisabled(none);
     noteButton_->setDisabled(none);
@@ -123,7 +120,7 @@ void MachinePage::askFacts() {
 void MachinePage::takeFacts(MachineFacts facts) {
     facts_ = std::move(facts);
     nameplate_->setMachine(facts_->machine);
-    trend_->setEvents(facts_->events);
+    history_->setMachine(*facts_);
     {
         const QSignalBlocker quiet(channelBox_);
         channelBox_->clear();
@@ -135,10 +132,8 @@ void MachinePage::takeFacts(MachineFacts facts) {
         return sayEverywhere(tr("No recording of %1 yet. Import recordings to see its waterfall, trend and "
                                 "evidence.")
                                  .arg(selection_.machine()));
-    axis_->setZone(facts_->zone);
-    axis_->setBounds({*facts_->first, *facts_->newest});
     if (channel())
-        askHistory();
+        history_->setChannel(*channel());
     else if (!facts_->channels.empty())
         selection_.setChannel(channelText(firstChannel()));
     askContent();
@@ -164,94 +159,11 @@ void MachinePage::channelChanged() {
     channelBox_->setCurrentIndex(channelBox_->findData(selection_.channel()));
     if (const ChannelEntry* entry = channel()) {
         nameplate_->setChosen(selection_.at(), shown(entry->point));
-        askHistory();
+        if (entry->quantity != "acceleration" && tabs_->currentWidget() == envelope_)
+            tabs_->setCurrentWidget(spectrum_);
+        history_->setChannel(*entry);
         askPlots();
     }
-}
-
-void MachinePage::askHistory() {
-    fillKinds();
-    askWaterfall();
-    askTrend();
-}
-
-// What a channel of this quantity can have: a flux channel has no velocity.
-void MachinePage::fillKinds() {
-    const bool acceleration = channel() && channel()->quantity == "acceleration";
-    const QVariant before = kindBox_->currentData();
-    const QSignalBlocker quiet(kindBox_);
-    kindBox_->clear();
-    if (acceleration || (channel() && channel()->quantity == "velocity"))
-        kindBox_->addItem(tr("velocity"), int(WaterfallKind::Velocity));
-    if (acceleration) {
-        kindBox_->addItem(tr("acceleration"), int(WaterfallKind::Acceleration));
-        kindBox_->addItem(tr("envelope"), int(WaterfallKind::Envelope));
-    }
-    kindBox_->setCurrentIndex(std::max(0, kindBox_->findData(before)));
-    kindBox_->setVisible(kindBox_->count() > 0);
-    if (!acceleration && tabs_->currentWidget() == envelope_) tabs_->setCurrentWidget(spectrum_);
-}
-
-void MachinePage::askWaterfall() {
-    if (!channel()) return;
-    if (kindBox_->count() == 0) {
-        waterfall_->setData(nullptr);
-        return waterfall_->setWords(tr("%1 keeps no spectra for the waterfall: choose a channel of "
-                                       "acceleration.")
-                                        .arg(selection_.channel()));
-    }
-    const WaterfallRequest request{channel()->id, WaterfallKind(kindBox_->currentData().toInt()),
-                                   axisBox_->currentIndex() == 1};
-    using Answer = std::shared_ptr<const WaterfallData>;
-    work_.ask<Answer>(
-        this, QStringLiteral("waterfall"),
-        [request](FleetFile& fleet, const CancelToken& cancel) {
-            return waterfallOf(fleet, request, cancel);
-        },
-        [this](Result<Answer> spectra) {
-            if (!spectra) return waterfall_->setWords(sentence(spectra.error()));
-            waterfall_->setData(*spectra);
-            waterfall_->setWords((*spectra)->rows() > 0
-                                     ? QString()
-                                     : tr("No spectra of this kind are kept for %1. Choose another kind or "
-                                          "channel.")
-                                           .arg(selection_.channel()));
-        });
-}
-
-void MachinePage::askTrend() {
-    const ChannelEntry* entry = channel();
-    if (!entry) return;
-    const auto quantity = Quantity(quantityBox_->currentData().toInt());
-    work_.ask<TrendAnswer>(
-        this, QStringLiteral("trend"),
-        [asked = *entry, quantity, machine = facts_->machine, tag = facts_->entry.tag](
-            FleetFile& fleet, const CancelToken&) { return trendOf(fleet, tag, machine, asked, quantity); },
-        [this](Result<TrendAnswer> answer) {
-            if (!answer) return trend_->setWords(sentence(answer.error()));
-            trend_->setData(answer->data);
-            showTrendWords(*answer);
-            trend_->setWords(answer->data->samples.empty()
-                                 ? tr("%1 was not measured on %2. Choose another quantity or channel.")
-                                       .arg(answer->data->quantity, selection_.channel())
-                                 : QString());
-        });
-}
-
-// Room for the date at the limit, a third of the span at most; and in words what is drawn.
-void MachinePage::showTrendWords(const TrendAnswer& answer) {
-    QStringList words;
-    if (!answer.basis.isEmpty()) words << tr("Limits: %1.").arg(answer.basis);
-    if (!answer.past.isEmpty()) words << answer.past;
-    if (answer.data->fan) words << answer.data->fan->words;
-    quantityBox_->setToolTip(words.isEmpty() ? tr("Quantity of the trend") : words.join(QLatin1Char('\n')));
-    if (!facts_->first) return;
-    const double from = toMs(*facts_->first), until = toMs(*facts_->newest);
-    const auto& fan = answer.data->fan;
-    const double wanted = fan ? fan->latestMs.value_or(fan->middleMs) : until;
-    axis_->setBounds({*facts_->first, toInstant(std::clamp(wanted, until, until + (until - from) / 3))});
-    // The upright scales keep their room once the wider time scale is laid out.
-    QMetaObject::invokeMethod(axis_, &TimeAxis::align, Qt::QueuedConnection);
 }
 
 void MachinePage::recordingChanged() {
@@ -338,7 +250,7 @@ void MachinePage::showStrongest() {
     if (content && recording && !selection_.recording())
         for (std::size_t i = 0; i < content->recordings.size() && i < content->times.size(); ++i)
             if (content->recordings[i] == *recording) ms = toMs(content->times[i]);
-    axis_->setShown(ms);
+    history_->axis().setShown(ms);
 }
 
 // Bearings speak in the envelope, shafts in the spectrum. Left alone where the fault stays the same.

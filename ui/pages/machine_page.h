@@ -22,9 +22,11 @@ class QTabWidget;
 
 namespace fettle {
 
+class MachineHistory;
+class CompareStrip;
 class NameplateLine;
-class TimeAxis;
-class Waterfall;
+class OrbitPlot;
+class RecordingBench;
 
 class MachinePage : public QWidget {
     Q_OBJECT
@@ -59,10 +61,6 @@ class MachinePage : public QWidget {
 
     void askFacts();
     void takeFacts(MachineFacts facts);
-    void askHistory();  // waterfall and trend of the channel
-    void askWaterfall();
-    void askTrend();
-    void showTrendWords(const TrendAnswer& answer);
     void askContent();
     void takeContent(std::shared_ptr<const PanelContent> content, Instant until);
     void askWeights();
@@ -71,9 +69,11 @@ class MachinePage : public QWidget {
     void showSpectrum();
     void showMarks();
     void showWhereLinesStand(const std::vector<LineMark>& marks);
+    void buildRecording();
+    void connectRecording();
+    void showOnBench();
     void sayEverywhere(const QString& words);
     void sayBelow(const QString& words);
-    void fillKinds();
 
     const ChannelEntry* channel() const;
     const ChannelEntry& firstChannel() const;
@@ -89,17 +89,18 @@ class MachinePage : public QWidget {
     FleetWork& work_;
     Selection& selection_;
     const Theme& theme_;
-    TimeAxis* axis_;
+    MachineHistory* history_;
     NameplateLine* nameplate_;
     QPushButton *sheetButton_, *noteButton_;
-    Waterfall* waterfall_;
-    TrendPlot* trend_;
     SpectrumPlot *spectrum_, *envelope_;
     WaveformPlot* waveform_;
+    OrbitPlot* orbit_;
+    CompareStrip* compare_;
+    RecordingBench* bench_;
     EvidencePanel* panel_;
-    QComboBox *channelBox_, *kindBox_, *axisBox_, *quantityBox_, *spectrumBox_;
-    QSplitter *across_ = nullptr, *upright_, *beside_;
-    QTabWidget *tabs_, *historyTabs_;
+    QComboBox *channelBox_, *spectrumBox_;
+    QSplitter *across_ = nullptr, *upright_, *beside_, *recording_;
+    QTabWidget *tabs_, *historyTabs_, *lastBeside_;
     QScrollArea* scroll_;
     std::optional<MachineFacts> facts_;
     RecordingPlots plots_;

@@ -8,11 +8,13 @@
 #include <QVBoxLayout>
 #include <utility>
 
+#include "ui/pages/compare_strip.h"
+#include "ui/pages/machine_history.h"
 #include "ui/pages/machine_page.h"
 #include "ui/pages/page_parts.h"
+#include "ui/pages/recording_bench.h"
 #include "ui/panels/nameplate_line.h"
-#include "ui/plot/time_axis.h"
-#include "ui/plot/waterfall.h"
+#include "ui/plot/orbit_plot.h"
 
 namespace fettle {
 
@@ -51,13 +53,13 @@ QTabWidget* tabWidget(const QString& name, QWidget* parent) {
 }  // namespace
 
 void MachinePage::build() {
-    axis_ = new TimeAxis(selection_, this);
-    waterfall_ = new Waterfall(theme_, *axis_, selection_, this);
-    trend_ = new TrendPlot(theme_, *axis_, selection_, this);
+    channelBox_ = box(QStringLiteral("channelBox"), tr("Channel of waterfall, trend and spectra"), this);
+    history_ = new MachineHistory(work_, selection_, theme_, channelBox_, this);
     spectrum_ = new SpectrumPlot(theme_, selection_, QStringLiteral("spectrum"), tr("Spectrum"), this);
     envelope_ =
         new SpectrumPlot(theme_, selection_, QStringLiteral("envelope"), tr("Envelope spectrum"), this);
     waveform_ = new WaveformPlot(theme_, this);
+    orbit_ = new OrbitPlot(theme_, this);
     panel_ = new EvidencePanel(theme_, selection_, this);
     buildControls();
     auto* column = new QVBoxLayout(this);
@@ -67,10 +69,10 @@ void MachinePage::build() {
     column->addWidget(new ThinRule(theme_, this));
     across_ = splitter(Qt::Horizontal, QStringLiteral("machineAcross"), this);
     upright_ = splitter(Qt::Vertical, QStringLiteral("machineUpright"), this);
-    beside_ = splitter(Qt::Horizontal, QStringLiteral("recordingBeside"), upright_);
     historyTabs_ = tabWidget(QStringLiteral("historyTabs"), upright_);
-    tabs_ = tabWidget(QStringLiteral("recordingTabs"), upright_);
-    for (QWidget* part : std::initializer_list<QWidget*>{waterfall_, trend_, historyTabs_, tabs_, beside_})
+    buildRecording();
+    for (QWidget* part : std::initializer_list<QWidget*>{history_->waterfalls(), history_->trends(),
+                                                         historyTabs_, recording_})
         upright_->addWidget(part);
     for (int i = 0; i < upright_->count(); ++i)
         upright_->setStretchFactor(i, 1);
@@ -84,6 +86,22 @@ void MachinePage::build() {
     across_->setStretchFactor(0, 1);
     across_->setStretchFactor(1, 0);
     column->addWidget(across_, 1);
+}
+
+// Plots of a recording, as tabs or beside each other, and at their right where it is largest.
+void MachinePage::buildRecording() {
+    recording_ = splitter(Qt::Horizontal, QStringLiteral("recordingAcross"), upright_);
+    tabs_ = tabWidget(QStringLiteral("recordingTabs"), recording_);
+    beside_ = splitter(Qt::Horizontal, QStringLiteral("recordingBeside"), recording_);
+    lastBeside_ = tabWidget(QStringLiteral("recordingLast"), beside_);
+    compare_ = new CompareStrip(recording_);
+    compare_->hide();
+    for (QWidget* part : std::initializer_list<QWidget*>{tabs_, beside_, compare_})
+        recording_->addWidget(part);
+    recording_->setStretchFactor(0, 1);
+    recording_->setStretchFactor(1, 1);
+    bench_ =
+        new RecordingBench(work_, selection_, {*spectrum_, *envelope_, *waveform_, *orbit_, *compare_}, this);
 }
 
 QWidget* MachinePage::buildHead() {
@@ -102,22 +120,8 @@ QWidget* MachinePage::buildHead() {
 }
 
 void MachinePage::buildControls() {
-    channelBox_ =
-        box(QStringLiteral("channelBox"), tr("Channel of waterfall, trend and spectra"), waterfall_);
-    kindBox_ = box(QStringLiteral("waterfallKind"), tr("Kind of spectra in the waterfall"), waterfall_);
-    axisBox_ = box(QStringLiteral("waterfallAxis"), tr("Upright axis of the waterfall"), waterfall_);
-    axisBox_->addItems({tr("in Hz"), tr("in orders")});
-    quantityBox_ = box(QStringLiteral("trendQuantity"), tr("Quantity of the trend"), trend_);
-    for (std::size_t i = 0; i < kQuantities; ++i)
-        quantityBox_->addItem(quantityName(Quantity(i)), int(i));
     spectrumBox_ = box(QStringLiteral("spectrumKind"), tr("Kind of spectrum"), spectrum_);
-    waterfall_->addControl(axisBox_);
-    waterfall_->addControl(kindBox_);
-    waterfall_->addControl(channelBox_);
-    trend_->addControl(quantityBox_);
     spectrum_->addControl(spectrumBox_);
-    waterfall_->setTitle({});
-    trend_->setTitle({});
 }
 
 void MachinePage::arrange() {
@@ -153,17 +157,23 @@ void MachinePage::placePanel(bool amongTabs, bool anew) {
     if (anew) across_->setSizes({width() - ems, ems});
 }
 
+// Beside each other waveform and orbit take turns: each plot keeps the width its controls want.
 void MachinePage::placePlots(bool beside) {
-    const std::pair<PlotFrame*, QString> plots[] = {
-        {spectrum_, tr("Spectrum")}, {envelope_, tr("Envelope")}, {waveform_, tr("Waveform")}};
+    const std::pair<PlotFrame*, QString> plots[] = {{spectrum_, tr("Spectrum")},
+                                                    {envelope_, tr("Envelope")},
+                                                    {waveform_, tr("Waveform")},
+                                                    {orbit_, tr("Orbit")}};
     for (const auto& [plot, name] : plots) {
-        plot->setTitle(beside ? name : QString());  // a tab says it already
+        const bool alone = beside && (plot == spectrum_ || plot == envelope_);
+        plot->setTitle(alone ? name : QString());  // a tab says it already
         if (!beside) {
             tabs_->addTab(plot, name);
-            continue;
+        } else if (!alone) {
+            lastBeside_->addTab(plot, name);
+        } else {
+            beside_->insertWidget(plot == spectrum_ ? 0 : 1, plot);
+            plot->show();
         }
-        beside_->addWidget(plot);
-        plot->show();
     }
     tabs_->setVisible(!beside);
     beside_->setVisible(beside);
@@ -171,20 +181,20 @@ void MachinePage::placePlots(bool beside) {
 
 void MachinePage::placeHistory(bool asTabs) {
     if (asTabs) {
-        historyTabs_->addTab(waterfall_, tr("Waterfall"));
-        historyTabs_->addTab(trend_, tr("Trend"));
+        historyTabs_->addTab(history_->waterfalls(), tr("Waterfall"));
+        historyTabs_->addTab(history_->trends(), tr("Trend"));
         upright_->setSizes({420, 420, 420});
     } else {
-        upright_->insertWidget(0, waterfall_);
-        upright_->insertWidget(1, trend_);
-        waterfall_->show();
-        trend_->show();
-        upright_->setSizes({330, 330, 0, 400, 400});
+        upright_->insertWidget(0, history_->waterfalls());
+        upright_->insertWidget(1, history_->trends());
+        history_->waterfalls()->show();
+        history_->trends()->show();
+        upright_->setSizes({330, 330, 0, 400});
     }
     historyTabs_->setVisible(asTabs);
     // Over the trend its time labels serve both.
-    waterfall_->labelTimes(asTabs);
-    axis_->align();
+    history_->labelTimes(asTabs);
+    history_->axis().align();
 }
 
 void MachinePage::resizeEvent(QResizeEvent* event) {

@@ -1,15 +1,19 @@
+#include <QAction>
 #include <QComboBox>
 #include <QSignalBlocker>
 #include <algorithm>
 
+#include "ui/model/shortcuts.h"
 #include "ui/model/words.h"
 #include "ui/pages/machine_page.h"
+#include "ui/pages/recording_bench.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr double kLeastShownHz = 200, kRoomAbove = 1.2;  // of the envelope: up to the highest line and a bit
+constexpr double kSpeedShare = 0.002;                    // how unsure a speed is of which nothing is said
 constexpr double kToleranceLines = 2;  // a cursor is on a line within so many spectrum lines
 
 // "x, envelope 3000-3920 Hz, whitened" belongs to channel x.
@@ -50,6 +54,7 @@ void MachinePage::showPlots(const RecordingPlots& plots) {
         const QSignalBlocker quiet(spectrumBox_);
         spectrumBox_->clear();
         if (plots_.velocity) spectrumBox_->addItem(tr("velocity"), QStringLiteral("velocity"));
+        if (plots_.displacement) spectrumBox_->addItem(tr("displacement"), QStringLiteral("displacement"));
         if (plots_.plain) spectrumBox_->addItem(shown(plots_.quantity), QStringLiteral("plain"));
         spectrumBox_->setCurrentIndex(std::max(0, spectrumBox_->findData(before)));
     }
@@ -64,13 +69,50 @@ void MachinePage::showPlots(const RecordingPlots& plots) {
     waveform_->setWords({});
     if (plots_.envelope) panel_->setToleranceHz(kToleranceLines * plots_.envelope->dfHz);
     showMarks();
+    showOnBench();
 }
 
 void MachinePage::showSpectrum() {
-    const bool velocity = spectrumBox_->currentData().toString() == QStringLiteral("velocity");
-    const auto& lines = velocity ? plots_.velocity : plots_.plain;
+    const QString kind = spectrumBox_->currentData().toString();
+    const auto& lines = kind == QStringLiteral("velocity")       ? plots_.velocity
+                        : kind == QStringLiteral("displacement") ? plots_.displacement
+                                                                 : plots_.plain;
+    bench_->setQuantity(kind);
     spectrum_->setData(lines);
     spectrum_->setWords(lines ? QString() : tr("No spectrum of %1.").arg(selection_.channel()));
+}
+
+void MachinePage::connectRecording() {
+    const auto key = [this](const char* id, auto done) {
+        QAction* action = actionFor(id, this);
+        connect(action, &QAction::triggered, this, done);
+        addAction(action);
+    };
+    key("machine.twins", [this] { bench_->compareNext(1); });
+    key("machine.twinsBack", [this] { bench_->compareNext(-1); });
+    key("machine.reference", [this] { bench_->keepReference(); });
+    connect(bench_, &RecordingBench::goTo, this,
+            [this](const QString& tag, const QString& place, std::int64_t recording, Instant time) {
+                selection_.setMachine(tag);
+                selection_.setRecording(recording, time);
+                selection_.setChannel(place);
+            });
+}
+
+void MachinePage::showOnBench() {
+    const ChannelEntry* entry = channel();
+    if (!entry || !facts_ || !facts_->machine) return;
+    BenchView view{facts_->entry.tag, facts_->machine, *entry, {}, kSpeedShare, plots_, facts_->zone};
+    const auto& content = panel_->content();
+    for (std::size_t i = 0; content && i < content->recordings.size() && i < content->times.size(); ++i) {
+        if (content->recordings[i] != plots_.recording) continue;
+        view.time = content->times[i];
+        if (i >= content->examination.recordings.size()) continue;
+        const SpeedResult& speed = content->examination.recordings[i].speed;
+        if (speed.rpm && *speed.rpm > 0) view.speedShare = speed.plusMinusRpm / *speed.rpm;
+    }
+    bench_->show(std::move(view));
+    bench_->setChosen(chosen());
 }
 
 // Lines are marked where they were weighed; in the plain spectrum stand the ordinary ones, and where the

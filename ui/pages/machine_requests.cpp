@@ -2,34 +2,23 @@
 
 #include <QCoreApplication>
 #include <algorithm>
-#include <map>
 
 #include "core/fleet/grams.h"
 #include "core/fleet/machine_week.h"
 #include "core/fleet/site_calendar.h"
-#include "core/fleet/trend_past.h"
-#include "core/machine/severity_limits.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/evidence_requests.h"
-#include "ui/sheet/trend_past_data.h"
 
 namespace fettle {
 
 namespace {
 
-constexpr Instant kBeginning{};
-const Instant kEnd{std::chrono::milliseconds(253402300799000)};  // the last second of the year 9999
-constexpr std::size_t kMostChecked = 256;                        // rows between two looks at the token
 constexpr int kShaftOrders = 5;
+constexpr double kHannBandwidth = 1.5;  // lines
 
 QString tr(const char* text) {
     return QCoreApplication::translate("MachinePage", text);
-}
-
-std::string unitOf(WaterfallKind kind) {
-    if (kind == WaterfallKind::Velocity) return "mm/s r.m.s.";
-    return kind == WaterfallKind::Acceleration ? "g r.m.s." : "dB over floor";
 }
 
 // The kind's word; where that says nothing, the beginning of the text.
@@ -52,22 +41,6 @@ std::vector<TrendEvent> trendEvents(const std::vector<Event>& events) {
     return marks;
 }
 
-// Boundaries of the first set that applies; none where none does.
-QString addLimits(const Machine& machine, const std::string& pointId, TrendData& data) {
-    const Point* point = machine.pointById(pointId);
-    if (!point) return {};
-    const Result<ApplicableLimits> limits = limitsFor(machine, *point);
-    if (!limits || limits->sets.empty()) return {};
-    const ZoneLimits& set = limits->sets.front();
-    const char* names[] = {"A/B", "B/C", "C/D"};
-    for (std::size_t i = 0; i < 3; ++i)
-        if (set.velocity[i] > 0) data.limits.push_back({QString::fromLatin1(names[i]), set.velocity[i]});
-    QString basis = shown(set.basis);
-    if (limits->indicative) basis += tr(", indicative");
-    if (set.greyOnly) basis += tr(", a note only");
-    return basis;
-}
-
 // Flux is uncalibrated: its unit is 1, and a reader must not take it for one.
 QString plotUnit(const std::string& unit) {
     if (unit == "1") return tr("uncalibrated");
@@ -83,6 +56,16 @@ std::shared_ptr<const SpectrumData> spectrumOf(const DetailSpectrum& spectrum, d
     data->dfHz = spectrum.dfHz;
     data->values = spectrum.values;
     data->shaftHz = shaftHz;
+    if (!data->decibels) data->bandwidthHz = kHannBandwidth * spectrum.dfHz;
+    return data;
+}
+
+// Below the velocity's corner its lines are zero already.
+std::shared_ptr<const SpectrumData> displacementOf(const std::shared_ptr<const SpectrumData>& velocity) {
+    if (!velocity) return nullptr;
+    auto data = std::make_shared<SpectrumData>(*velocity);
+    data->unit = QStringLiteral("µm r.m.s.");
+    data->values = motionLines(velocity->values, velocity->dfHz, Motion::Velocity, Motion::Displacement, 0);
     return data;
 }
 
@@ -115,120 +98,11 @@ Result<MachineFacts> machineFacts(FleetFile& fleet, const std::string& tag) {
     auto events = fleet.log().events(tag);
     if (!events) return fail(events.error());
     facts.events = trendEvents(*events);
-    auto recordings = fleet.recordings().list(entry->id, kBeginning, kEnd);
-    if (!recordings) return fail(recordings.error());
-    if (!recordings->empty()) {
-        facts.first = recordings->front().time;
-        facts.newest = recordings->back().time;
-    }
+    const auto first = fleet.recordings().first(entry->id), newest = fleet.recordings().newest(entry->id);
+    if (!first || !newest) return fail(first ? newest.error() : first.error());
+    facts.first = *first;
+    facts.newest = *newest;
     return facts;
-}
-
-Result<std::shared_ptr<const WaterfallData>> waterfallOf(FleetFile& fleet, const WaterfallRequest& request,
-                                                         const CancelToken& cancel) {
-    auto speeds = fleet.trends().trend(request.channel, Quantity::SpeedRpm, kBeginning, kEnd);
-    if (!speeds) return fail(speeds.error());
-    std::map<std::int64_t, double> shaftHz;
-    for (const TrendPoint& point : *speeds)
-        shaftHz[point.recording] = point.value / 60;
-    auto spectra = fleet.trends().spectra(request.channel, request.kind, kBeginning, kEnd);
-    if (!spectra) return fail(spectra.error());
-    std::vector<WaterfallRow> rows;
-    rows.reserve(spectra->size());
-    for (SpectrumAt& spectrum : *spectra) {
-        if (rows.size() % kMostChecked == 0 && cancel.cancelled())
-            return fail(ErrorKind::Cancelled, "", "", "stopped on request");
-        const auto speed = shaftHz.find(spectrum.recording);
-        rows.push_back({toMs(spectrum.time), spectrum.recording, spectrum.topHz,
-                        speed == shaftHz.end() ? 0 : speed->second, std::move(spectrum.lines)});
-    }
-    WaterfallOptions options;
-    options.orders = request.orders;
-    options.unit = unitOf(request.kind);
-    options.decibels = request.kind == WaterfallKind::Envelope;
-    return WaterfallData::make(std::move(rows), options);
-}
-
-QString quantityName(Quantity quantity) {
-    switch (quantity) {
-        case Quantity::VelocityRms:
-            return tr("velocity r.m.s.");
-        case Quantity::AccelerationRms:
-            return tr("acceleration r.m.s.");
-        case Quantity::Peak:
-            return tr("peak");
-        case Quantity::CrestFactor:
-            return tr("crest factor");
-        case Quantity::Kurtosis:
-            return tr("kurtosis");
-        case Quantity::Order1:
-            return tr("1x");
-        case Quantity::Order2:
-            return tr("2x");
-        case Quantity::Order3:
-            return tr("3x");
-        case Quantity::HighBand:
-            return tr("above 1 kHz");
-        case Quantity::Offset:
-            return tr("mean value");
-        case Quantity::SpeedRpm:
-            return tr("speed");
-        case Quantity::FrameTempC:
-            return tr("frame temperature");
-        case Quantity::AmbientTempC:
-            return tr("ambient temperature");
-        case Quantity::LoadPct:
-            return tr("load");
-    }
-    return {};
-}
-
-namespace {
-
-// What the quantity's own past says, in words for the tool tip.
-QString pastWords(const TrendPast& past) {
-    if (!past.baseline) return shown(past.why);
-    const BaselineBand& band = *past.baseline;
-    QString words = tr("Baseline: %1 days from %2 to %3, %4; its band is two spreads to either side.")
-                        .arg(band.days)
-                        .arg(dayText(band.from), dayText(band.to), shown(band.condition));
-    if (past.limits)
-        words += tr(" Own limits: mean + 3 s %1, log-normal %2, median + 3 MAD %3, 95 % of days %4, "
-                    "tolerance 95/95 %5.")
-                     .arg(past.limits->meanPlus3s, 0, 'g', 3)
-                     .arg(past.limits->logNormal, 0, 'g', 3)
-                     .arg(past.limits->medianMad, 0, 'g', 3)
-                     .arg(past.limits->p95, 0, 'g', 3)
-                     .arg(past.limits->tolerance, 0, 'g', 3);
-    if (past.since) words += tr(" Apart since %1.").arg(dayText(*past.since));
-    return words;
-}
-
-}  // namespace
-
-Result<TrendAnswer> trendOf(FleetFile& fleet, const std::string& tag, std::shared_ptr<const Machine> machine,
-                            const ChannelEntry& channel, Quantity quantity) {
-    auto points = fleet.trends().trend(channel.id, quantity, kBeginning, kEnd);
-    if (!points) return fail(points.error());
-    auto data = std::make_shared<TrendData>();
-    data->quantity = quantityName(quantity);
-    data->unit = quantity == Quantity::Offset ? shown(channel.unit) : QString::fromUtf8(unitOf(quantity));
-    if (data->unit == QStringLiteral("1")) data->unit.clear();  // a ratio
-    for (const TrendPoint& point : *points)
-        data->samples.push_back({toMs(point.time), point.value, point.recording, isRunning(point.running)});
-    data->fromZero = quantity != Quantity::Offset && quantity != Quantity::SpeedRpm &&
-                     quantity != Quantity::FrameTempC && quantity != Quantity::AmbientTempC;
-    TrendAnswer answer;
-    if (quantity == Quantity::VelocityRms && machine)
-        answer.basis = addLimits(*machine, channel.point, *data);
-    if (machine) {
-        const auto past = trendPast(fleet, tag, *machine, channel, quantity);
-        if (!past) return fail(past.error());
-        answer.past = pastWords(*past);
-        addPast(*past, *data);
-    }
-    answer.data = data;
-    return answer;
 }
 
 // The same seven days of the site's calendar as a round takes.
@@ -290,7 +164,9 @@ Result<RecordingPlots> recordingPlots(FleetFile& fleet, std::int64_t recording, 
     plots.shaftHz = detail->shaftHz;
     plots.mainsHz = detail->mainsHz;
     plots.velocity = spectrumOf(detail->velocity, detail->shaftHz);
+    plots.displacement = displacementOf(plots.velocity);
     plots.plain = spectrumOf(detail->plain, detail->shaftHz);
+    plots.wholeBand = view.empty();
     plots.envelope = spectrumOf(detail->envelope, detail->shaftHz);
     auto waveform = std::make_shared<WaveformData>();
     waveform->unit = plotUnit(detail->unit);

@@ -1,6 +1,7 @@
-// Why: what the machine page asks of the fleet file, as functions that run on a worker: each reads, turns
-// what it read into the plain data a plot or panel shows, and returns it as a value. Nothing here knows a
-// widget. Times UTC. Thread: any, one FleetFile at a time. Errors: those of the stores.
+// Why: what the machine page asks of the fleet file besides its history (history_requests.h), as functions
+// that run on a worker: each reads, turns what it read into the plain data a plot or panel shows, and returns
+// it as a value. Nothing here knows a widget. Times UTC. Thread: any, one FleetFile at a time. Errors: those
+// of the stores.
 #pragma once
 
 #include <memory>
@@ -13,7 +14,6 @@
 #include "ui/panels/evidence_panel.h"
 #include "ui/plot/spectrum_plot.h"
 #include "ui/plot/trend_plot.h"
-#include "ui/plot/waterfall_data.h"
 #include "ui/plot/waveform_plot.h"
 
 namespace fettle {
@@ -28,23 +28,6 @@ struct MachineFacts {
 };
 Result<MachineFacts> machineFacts(FleetFile& fleet, const std::string& tag);
 
-struct WaterfallRequest {
-    std::int64_t channel = 0;
-    WaterfallKind kind = WaterfallKind::Velocity;
-    bool orders = false;
-};
-Result<std::shared_ptr<const WaterfallData>> waterfallOf(FleetFile& fleet, const WaterfallRequest& request,
-                                                         const CancelToken& cancel);
-
-QString quantityName(Quantity quantity);  // "velocity r.m.s."
-struct TrendAnswer {
-    std::shared_ptr<const TrendData> data;
-    QString basis;  // of the limits: "ISO 20816-3 group 2 rigid, indicative"; empty: none
-    QString past;   // of its own past: "Baseline: 42 days from ..."; empty: not followed
-};
-Result<TrendAnswer> trendOf(FleetFile& fleet, const std::string& tag, std::shared_ptr<const Machine> machine,
-                            const ChannelEntry& channel, Quantity quantity);
-
 // The seven days to `until` joined; nothing where no running recording was weighed in them.
 Result<std::shared_ptr<const PanelContent>> weekContent(FleetFile& fleet, const std::string& tag,
                                                         Instant until);
@@ -55,6 +38,8 @@ struct RecordingPlots {
     std::int64_t recording = 0;
     std::string channel, view, quantity;
     std::shared_ptr<const SpectrumData> velocity, plain, envelope;  // empty where the channel has none
+    std::shared_ptr<const SpectrumData> displacement;               // of the velocity's lines
+    bool wholeBand = false;  // the envelope is that of the whole band, as the waterfall keeps it
     std::shared_ptr<const WaveformData> waveform;
     double shaftHz = 0, mainsHz = 0;
 };

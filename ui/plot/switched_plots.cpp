@@ -16,15 +16,11 @@ void SwitchedPlots::setControls(std::vector<QWidget*> controls) {
     showPlot(shownPlot());
 }
 
-// Hidden ones stay hidden: whether a control is shown is not the head's matter.
 void SwitchedPlots::showPlot(PlotFrame* plot) {
     if (!plot) return;
     QWidget* focused = focusWidget();
-    for (auto control = controls_.rbegin(); control != controls_.rend(); ++control) {
-        const bool hidden = (*control)->isHidden();
+    for (auto control = controls_.rbegin(); control != controls_.rend(); ++control)
         plot->addControl(*control);
-        (*control)->setHidden(hidden);
-    }
     setCurrentWidget(plot);
     for (QWidget* control : controls_)
         if (control == focused) control->setFocus();

@@ -228,7 +228,12 @@ void TrendPlot::showUpright() {
 }
 
 void TrendPlot::showZone() {
-    setAtRest(tr("time of %1").arg(axis_.zoneName()));
+    setAtRest(note_.isEmpty() ? tr("time of %1").arg(axis_.zoneName()) : note_);
+}
+
+void TrendPlot::setNote(const QString& note) {
+    note_ = note;
+    showZone();
 }
 
 void TrendPlot::showCursor() {

@@ -79,7 +79,8 @@ class TrendPlot : public PlotFrame {
     // Those of a third unit are left out. The first may be empty: nothing is shown.
     void setAll(std::vector<DataPtr> all);
     void setEvents(std::vector<TrendEvent> events);
-    const DataPtr& data() const;  // the first one, as stored
+    void setNote(const QString& note);  // said at rest, instead of the zone's name
+    const DataPtr& data() const;        // the first one, as stored
     const std::vector<DataPtr>& all() const { return stored_; }
     const SeriesPtr& series() const;  // of its running recordings, as drawn
     QString tableText(TableExtent extent) const override;
@@ -115,6 +116,7 @@ class TrendPlot : public PlotFrame {
     LineNames* names_;
     CursorItem* cursor_;
     std::vector<DataPtr> stored_, shown_;
+    QString note_;
 };
 
 }  // namespace fettle
