@@ -58,6 +58,7 @@ const std::vector<Shortcut>& shortcuts() {
          kWindow,
          QT_TRANSLATE_NOOP("Shortcuts", "&Compare two rounds…"),
          {key("Ctrl+Shift+R")}},
+        {"round.asks", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "What is &asked for…"), {}},
         {"round.refused", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Refused files…"), {}},
         {"round.jobs", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Jobs…"), {key("Ctrl+J")}},
         {"machine.jobs",

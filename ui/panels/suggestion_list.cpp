@@ -1,6 +1,5 @@
 #include "ui/panels/suggestion_list.h"
 
-#include <QCoreApplication>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -8,35 +7,17 @@
 #include <algorithm>
 
 #include "ui/model/words.h"
-#include "ui/plot/readout.h"
+#include "ui/sheet/walk_sheet.h"
 
 namespace fettle {
 
-namespace {
-
-QString whereWords(bool byHand, const std::string& point, const std::string& direction) {
-    const QString place = shown(point), way = shown(direction);
-    if (direction.empty())
-        return byHand ? SuggestionList::tr("By hand at %1").arg(place)
-                      : SuggestionList::tr("The node at %1").arg(place);
-    return byHand ? SuggestionList::tr("By hand at %1, %2").arg(place, way)
-                  : SuggestionList::tr("The node at %1, %2").arg(place, way);
-}
-
-}  // namespace
-
-QString askWords(bool byHand, const std::string& point, const std::string& direction, const AskSpec& spec,
-                 const Units& units) {
-    QStringList what;
-    if (spec.seconds > 0) what << SuggestionList::tr("%1 s or more").arg(significant(spec.seconds));
-    const ShownUnit hz = shownUnit(QStringLiteral("Hz"), units);
-    if (spec.topHz > 0)
-        what << SuggestionList::tr("to %1 %2").arg(hz.shown(spec.topHz), 0, 'f', 0).arg(hz.unit);
-    if (linesOf(spec) > 0) what << SuggestionList::tr("%1 lines").arg(linesOf(spec));
-    if (spec.tachometer) what << SuggestionList::tr("with a tachometer");
-    if (what.isEmpty()) what << SuggestionList::tr("a running recording");
-    return SuggestionList::tr("%1: %2").arg(whereWords(byHand, point, direction),
-                                            what.join(QStringLiteral(", ")));
+QString askWords(const AskSuggestion& suggestion, const Units& units) {
+    Request where;
+    where.point = suggestion.point;
+    where.direction = suggestion.direction;
+    return (suggestion.byHand ? SuggestionList::tr("By hand at %1: %2")
+                              : SuggestionList::tr("The node at %1: %2"))
+        .arg(askedWhere(where), askedWhat(suggestion.spec, units));
 }
 
 bool isAskedAlready(const AskSuggestion& suggestion, const std::vector<Ask>& open) {
@@ -73,7 +54,7 @@ void SuggestionList::addRow(int place, bool asked, const Units& units) {
     auto* row = new QWidget(this);
     auto* line = new QHBoxLayout(row);
     line->setContentsMargins(0, 0, 0, 0);
-    const QString what = askWords(one.byHand, one.point, one.direction, one.spec, units);
+    const QString what = askWords(one, units);
     auto* label = new QLabel(tr("%1 \u2014 %2").arg(what, shown(one.why)), row);
     label->setObjectName(QStringLiteral("suggestion%1").arg(place));
     label->setTextFormat(Qt::PlainText);

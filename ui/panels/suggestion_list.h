@@ -13,9 +13,8 @@ class QVBoxLayout;
 
 namespace fettle {
 
-// "By hand at driver DE, axial: 8 s or more, to 10 kHz, 102400 lines"
-QString askWords(bool byHand, const std::string& point, const std::string& direction, const AskSpec& spec,
-                 const Units& units);
+// "By hand at driver DE, axial: 8 s or more, to 10000 Hz, 102400 lines"
+QString askWords(const AskSuggestion& suggestion, const Units& units);
 bool isAskedAlready(const AskSuggestion& suggestion, const std::vector<Ask>& open);
 
 class SuggestionList : public QWidget {

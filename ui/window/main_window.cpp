@@ -88,6 +88,7 @@ void MainWindow::buildActions() {
     action("round.report", [this] { workplace_->showReport(); });
     action("round.sheets", [this] { workplace_->showSheets(); });
     action("round.compare", [this] { workplace_->compareRounds(); });
+    action("round.asks", [this] { workplace_->showDialog(QStringLiteral("asks")); });
     action("round.refused", [this] { workplace_->showDialog(QStringLiteral("refused")); });
     action("machine.event", [this] { workplace_->noteEvent(workplace_->selection().machine()); });
     action("machine.sheet", [this] { workplace_->showSheet(workplace_->machineHere()); });
@@ -124,7 +125,7 @@ void MainWindow::buildMenus() {
     menu(tr("&File"),
          {"file.new", "file.open", "", "file.import", "file.rules", "file.backup", "", "file.quit"});
     menu(tr("&Round"), {"page.round", "round.start", "round.close", "", "round.sheets", "round.report",
-                        "round.compare", "", "round.refused"});
+                        "round.compare", "", "round.asks", "round.refused"});
     menu(tr("&Machine"), {"page.machine", "machine.event", "machine.sheet", "", "machine.trial",
                           "machine.resonance", "", "machine.bearings", "page.register"});
     buildViewMenu();
@@ -152,7 +153,7 @@ void MainWindow::buildViewMenu() {
 void MainWindow::enableActions() {
     const bool open = !workplace_.isNull();
     const bool writable = open && workplace_->work().writable();
-    for (const char* id : {"page.round", "page.machine", "page.register", "round.refused", "file.backup",
+    for (const char* id : {"page.round", "page.machine", "page.register", "round.asks", "round.refused", "file.backup",
                            "machine.sheet", "machine.trial", "machine.resonance", "machine.bearings",
                            "file.rules", "round.report", "round.sheets", "round.compare"})
         actions_[id]->setEnabled(open);

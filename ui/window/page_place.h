@@ -19,7 +19,8 @@ struct PagePlace {
 
 // What MainWindow::showDialog and --dialog know.
 inline QStringList dialogNames() {
-    return {QStringLiteral("import"),   QStringLiteral("refused"), QStringLiteral("event"),
+    return {QStringLiteral("asks"),
+            QStringLiteral("import"),   QStringLiteral("refused"), QStringLiteral("event"),
             QStringLiteral("start"),    QStringLiteral("close"),   QStringLiteral("sheet"),
             QStringLiteral("report"),   QStringLiteral("compare"), QStringLiteral("sheets"),
             QStringLiteral("bearings"), QStringLiteral("alike"),   QStringLiteral("rules"),

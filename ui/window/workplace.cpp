@@ -5,6 +5,7 @@
 #include "core/fleet/reports.h"
 #include "core/fleet/round_desk.h"
 #include "core/fleet/who.h"
+#include "ui/dialogs/asks_dialog.h"
 #include "ui/dialogs/event_dialog.h"
 #include "ui/dialogs/round_dialogs.h"
 #include "ui/dialogs/sheet_dialog.h"
@@ -107,6 +108,8 @@ void Workplace::connectRound() {
 void Workplace::connectMachine() {
     connect(machine_, &MachinePage::noteWanted, this, &Workplace::noteEvent);
     connect(machine_, &MachinePage::sheetWanted, this, &Workplace::showSheet);
+    connect(machine_, &MachinePage::asksWanted, this, [this] { showDialog(QStringLiteral("asks")); });
+    connect(machine_, &MachinePage::troubled, this, &Workplace::troubled);
     connect(selection_.get(), &Selection::machineChanged, this, &Workplace::placeChanged);
 }
 
@@ -167,6 +170,8 @@ std::vector<RoundMachine> Workplace::machinesOfRound(const QStringList& tags) co
 void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("import")) importPaths({});
     if (name == QStringLiteral("refused")) showRefusals();
+    if (name == QStringLiteral("asks"))
+        (new AsksDialog(*work_, theme_, selection_->units(), this))->open();
     if (name == QStringLiteral("event")) whenRead([this] { noteEvent(selection_->machine()); });
     if (name == QStringLiteral("sheet")) showSheet(machineHere());
     if (name == QStringLiteral("trial")) showTrials(machineHere());
