@@ -41,6 +41,7 @@ class PlotFrame : public QWidget {
     void setWords(const QString& words);
     QString words() const;
     QString readout() const;
+    void say(const QString& text) { setReadout(text); }  // until the next thing is said
     // What it is of, "KL-ID-01 M-DE x, 5 May 2026 06:20 UTC": goes with pictures and tables.
     void setSubject(const QString& subject) { subject_ = subject; }
     QString caption() const;  // its name and what it is of
