@@ -7,11 +7,10 @@
 
 namespace fettle {
 
-// `decimals` digits after the mark, no grouping, no exponent.
+// `decimals` digits after the mark, no grouping, no exponent; rounded as everywhere else in the program, so
+// that rows still add up to what files say.
 inline QString fixedText(double value, int decimals) {
-    QLocale locale;
-    locale.setNumberOptions(QLocale::OmitGroupSeparator);
-    return locale.toString(value, 'f', decimals);
+    return QString::number(value, 'f', decimals).replace(QChar('.'), QLocale().decimalPoint());
 }
 
 }  // namespace fettle
