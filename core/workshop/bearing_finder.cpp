@@ -204,6 +204,7 @@ Result<std::vector<KnownBearing>> knownBearings() {
                 all->push_back({name, series.type, sizeIn(*table, name), std::nullopt, std::nullopt, {}});
         }
     std::stable_sort(all->begin(), all->end(), [](const KnownBearing& a, const KnownBearing& b) {
+        if (a.build.has_value() != b.build.has_value()) return a.build.has_value();
         return a.designation < b.designation;
     });
     return all;

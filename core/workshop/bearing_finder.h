@@ -32,7 +32,7 @@ struct KnownBearing {
 std::string typeOf(const std::string& designation);
 Result<std::optional<BearingSize>> sizeOf(const std::string& designation);
 
-// All there is, by designation: every build, and every size without one.
+// All there is: every build by designation, then every size without one.
 Result<std::vector<KnownBearing>> knownBearings();
 
 struct BearingWish {

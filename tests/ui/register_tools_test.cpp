@@ -128,7 +128,7 @@ TEST_F(RegisterTools, ABearingIsFoundByALineAndPutIntoTheForm) {
     ASSERT_GT(results->model()->rowCount(), 0);
     EXPECT_EQ(results->model()->index(0, 0).data().toString(), "6205");
     EXPECT_THAT(results->model()->index(0, 4).data().toString().toStdString(), HasSubstr("outer race"));
-    EXPECT_EQ(results->model()->index(0, 2).data().toString().toStdString(), "25.0 × 52.0 × 15.0");
+    EXPECT_EQ(results->model()->index(0, 2).data().toString().toStdString(), "25 × 52 × 15");
     auto* bearings = window_->findChild<QTableView*>("bearings.table");
     bearings->setCurrentIndex(bearings->model()->index(0, 0));
     const std::string before = page_->document().json();

@@ -55,10 +55,8 @@ QString buildText(const KnownBearing& bearing) {
 QString sizeText(const KnownBearing& bearing) {
     if (!bearing.size) return {};
     const BearingSize& size = *bearing.size;
-    if (size.widthMm <= 0)
-        return QStringLiteral("%1 \u00d7 %2").arg(significant(size.boreMm), significant(size.outerMm));
-    return QStringLiteral("%1 \u00d7 %2 \u00d7 %3")
-        .arg(significant(size.boreMm), significant(size.outerMm), significant(size.widthMm));
+    if (size.widthMm <= 0) return QStringLiteral("%1 \u00d7 %2").arg(size.boreMm).arg(size.outerMm);
+    return QStringLiteral("%1 \u00d7 %2 \u00d7 %3").arg(size.boreMm).arg(size.outerMm).arg(size.widthMm);
 }
 
 }  // namespace
@@ -101,7 +99,8 @@ BearingFinderDialog::BearingFinderDialog(const Theme& theme, const Units& units,
         connect(box, &QDoubleSpinBox::valueChanged, this, &BearingFinderDialog::find);
     for (QDoubleSpinBox* box : {line_, rpm_})
         connect(box, &QDoubleSpinBox::valueChanged, this, &BearingFinderDialog::orderOfLine);
-    resize(fontMetrics().averageCharWidth() * 118, fontMetrics().height() * 30);
+    const int room = parent ? parent->width() : 10000;
+    resize(std::min(fontMetrics().averageCharWidth() * 172, room), fontMetrics().height() * 30);
     find();
 }
 
@@ -162,7 +161,7 @@ QTableView* BearingFinderDialog::results(const Theme& theme) {
     setRuled(*table, theme);
     table->setSelectionBehavior(QAbstractItemView::SelectRows);
     const int wide = fontMetrics().averageCharWidth();
-    const int widths[] = {14, 17, 26, 24, 34};
+    const int widths[] = {18, 24, 36, 30, 48};
     for (int column = 0; column < 5; ++column)
         table->setColumnWidth(column, widths[column] * wide);
     table->horizontalHeader()->setStretchLastSection(true);

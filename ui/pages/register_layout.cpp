@@ -1,5 +1,6 @@
 // The register page's parts put in their places; what they do is in register_page.cpp.
 #include <QAction>
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
@@ -106,6 +107,7 @@ QWidget* RegisterPage::rightSide() {
     tabs_ = new QTabWidget(right);
     tabs_->setObjectName(QStringLiteral("registerTabs"));
     setQuietTabs(*tabs_);
+    tabs_->installEventFilter(this);
     bar_ = new RegisterSaveBar(document_, theme_, right);
     auto* all = new QVBoxLayout(right);
     all->setContentsMargins(16, 12, 16, 10);
@@ -201,10 +203,12 @@ void RegisterPage::buildTabs() {
 }
 
 // Side by side where there is room for both.
-void RegisterPage::resizeEvent(QResizeEvent* event) {
-    QWidget::resizeEvent(event);
-    const bool narrow = right_->width() < fontMetrics().averageCharWidth() * kBothSides;
-    sides_->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+bool RegisterPage::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == tabs_ && event->type() == QEvent::Resize) {
+        const bool narrow = tabs_->width() < fontMetrics().averageCharWidth() * kBothSides;
+        sides_->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    }
+    return QWidget::eventFilter(watched, event);
 }
 
 QTableView* RegisterPage::listTable(QStandardItemModel*& model, const QStringList& heads, const char* name) {

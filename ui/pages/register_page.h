@@ -52,7 +52,7 @@ class RegisterPage : public QWidget {
                   const std::string& from, const std::string& note);
 
   protected:
-    void resizeEvent(QResizeEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
   signals:
     void machineWanted(const QString& tag);

@@ -164,7 +164,8 @@ void NameplateLine::write() {
     QFont bold = words_->font();
     bold.setBold(true);
     const int left = width() - QFontMetrics(bold).horizontalAdvance(head);
-    const QString rest = shown(machine_->service) + QStringLiteral("   ") + words;
+    const QString service = shown(machine_->service);
+    const QString rest = service.isEmpty() ? words : service + QStringLiteral(" \u00b7 ") + words;
     words_->setText(QStringLiteral("<b>%1</b>&nbsp; <span style='color:%2'>%3</span>")
                         .arg(tag.toHtmlEscaped(), theme_.colour(Role::MutedInk).name(),
                              words_->fontMetrics().elidedText(rest, Qt::ElideRight, left).toHtmlEscaped()));
