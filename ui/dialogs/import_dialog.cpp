@@ -104,8 +104,6 @@ void ImportDialog::build(const Theme& theme) {
            "typed once and kept as a rule."));
     again_->setToolTip(tr("The refused files, once they or their sidecars are mended."));
     why_->setToolTip(tr("Shows the refused files; what is missing can be typed and kept as a rule."));
-    again_->hide();
-    why_->hide();
     subfolders_->setChecked(true);
     word_->setText(
         tr("Choose files or a folder, or drop them here: WAV, FLAC or CSV, each with its JSON file "
@@ -133,6 +131,8 @@ void ImportDialog::build(const Theme& theme) {
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
     buttons->addButton(again_, QDialogButtonBox::ActionRole);
     buttons->addButton(why_, QDialogButtonBox::ActionRole);
+    again_->hide();
+    why_->hide();
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::hide);
     auto* all = new QVBoxLayout(this);
     all->addWidget(word_);

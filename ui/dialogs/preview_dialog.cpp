@@ -145,7 +145,8 @@ void PreviewDialog::build() {
     all->addLayout(first);
     all->addWidget(split, 1);
     all->addWidget(buttons);
-    resize(fontMetrics().averageCharWidth() * 140, fontMetrics().height() * 36);
+    const int room = parentWidget() ? parentWidget()->width() : 10000;
+    resize(std::min(fontMetrics().averageCharWidth() * 200, room), fontMetrics().height() * 36);
 }
 
 QWidget* PreviewDialog::groupSide() {
@@ -155,7 +156,7 @@ QWidget* PreviewDialog::groupSide() {
     setRuled(*groupTable_, theme_);
     groupTable_->setSelectionBehavior(QAbstractItemView::SelectRows);
     const int wide = fontMetrics().averageCharWidth();
-    const int widths[] = {32, 18, 8, 20, 22, 14};
+    const int widths[] = {44, 24, 11, 26, 24, 16};
     for (int column = 0; column < PreviewGroupModel::Why; ++column)
         groupTable_->setColumnWidth(column, widths[column] * wide);
     groupTable_->horizontalHeader()->setSectionResizeMode(PreviewGroupModel::Why, QHeaderView::Stretch);
