@@ -49,7 +49,8 @@ QString buildText(const KnownBearing& bearing) {
     if (!bearing.build) return BearingFinderDialog::tr("not in the table");
     return BearingFinderDialog::tr("%1 x %2 mm on %3 mm")
         .arg(bearing.build->rollingElements)
-        .arg(numberText(bearing.build->elementMm), numberText(bearing.build->pitchMm));
+        .arg(bearing.build->elementMm)
+        .arg(bearing.build->pitchMm);
 }
 
 QString sizeText(const KnownBearing& bearing) {
@@ -100,7 +101,7 @@ BearingFinderDialog::BearingFinderDialog(const Theme& theme, const Units& units,
     for (QDoubleSpinBox* box : {line_, rpm_})
         connect(box, &QDoubleSpinBox::valueChanged, this, &BearingFinderDialog::orderOfLine);
     const int room = parent ? parent->width() : 10000;
-    resize(std::min(fontMetrics().averageCharWidth() * 172, room), fontMetrics().height() * 30);
+    resize(std::min(fontMetrics().averageCharWidth() * 178, room), fontMetrics().height() * 30);
     find();
 }
 
@@ -161,7 +162,7 @@ QTableView* BearingFinderDialog::results(const Theme& theme) {
     setRuled(*table, theme);
     table->setSelectionBehavior(QAbstractItemView::SelectRows);
     const int wide = fontMetrics().averageCharWidth();
-    const int widths[] = {18, 24, 36, 30, 48};
+    const int widths[] = {18, 24, 36, 32, 44};
     for (int column = 0; column < 5; ++column)
         table->setColumnWidth(column, widths[column] * wide);
     table->horizontalHeader()->setStretchLastSection(true);

@@ -66,6 +66,7 @@ class Workplace : public QStackedWidget {
     void lookAtFiles(const QStringList& paths, bool subfolders);
     void showRules();
     void showRefusals();
+    void lookAtRefused();
     void showPage(const QString& name);
     void whenRead(std::function<void()> then);  // the round
     void askReason(const QStringList& tags, DecisionKind kind);

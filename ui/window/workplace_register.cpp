@@ -4,6 +4,7 @@
 #include "ui/dialogs/preview_dialog.h"
 #include "ui/dialogs/refusals_dialog.h"
 #include "ui/dialogs/rules_dialog.h"
+#include "ui/model/words.h"
 #include "ui/pages/register_page.h"
 #include "ui/window/workplace.h"
 
@@ -29,6 +30,15 @@ void Workplace::findBearing() {
 }
 
 void Workplace::setAlike() {
+    if (register_->machines().empty()) {  // asked for before the register was read
+        connect(
+            register_, &RegisterPage::machinesRead, this,
+            [this] {
+                if (!register_->machines().empty()) setAlike();
+            },
+            Qt::SingleShotConnection);
+        return;
+    }
     auto* dialog = new AlikeDialog(register_->machines(), this);
     connect(dialog, &AlikeDialog::wanted, register_, &RegisterPage::setAlike);
     dialog->open();
@@ -48,6 +58,20 @@ void Workplace::showRefusals() {
         lookAtFiles(paths, false);
     });
     dialog->open();
+}
+
+// Of every file that still waits for an answer.
+void Workplace::lookAtRefused() {
+    work_->ask<std::vector<Refusal>>(
+        this, QStringLiteral("refused"),
+        [](FleetFile& fleet, const CancelToken&) { return fleet.log().refusals(); },
+        [this](Result<std::vector<Refusal>> refusals) {
+            if (!refusals) return emit troubled(sentence(refusals.error()));
+            QStringList paths;
+            for (const Refusal& refusal : *refusals)
+                paths << QString::fromStdString(refusal.path);
+            lookAtFiles(paths, false);
+        });
 }
 
 void Workplace::showRules() {
