@@ -17,6 +17,7 @@ namespace fettle {
 
 namespace {
 
+const QString kArrowRoom = QStringLiteral("  ");  // the menu's arrow stands there
 constexpr double kSameSpeed = 0.002;  // share by which two speeds may differ and still be drawn as they are
 
 QToolButton* tool(const QString& text, const QString& name, const QString& help, QWidget* parent) {
@@ -30,7 +31,7 @@ QToolButton* tool(const QString& text, const QString& name, const QString& help,
 }
 
 QToolButton* menuTool(const QString& text, const QString& name, const QString& help, QWidget* parent) {
-    QToolButton* button = tool(text, name, help, parent);
+    QToolButton* button = tool(text + kArrowRoom, name, help, parent);
     button->setPopupMode(QToolButton::InstantPopup);
     auto* menu = new QMenu(button);
     menu->setObjectName(name + QStringLiteral("Menu"));
@@ -111,7 +112,7 @@ void SpectrumPlot::showAmplitudeChoice() {
     readings_->actions()[int(amplitude_.reading)]->setChecked(true);
     scales_->actions()[int(amplitude_.scale)]->setChecked(true);
     const QString name = names[int(amplitude_.reading)], scale = scales[int(amplitude_.scale)];
-    amplitudeButton_->setText(scale.isEmpty() ? name : tr("%1, %2").arg(name, scale));
+    amplitudeButton_->setText((scale.isEmpty() ? name : tr("%1, %2").arg(name, scale)) + kArrowRoom);
 }
 
 void SpectrumPlot::addCursorParts() {
