@@ -2,8 +2,8 @@
 // from the rules that graded it, nothing is canned: what each found line carries, how many would have to be
 // gone, what is missing to a finding or to the next urgency, at which level a zone changes, which error of
 // the speed would move the lines beyond what slip explains, how much hangs on the strongest recording.
-// A line taken away leaves exactly the sum of the other rows; the search over shifts and views might then
-// find another best fit, which could only be heavier. Source: the calibrator of Vovk and Wang, Ann. Statist.
+// A line taken away leaves exactly the sum of the other rows: the fit that is shown, not weighed anew, where
+// other shifts and views might lead. Source: the calibrator of Vovk and Wang, Ann. Statist.
 // 49 (2021), section 2; kinematics of Randall and Antoni, MSSP 25 (2011), eq. 1-4. Units: decibans; relative
 // errors without unit; levels in the severity's unit. Thread: pure.
 #pragma once
