@@ -208,9 +208,10 @@ void RecordingBench::askBands() {
         [this](Result<SoundBands> bands) {
             if (!bands) return to_.spectrum.say(sentence(bands.error()));
             bands_ = std::move(*bands);
-            if (!bands_->velocity && !bands_->acceleration)
-                to_.spectrum.say(tr("No band of the sound machine: %1.").arg(bands_->why));
             showBands();
+            if (!bands_->velocity && !bands_->acceleration)
+                for (SpectrumPlot* plot : {&to_.spectrum, &to_.envelope})
+                    plot->say(tr("No band of the sound machine: %1.").arg(bands_->why));
         });
 }
 

@@ -18,9 +18,10 @@ void RecordingBench::keepReference() {
     const QString name = tr("%1, %2").arg(channelWords(view_->channel), momentText(view_->time, view_->zone));
     references_[view_->tag] = {view_->plots.recording, name};
     showReference_ = true;
-    to_.spectrum.say(
-        tr("Kept as reference: %1. It is laid over the other recordings of this machine.").arg(name));
     askReference();
+    for (SpectrumPlot* plot : {&to_.spectrum, &to_.envelope})
+        plot->say(
+            tr("Kept as reference: %1. It is laid over the other recordings of this machine.").arg(name));
 }
 
 // The reference is of the channel shown now; over itself it says nothing.

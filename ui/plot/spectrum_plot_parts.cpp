@@ -146,16 +146,19 @@ void SpectrumPlot::setSpacings(std::vector<NamedSpacing> spacings) {
 }
 
 void SpectrumPlot::setReference(std::shared_ptr<const SpectrumReference> reference) {
+    if (!reference && !reference_) return;
     reference_ = reference && reference->data ? std::move(reference) : nullptr;
     rebuild();
 }
 
 void SpectrumPlot::setBand(std::shared_ptr<const SpectrumBandData> band) {
+    if (band == band_) return;
     band_ = std::move(band);
     rebuild();
 }
 
 void SpectrumPlot::setRanges(std::vector<DefectBand> ranges, const QString& of) {
+    if (ranges.empty() && ranges_.empty()) return;
     ranges_ = std::move(ranges);
     rangesOf_ = of;
     rebuild();

@@ -1,0 +1,201 @@
+// What a recording is compared with, on the machine page over the small site whose truth is known: its
+// machines are of one build, so each is the others' twin; A-RACE has an inner race spalled at the driver's
+// DE.
+#include "ui/pages/recording_bench.h"
+
+#include <QAction>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QMenu>
+#include <QTabWidget>
+#include <QTableWidget>
+#include <QToolButton>
+
+#include "tests/fleet/small_site.h"
+#include "tests/ui/plot_support.h"
+#include "ui/pages/compare_strip.h"
+#include "ui/pages/machine_page.h"
+#include "ui/plot/spectrum_plot.h"
+
+namespace fettle {
+
+using testing::HasSubstr;
+
+namespace {
+
+class Bench : public fleet_test::SmallSite {
+  protected:
+    void openPage(const QString& tag) {
+        work_ = std::make_unique<FleetWork>(path_);
+        page_ = std::make_unique<MachinePage>(*work_, selection_, theme_);
+        page_->resize(1280, 760);
+        page_->show();
+        page_->activateWindow();
+        selection_.setMachine(tag);
+        settle();
+    }
+    void TearDown() override { page_.reset(); }
+    void settle() {
+        for (int quiet = 0; quiet < 2;) {
+            ASSERT_TRUE(QTest::qWaitFor([this] { return work_->waiting() == 0; }, 60000));
+            test::settle();
+            quiet = work_->waiting() == 0 ? quiet + 1 : 0;
+        }
+    }
+    template <class T>
+    T& part(const char* name) {
+        T* found = page_->findChild<T*>(QString::fromLatin1(name));
+        EXPECT_NE(found, nullptr) << name;
+        return *found;
+    }
+    SpectrumPlot& spectrum() { return part<SpectrumPlot>("spectrum"); }
+    SpectrumPlot& envelope() { return part<SpectrumPlot>("envelope"); }
+    void press(int key, Qt::KeyboardModifiers with = {}) {
+        envelope().canvas()->setFocus();
+        QTest::keyClick(envelope().canvas(), Qt::Key(key), with);
+        settle();
+    }
+    void choose(const char* action) {
+        QMenu& menu = *envelope().overlayButton().menu();
+        emit menu.aboutToShow();
+        QAction* found = menu.findChild<QAction*>(QString::fromLatin1(action));
+        if (!found)
+            for (QMenu* below : menu.findChildren<QMenu*>())
+                if (!found) found = below->findChild<QAction*>(QString::fromLatin1(action));
+        ASSERT_NE(found, nullptr) << action;
+        found->trigger();
+        settle();
+    }
+
+    Theme theme_{ThemeChoice::Light};
+    Selection selection_;
+    std::unique_ptr<FleetWork> work_;
+    std::unique_ptr<MachinePage> page_;
+};
+
+}  // namespace
+
+TEST_F(Bench, OneKeyShowsWhereItIsLargestAndLaysTheTwinOver) {
+    openPage("C-SHAKE");
+    auto& strip = part<CompareStrip>("compareStrip");
+    EXPECT_FALSE(strip.isVisible());
+    press(Qt::Key_T);
+    ASSERT_TRUE(strip.isVisible());
+    ASSERT_GE(strip.rows().size(), 3u);
+    // Unbalance far above the others: largest here.
+    EXPECT_EQ(strip.rows()[0].tag, "C-SHAKE");
+    EXPECT_THAT(part<QLabel>("compareWords").text().toStdString(), HasSubstr("Largest"));
+    ASSERT_TRUE(spectrum().reference());
+    const QString first = spectrum().reference()->name;
+    press(Qt::Key_T);
+    ASSERT_TRUE(spectrum().reference());
+    EXPECT_NE(spectrum().reference()->name, first);
+    press(Qt::Key_T, Qt::ShiftModifier);
+    EXPECT_EQ(spectrum().reference()->name, first);
+    QTest::keyClick(&part<QTableWidget>("compareTable"), Qt::Key_Escape);
+    settle();
+    EXPECT_FALSE(strip.isVisible());
+    EXPECT_FALSE(spectrum().reference());
+}
+
+TEST_F(Bench, ReturnGoesToThePlaceChosen) {
+    openPage("C-SHAKE");
+    press(Qt::Key_T);
+    auto& strip = part<CompareStrip>("compareStrip");
+    const SideRow chosen = strip.rows()[std::size_t(strip.chosen())];
+    emit strip.goTo(strip.chosen());
+    settle();
+    EXPECT_EQ(selection_.machine().toStdString(), chosen.tag);
+    EXPECT_EQ(selection_.recording(), chosen.recording);
+}
+
+TEST_F(Bench, AReferenceIsLaidOverTheOtherRecordingsOfItsMachineAndNoOther) {
+    openPage("A-RACE");
+    press(Qt::Key_K);
+    EXPECT_FALSE(envelope().reference());  // over itself it says nothing
+    const auto entry = fleet_->machines().byTag("A-RACE").value();
+    const auto all = fleet_->recordings().list(entry.id, Instant{}, intake_test::kNow).value();
+    ASSERT_EQ(all.size(), 3u);
+    for (const RecordingEntry& one : all) {
+        selection_.setRecording(one.id, one.time);
+        settle();
+    }
+    selection_.setRecording(all[0].id, all[0].time);
+    settle();
+    const bool first = envelope().reference() != nullptr;
+    selection_.setRecording(all[1].id, all[1].time);
+    settle();
+    EXPECT_TRUE(first || envelope().reference());  // one of the two is not the reference itself
+    selection_.setMachine("B-SOUND");
+    settle();
+    EXPECT_FALSE(envelope().reference());
+}
+
+// Kinematics: the line found of the inner race lies within the range said for it.
+TEST_F(Bench, RangesOfABearingOfTheTrainHoldTheLineThatWasFound) {
+    openPage("A-RACE");
+    choose("bearing0");
+    const auto& ranges = envelope().ranges();
+    ASSERT_FALSE(ranges.empty());
+    const auto bpfi = std::find_if(ranges.begin(), ranges.end(),
+                                   [](const DefectBand& range) { return range.name == "BPFI"; });
+    ASSERT_NE(bpfi, ranges.end());
+    double found = 0;
+    for (const LineMark& mark : envelope().marks())
+        if (mark.name == "BPFI") found = mark.at;
+    EXPECT_GE(found, bpfi->fromHz);
+    EXPECT_LE(found, bpfi->untilHz);
+    EXPECT_LT(bpfi->fromHz, bpfi->likelyFromHz);
+    EXPECT_LT(bpfi->likelyUntilHz, bpfi->untilHz);
+    choose("bearingNone");
+    EXPECT_TRUE(envelope().ranges().empty());
+}
+
+// 6205, 9 balls of 7.938 mm on 38.5 mm: BPFO 3.572 x by rolling without slip.
+TEST_F(Bench, AnyDesignationOfTheTableHasItsRanges) {
+    openPage("B-SOUND");
+    auto* bench = page_->findChild<RecordingBench*>();
+    ASSERT_NE(bench, nullptr);
+    ASSERT_TRUE(bench->showDesignation("6205-2RS"));
+    const double shaftHz = envelope().data()->shaftHz;
+    const auto& ranges = envelope().ranges();
+    const auto bpfo = std::find_if(ranges.begin(), ranges.end(),
+                                   [](const DefectBand& range) { return range.name == "BPFO"; });
+    ASSERT_NE(bpfo, ranges.end());
+    EXPECT_LT(bpfo->likelyFromHz, 3.572 * shaftHz);
+    EXPECT_GT(bpfo->likelyUntilHz, 3.572 * shaftHz);
+    EXPECT_FALSE(bench->showDesignation("no such bearing"));
+    EXPECT_TRUE(envelope().ranges().empty());
+}
+
+TEST_F(Bench, DisplacementIsVelocityOverTwoPiF) {
+    openPage("C-SHAKE");
+    auto& box = part<QComboBox>("spectrumKind");
+    const auto velocity = spectrum().data();
+    box.setCurrentIndex(box.findData(QStringLiteral("displacement")));
+    emit box.activated(box.currentIndex());
+    const auto displacement = spectrum().data();
+    ASSERT_EQ(displacement->unit, QString("µm r.m.s."));
+    const auto line = std::size_t(std::lround(velocity->shaftHz / velocity->dfHz));
+    const double hz = double(line) * velocity->dfHz;
+    EXPECT_NEAR(displacement->values[line], velocity->values[line] * 1000 / (kTwoPi * hz),
+                1e-4 * displacement->values[line]);
+}
+
+TEST_F(Bench, TheOrbitIsThereOrSaysWhyNot) {
+    openPage("C-SHAKE");
+    auto& orbit = part<OrbitPlot>("orbit");
+    if (orbit.data())
+        EXPECT_FALSE(orbit.limits().isEmpty());
+    else
+        EXPECT_THAT(orbit.words().toStdString(), HasSubstr("No orbit"));
+}
+
+TEST_F(Bench, WithoutABaselineTheBandSaysWhy) {
+    openPage("A-RACE");
+    choose("showBand");
+    EXPECT_THAT(spectrum().readout().toStdString(), HasSubstr("No band of the sound machine"));
+}
+
+}  // namespace fettle
