@@ -2,6 +2,9 @@
 // every expected gram can be worked out on paper.
 #include "core/fleet/grams.h"
 
+#include <cmath>
+
+#include "core/base/units.h"
 #include "core/fleet/balance_desk.h"
 #include "core/workshop/balance_solve.h"
 #include "tests/fleet/made_history.h"
@@ -117,6 +120,44 @@ TEST_F(GramsOfHistory, ClosedJobsLeaveTheirCoefficientsAndDoNotChange) {
     EXPECT_NEAR(std::abs(desk->saved[0].influence.perGram[0]), kPerGram, 1e-9);
     EXPECT_EQ(desk->saved[0].date, "2026-03-01");
     EXPECT_FALSE(keepBalance(*fleet_, desk->entries[0].id, job(""), false));
+}
+
+// A recording with a mark once a turn at 1500 r/min and a velocity of 2 mm/s r.m.s. that peaks 75 degrees
+// later.
+TEST_F(GramsOfHistory, ARecordingWithAMarkGivesItsReading) {
+    auto raw = std::make_shared<Recording>();
+    raw->file = "run0.wav";
+    raw->machine = "FN-01";
+    raw->point = "P";
+    raw->time = at("2026-05-01T10:00:00Z");
+    raw->loadPct = 70;
+    Channel speed{"x", "P", "mm/s", 5120, {}, 16, 16, 16}, mark{"mark", "P", "V", 5120, {}, 16, 16, 16};
+    for (int i = 0; i < 5120 * 2; ++i) {
+        const double turns = 25.0 * i / 5120 + 0.3;
+        speed.samples.push_back(2 * std::sqrt(2.0) * std::cos(kTwoPi * (turns - 75.0 / 360)));
+        mark.samples.push_back(turns - std::floor(turns) < 0.04 ? 5 : 0);
+    }
+    raw->channels = {speed, mark};
+    NewRecording made;
+    made.machine = fleet_->machines().byTag("FN-01").value().id;
+    made.key = recordingKey(raw->file, *raw);
+    made.recording = raw;
+    made.format = "WAV";
+    made.running = "running";
+    made.engine = "0.1.0 5c1f";
+    made.examinationJson = examinationAsText(made::examination({}));
+    ASSERT_TRUE(fleet_->recordings().put(made));
+    const auto desk = balanceDesk(*fleet_, "FN-01");
+    ASSERT_TRUE(desk) << desk.error().sentence();
+    ASSERT_EQ(desk->recordings.size(), 1u);
+    const auto read = onceOfRecording(*fleet_, desk->recordings[0].id, "x", "mark");
+    ASSERT_TRUE(read) << read.error().sentence();
+    EXPECT_NEAR(read->once.reading.amount, 2, 0.01);
+    EXPECT_NEAR(read->once.reading.degrees, 75, 1.8);  // half a sample is 0.9 degrees
+    EXPECT_NEAR(read->once.rpm, 1500, 2);
+    EXPECT_EQ(read->loadPct, 70);
+    EXPECT_FALSE(onceOfRecording(*fleet_, desk->recordings[0].id, "x", "x"));
+    EXPECT_FALSE(onceOfRecording(*fleet_, desk->recordings[0].id, "mark", "x"));
 }
 
 }  // namespace

@@ -47,7 +47,11 @@ class ByKeyboard : public Desk {
     }
     void awaitDesk() {
         ASSERT_TRUE(waitFor([this] { return window_->settled() && !QApplication::activeModalWidget(); }));
-        window_->activateWindow();
+        window_->activateWindow();  // what a window manager does when a dialog has closed
+        ASSERT_TRUE(waitFor([this] {
+            const QWidget* has = QApplication::focusWidget();
+            return has && has->window() == window_.get();
+        }));
     }
     const RoundShown& round() { return roundPage().round(); }
     std::string urgencyHere() {
@@ -119,7 +123,7 @@ void ByKeyboard::decideAll() {
     }
     press(Qt::Key_L);
     awaitDesk();
-    EXPECT_TRUE(round().progress.missing.empty());
+    EXPECT_THAT(round().progress.missing, testing::IsEmpty());
 }
 
 void ByKeyboard::closeTheRound() {

@@ -44,6 +44,10 @@ std::shared_ptr<TrendData> line(const QString& name, const QString& unit) {
     return data;
 }
 
+QString noteOf(double runLength) {
+    return tr("a false alarm in %1 days on average").arg(runLength, 0, 'f', 0);
+}
+
 ControlLines ewmaLines(const TrendData& data, const Days& days, const ChartBasis& basis) {
     EwmaOptions options;
     options.fixedLimits = true;
@@ -59,7 +63,8 @@ ControlLines ewmaLines(const TrendData& data, const Days& days, const ChartBasis
             tr("EWMA of daily medians, lambda %1, limits at %2 sigma: one false alarm in %3 days on average.")
                 .arg(options.lambda)
                 .arg(options.width)
-                .arg(ewmaRunLength(options, 0), 0, 'f', 0)};
+                .arg(ewmaRunLength(options, 0), 0, 'f', 0),
+            noteOf(ewmaRunLength(options, 0))};
 }
 
 ControlLines cusumLines(const Days& days, const ChartBasis& basis) {
@@ -75,22 +80,24 @@ ControlLines cusumLines(const Days& days, const ChartBasis& basis) {
             tr("CUSUM of daily medians, k %1, h %2 sigma: one false alarm in %3 days on average.")
                 .arg(options.k)
                 .arg(options.h)
-                .arg(cusumRunLength(options, 0), 0, 'f', 0)};
+                .arg(cusumRunLength(options, 0), 0, 'f', 0),
+            noteOf(cusumRunLength(options, 0))};
 }
 
 }  // namespace
 
 ControlLines controlLines(const TrendData& data, const TrendPast& past, ControlChart chart) {
     if (chart == ControlChart::None) return {};
-    if (!past.baseline)
-        return {{},
-                past.why.empty()
-                    ? tr("No control chart: %1 has no baseline that is followed.").arg(data.quantity)
-                    : tr("No control chart: %1.").arg(shown(past.why))};
+    if (!past.baseline) {
+        const QString why =
+            past.why.empty() ? tr("%1 has no baseline that is followed").arg(data.quantity) : shown(past.why);
+        return {{}, tr("No control chart: %1.").arg(why), tr("no control chart: no baseline")};
+    }
     const double low = onScale(past.baseline->low, Scale::Decibels);
     const double high = onScale(past.baseline->high, Scale::Decibels);
     const ChartBasis basis{(low + high) / 2, (high - low) / kSpreadsOfBand};
-    if (!(basis.sigma > 0)) return {{}, tr("No control chart: the baseline has no spread.")};
+    if (!(basis.sigma > 0))
+        return {{}, tr("No control chart: the baseline has no spread."), tr("no control chart: no spread")};
     const Days days = daysOf(data, *past.baseline);
     return chart == ControlChart::Ewma ? ewmaLines(data, days, basis) : cusumLines(days, basis);
 }

@@ -11,7 +11,7 @@ namespace fettle {
 
 struct ControlLines {
     std::vector<std::shared_ptr<const TrendData>> lines;
-    QString words;
+    QString words, note;  // in full; and what a reader must not miss
 };
 ControlLines controlLines(const TrendData& data, const TrendPast& past, ControlChart chart);
 

@@ -350,6 +350,7 @@ Result<PastAnswer> pastOf(FleetFile& fleet, const TrendRequest& request,
     ControlLines lines = controlLines(*with, past, chart);
     answer.chart = std::move(lines.lines);
     answer.chartWords = std::move(lines.words);
+    answer.chartNote = std::move(lines.note);
     answer.data = std::move(with);
     return answer;
 }

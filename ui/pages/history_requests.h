@@ -64,7 +64,7 @@ Result<TrendAnswer> trendsOf(FleetFile& fleet, const TrendRequest& request, cons
 struct PastAnswer {
     std::shared_ptr<const TrendData> data;
     std::vector<std::shared_ptr<const TrendData>> chart;
-    QString past, chartWords;
+    QString past, chartWords, chartNote;
 };
 Result<PastAnswer> pastOf(FleetFile& fleet, const TrendRequest& request,
                           std::shared_ptr<const TrendData> data, ControlChart chart);

@@ -28,6 +28,19 @@ QComboBox* box(const QString& name, const QString& says, const QStringList& item
     return combo;
 }
 
+QString againstWords(Quantity quantity) {
+    switch (quantity) {
+        case Quantity::SpeedRpm:
+            return MachineHistory::tr("against speed");
+        case Quantity::LoadPct:
+            return MachineHistory::tr("against load");
+        case Quantity::FrameTempC:
+            return MachineHistory::tr("against frame");
+        default:
+            return MachineHistory::tr("against ambient");
+    }
+}
+
 }  // namespace
 
 MachineHistory::MachineHistory(FleetWork& work, Selection& selection, const Theme& theme,
@@ -60,7 +73,7 @@ void MachineHistory::build(QComboBox* channelBox) {
     againstBox_->addItem(tr("over time"), -1);
     for (const Quantity quantity :
          {Quantity::SpeedRpm, Quantity::LoadPct, Quantity::FrameTempC, Quantity::AmbientTempC})
-        againstBox_->addItem(tr("against %1").arg(quantityName(quantity)), int(quantity));
+        againstBox_->addItem(againstWords(quantity), int(quantity));
     chartBox_ = box(QStringLiteral("trendChart"), tr("Control chart of the first quantity's daily medians"),
                     {tr("no chart"), tr("EWMA"), tr("CUSUM")}, trend_);
     spanBox_ = box(QStringLiteral("timeSpan"), tr("Span of time shown (keys 1 to 5)"),
@@ -330,7 +343,7 @@ void MachineHistory::showTrendWords() {
     if (past_.data && past_.data->fan) words << past_.data->fan->words;
     picker_->setToolTip(words.join(QLatin1Char('\n')));
     chartBox_->setToolTip(past_.chartWords.isEmpty() ? chartBox_->accessibleName() : past_.chartWords);
-    trend_->setNote(past_.chartWords);
+    trend_->setNote(past_.chartNote);
     if (!facts_->first) return;
     const double from = toMs(*facts_->first), until = toMs(*facts_->newest);
     const auto* fan = past_.data && past_.data->fan ? &*past_.data->fan : nullptr;

@@ -32,7 +32,9 @@ Cascade::Cascade(const Theme& theme, TimeAxis& axis, Selection& selection, Water
     connectGestures();
     connect(&look_, &WaterfallLook::changed, this, &Cascade::takeData);
     connect(&look_, &WaterfallLook::lookChanged, &plot(), &QwtPlot::replot);
-    connect(&axis_, &TimeAxis::changed, this, &Cascade::showCursors);
+    connect(&axis_, &TimeAxis::changed, this, [this] {
+        if (isVisible()) showCursors();
+    });
     connect(&selection_, &Selection::recordingChanged, this, &Cascade::showCursors);
     connect(&selection_, &Selection::cursorChanged, this, &Cascade::showCursors);
     Cascade::takeTheme();
@@ -142,6 +144,12 @@ void Cascade::step(int steps, bool far) {
     const auto next = std::clamp<std::ptrdiff_t>(chosen ? now + steps * (far ? kFarRows : 1) : now, 0, last);
     selection_.setRecording(spectra.recording(std::size_t(next)), toInstant(spectra.ms(std::size_t(next))));
     axis_.bring(spectra.ms(std::size_t(next)));
+}
+
+// Hidden it follows nothing.
+void Cascade::showEvent(QShowEvent* event) {
+    PlotFrame::showEvent(event);
+    takeData();
 }
 
 void Cascade::takeTheme() {

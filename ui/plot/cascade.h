@@ -24,6 +24,7 @@ class Cascade : public PlotFrame {
 
   protected:
     void takeTheme() override;
+    void showEvent(QShowEvent* event) override;
 
   private:
     void connectGestures();

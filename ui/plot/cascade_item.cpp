@@ -11,7 +11,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kApartPx = 5;  // of two traces
+constexpr double kApartPx = 6;  // of two traces
 constexpr int kMostTraces = 200, kLarger = 2;
 constexpr double kPickPx = 4;
 

@@ -18,7 +18,7 @@ namespace fettle {
 
 class CascadeItem : public QwtPlotItem {
   public:
-    static constexpr double kRise = 0.30;  // of the span of time, at full strength
+    static constexpr double kRise = 0.45;  // of the span of time, at full strength
     CascadeItem(const Theme& theme, const WaterfallLook& look);
 
     void setSelected(std::optional<std::size_t> row);  // its trace is drawn in the cursor's ink

@@ -16,6 +16,7 @@ struct CursorLine {
     QString label;  // drawn at its end; may be empty
     bool upright = true;
     Qt::PenStyle style = Qt::SolidLine;
+    bool operator==(const CursorLine&) const = default;
 };
 
 class CursorItem : public QwtPlotItem {

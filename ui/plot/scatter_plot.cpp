@@ -108,10 +108,11 @@ ScatterPlot::ScatterPlot(const Theme& theme, TimeAxis& axis, Selection& selectio
     cloud_->attach(&plot());
     limits_->attach(&plot());
     connectGestures();
-    connect(&axis_, &TimeAxis::changed, this, &ScatterPlot::showSpan);
+    connect(&axis_, &TimeAxis::changed, this, [this] {
+        if (isVisible()) showSpan();
+    });
     connect(&selection_, &Selection::recordingChanged, this, &ScatterPlot::showSelected);
     connect(&selection_, &Selection::unitsChanged, this, &ScatterPlot::takeUnits);
-    ScatterPlot::takeTheme();
 }
 
 ScatterPlot::~ScatterPlot() = default;
@@ -277,8 +278,10 @@ QString ScatterPlot::tableText(TableExtent extent) const {
     return text;
 }
 
-void ScatterPlot::takeTheme() {
-    PlotFrame::takeTheme();
+// Hidden it follows nothing.
+void ScatterPlot::showEvent(QShowEvent* event) {
+    PlotFrame::showEvent(event);
+    showSpan();
 }
 
 }  // namespace fettle

@@ -40,7 +40,7 @@ class ScatterPlot : public PlotFrame {
     QString tableText(TableExtent extent) const override;
 
   protected:
-    void takeTheme() override;
+    void showEvent(QShowEvent* event) override;
 
   private:
     void connectGestures();

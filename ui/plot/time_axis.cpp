@@ -203,7 +203,7 @@ void TimeAxis::setScale(QwtPlot& plot, int axis, double until, int fromUtc) {
     static_cast<QwtDateScaleEngine*>(plot.axisScaleEngine(axis))->setUtcOffset(fromUtc);
     static_cast<SiteScaleDraw*>(plot.axisScaleDraw(axis))->setZone(zone_, fromUtc);
     plot.setAxisScale(axis, span_.from, until);
-    plot.replot();
+    if (axis == QwtPlot::xBottom || plot.isVisible()) plot.replot();
 }
 
 void TimeAxis::setScales() {
@@ -215,7 +215,7 @@ void TimeAxis::setScales() {
 }
 
 // Where one plot has a second upright axis at its right, the others keep that room free.
-void TimeAxis::alignRight() {
+double TimeAxis::alignRight() {
     double extent = 0;
     bool wanted = false;
     for (QwtPlot* plot : plots())
@@ -227,6 +227,7 @@ void TimeAxis::alignRight() {
         if (!hasRight(*plot)) plot->setAxisVisible(QwtPlot::yRight, wanted);
         plot->axisWidget(QwtPlot::yRight)->scaleDraw()->setMinimumExtent(extent);
     }
+    return wanted ? extent : -1;
 }
 
 void TimeAxis::align() {
@@ -237,9 +238,16 @@ void TimeAxis::align() {
         extent = std::max(extent, ownExtent(*plot->axisWidget(QwtPlot::yLeft)));
         overhang = std::max(overhang, mostOverhang(*plot->axisWidget(QwtPlot::xBottom)));
     }
-    alignRight();
+    const double right = alignRight();
+    const bool same =
+        extent == extent_ && right == right_ && overhang == overhang_ && plots_.size() == aligned_;
+    extent_ = extent;
+    right_ = right;
+    overhang_ = overhang;
+    aligned_ = plots_.size();
     for (QwtPlot* plot : plots()) {
         plot->axisWidget(QwtPlot::yLeft)->scaleDraw()->setMinimumExtent(extent);
+        if (same) continue;
         plot->axisWidget(QwtPlot::xBottom)->setMinBorderDist(overhang, overhang);
         plot->updateLayout();
     }

@@ -58,7 +58,7 @@ class TimeAxis : public QObject {
     void take();  // the Selection's span
     void publish();
     void setScales();
-    void alignRight();
+    double alignRight();  // room taken; negative: none
 
     Selection& selection_;
     ZoomSpan span_;
@@ -67,6 +67,9 @@ class TimeAxis : public QObject {
     std::vector<std::pair<QPointer<QwtPlot>, double>> uprights_;
     std::optional<double> shown_;
     bool publishing_ = false;
+    double extent_ = -1, right_ = -1;  // as aligned last
+    int overhang_ = -1;
+    std::size_t aligned_ = 0;
 };
 
 }  // namespace fettle

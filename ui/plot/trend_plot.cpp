@@ -242,6 +242,7 @@ void TrendPlot::showCursor() {
         lines.push_back({toMs(*selection_.time()), {}, true, Qt::SolidLine});
     else if (axis_.shown())
         lines.push_back({*axis_.shown(), {}, true, Qt::DashLine});
+    if (lines == cursor_->lines()) return;
     cursor_->setLines(std::move(lines));
     plot().replot();
 }

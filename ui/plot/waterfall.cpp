@@ -129,6 +129,7 @@ void Waterfall::showCursors() {
             lines.push_back(
                 {*selection_.cursorHz() / unit * look_->uprightFactor(), {}, false, Qt::SolidLine});
     }
+    if (lines == cursors_->lines()) return;
     cursors_->setLines(std::move(lines));
     plot().replot();
 }

@@ -12,7 +12,7 @@
 namespace fettle {
 
 namespace {
-constexpr int kReaders = 2;
+constexpr int kReaders = 4;  // a slow request or two must not keep quick ones waiting
 }
 
 struct FleetWork::Request {

@@ -26,7 +26,7 @@ class FleetWork : public QObject {
     Q_OBJECT
   public:
     // `path` of a fleet file that opens (opened here, on the caller's thread; `trouble` tells where it did
-    // not); two reading threads and one that writes.
+    // not); four reading threads and one that writes.
     explicit FleetWork(const std::string& path, QObject* parent = nullptr);
     // The same with a fleet file that is already open; it becomes the writer's connection.
     explicit FleetWork(std::unique_ptr<FleetFile> opened, QObject* parent = nullptr);
