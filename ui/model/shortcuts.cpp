@@ -56,7 +56,7 @@ const std::vector<Shortcut>& shortcuts() {
          {key("Ctrl+Shift+F")}},
         {"round.compare",
          kWindow,
-         QT_TRANSLATE_NOOP("Shortcuts", "&Compare two rounds…"),
+         QT_TRANSLATE_NOOP("Shortcuts", "Co&mpare two rounds…"),
          {key("Ctrl+Shift+R")}},
         {"round.asks", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "What is &asked for…"), {}},
         {"round.refused", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Refused files…"), {}},

@@ -52,7 +52,13 @@ void RoundLedger::setCurrent(const std::string& tag) {
             if (machine.tag == tag) model_.setFolded(model_.groupOf(machine), false);
     const int row = model_.rowOf(tag);
     if (row < 0) return;
-    setCurrentIndex(model_.index(row, LedgerModel::Name));
+    stand(row, LedgerModel::Name);
+}
+
+// Alone, whatever key is held: the view itself would add to the selection while Ctrl is down.
+void RoundLedger::stand(int row, int column) {
+    selectionModel()->setCurrentIndex(model_.index(row, column),
+                                      QItemSelectionModel::ClearAndSelect | QItemSelectionModel::Rows);
     scrollTo(currentIndex());
 }
 
@@ -66,7 +72,7 @@ void RoundLedger::foldCurrent() {
     if (group.empty()) return;
     model_.setFolded(group, !model_.folded(group));
     for (const int row : model_.groupRows())
-        if (model_.groupAt(row) == group) setCurrentIndex(model_.index(row, 0));
+        if (model_.groupAt(row) == group) stand(row, 0);
 }
 
 void RoundLedger::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
@@ -83,10 +89,7 @@ void RoundLedger::arrange() {
         setSpan(row, 0, 1, LedgerModel::Columns);
         setRowHeight(row, RoundDelegate::groupLineHeight(fontMetrics()));
     }
-    if (const int row = model_.rowOf(wanted); row >= 0) {
-        setCurrentIndex(model_.index(row, LedgerModel::Name));
-        scrollTo(currentIndex());
-    }
+    if (const int row = model_.rowOf(wanted); row >= 0) stand(row, LedgerModel::Name);
     fitColumns();
 }
 

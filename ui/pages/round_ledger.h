@@ -37,6 +37,7 @@ class RoundLedger : public QTableView {
 
   private:
     void arrange();  // spans and heights, after every reset
+    void stand(int row, int column);
     void fitColumns();
     void sortBy(int column);
 
