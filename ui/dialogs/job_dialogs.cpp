@@ -10,6 +10,7 @@
 #include <QSignalBlocker>
 
 #include "ui/dialogs/optional_date.h"
+#include "ui/model/job_model.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -28,25 +29,6 @@ std::optional<std::string> differing(const std::string& before, const std::strin
 }
 
 }  // namespace
-
-QString jobStateWord(const std::string& state) {
-    if (state == "drafted") return QCoreApplication::translate("Jobs", "drafted");
-    if (state == "issued") return QCoreApplication::translate("Jobs", "issued");
-    if (state == "scheduled") return QCoreApplication::translate("Jobs", "scheduled");
-    if (state == "done") return QCoreApplication::translate("Jobs", "done");
-    if (state == "verified") return QCoreApplication::translate("Jobs", "verified");
-    if (state == "closed") return QCoreApplication::translate("Jobs", "closed");
-    return shown(state);
-}
-
-QString jobFindingWords(const Job& job) {
-    QStringList words;
-    for (const std::string& text : job.findings) {
-        const JobFinding finding = jobFinding(text);
-        words << faultWords(finding.fault, finding.at);
-    }
-    return words.join(QStringLiteral("; "));
-}
 
 JobFields::JobFields(QWidget* parent)
     : QObject(parent),

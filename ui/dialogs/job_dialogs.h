@@ -16,9 +16,6 @@ namespace fettle {
 
 class OptionalDate;
 
-QString jobStateWord(const std::string& state);
-QString jobFindingWords(const Job& job);  // "outer-race defect, driver DE; unbalance, driven"
-
 // The fields that a draft, a step and a revision share.
 class JobFields : public QObject {
     Q_OBJECT

@@ -33,8 +33,16 @@ QToolButton* zoomButton(const QString& text, const QString& help, const char* na
 
 }  // namespace
 
+namespace {
+std::optional<PaperSize> preferred;
+}  // namespace
+
+void preferPaper(std::optional<PaperSize> paper) {
+    preferred = paper;
+}
+
 PaperSize usualPaper(bool inches) {
-    return inches ? PaperSize::Letter : PaperSize::A4;
+    return preferred.value_or(inches ? PaperSize::Letter : PaperSize::A4);
 }
 
 PagePreview::PagePreview(const Theme& theme, PaperSize paper, QWidget* parent)

@@ -5,6 +5,7 @@
 
 #include <QWidget>
 #include <memory>
+#include <optional>
 
 #include "ui/sheet/printed_pages.h"
 #include "ui/theme/theme.h"
@@ -48,7 +49,8 @@ class PagePreview : public QWidget {
     QScrollArea* scroll_;
 };
 
-// Where the site's people think in inches they print on Letter.
+// Where the site's people think in inches they print on Letter, unless another paper was preferred.
 PaperSize usualPaper(bool inches);
+void preferPaper(std::optional<PaperSize> paper);  // for the whole program
 
 }  // namespace fettle

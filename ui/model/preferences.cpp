@@ -30,7 +30,7 @@ Preferences Preferences::read(const QSettings* settings) {
     kept.units.inches = settings->value(kInches, false).toBool();
     kept.units.perMinute = settings->value(kPerMinute, false).toBool();
     kept.units.fahrenheit = settings->value(kFahrenheit, false).toBool();
-    kept.letter = settings->value(kLetter, false).toBool();
+    if (settings->contains(kLetter)) kept.letter = settings->value(kLetter).toBool();
     kept.theme = themeOf(settings->value(kTheme, 0).toInt());
     kept.scale = scaleOf(settings->value(kScale, 1.0).toDouble());
     kept.language = settings->value(kLanguage).toString();
@@ -43,7 +43,7 @@ void Preferences::keep(QSettings* settings) const {
     settings->setValue(kInches, units.inches);
     settings->setValue(kPerMinute, units.perMinute);
     settings->setValue(kFahrenheit, units.fahrenheit);
-    settings->setValue(kLetter, letter);
+    if (letter) settings->setValue(kLetter, *letter);
     settings->setValue(kTheme, int(theme));
     settings->setValue(kScale, scale);
     settings->setValue(kLanguage, language);

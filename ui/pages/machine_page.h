@@ -22,6 +22,7 @@ class QTabWidget;
 
 namespace fettle {
 
+class HistoryList;
 class MachineHistory;
 class CompareStrip;
 class NameplateLine;
@@ -33,6 +34,8 @@ class MachinePage : public QWidget {
   public:
     MachinePage(FleetWork& work, Selection& selection, const Theme& theme, QWidget* parent = nullptr);
     ~MachinePage() override;
+
+    HistoryList& log() { return *log_; }  // what was noted of the machine
 
   signals:
     void sheetWanted(const QString& tag);
@@ -90,6 +93,7 @@ class MachinePage : public QWidget {
     Selection& selection_;
     const Theme& theme_;
     MachineHistory* history_;
+    HistoryList* log_;
     NameplateLine* nameplate_;
     QPushButton *sheetButton_, *noteButton_;
     SpectrumPlot *spectrum_, *envelope_;

@@ -13,6 +13,7 @@
 #include "ui/pages/machine_page.h"
 #include "ui/pages/page_parts.h"
 #include "ui/pages/recording_bench.h"
+#include "ui/panels/history_list.h"
 #include "ui/panels/nameplate_line.h"
 #include "ui/plot/orbit_plot.h"
 
@@ -61,6 +62,7 @@ void MachinePage::build() {
     waveform_ = new WaveformPlot(theme_, this);
     orbit_ = new OrbitPlot(theme_, this);
     panel_ = new EvidencePanel(theme_, selection_, this);
+    log_ = new HistoryList(work_, selection_, theme_, this);
     buildControls();
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(10, 6, 0, 4);
@@ -175,6 +177,7 @@ void MachinePage::placePlots(bool beside) {
             plot->show();
         }
     }
+    (beside ? lastBeside_ : tabs_)->addTab(log_, tr("History"));
     tabs_->setVisible(!beside);
     beside_->setVisible(beside);
 }

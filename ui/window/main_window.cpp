@@ -17,18 +17,31 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/fleet/who.h"
 #include "ui/dialogs/guide_dialog.h"
 #include "ui/dialogs/help_dialogs.h"
 #include "ui/dialogs/new_fleet_dialog.h"
+#include "ui/dialogs/page_preview.h"
+#include "ui/dialogs/preferences_dialog.h"
 #include "ui/model/shortcuts.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
 #include "ui/pages/round_page.h"
 #include "ui/pages/start_page.h"
+#include "ui/window/log_actions.h"
 #include "ui/window/page_bar.h"
 #include "ui/window/workplace.h"
 
 namespace fettle {
+
+namespace {
+
+std::optional<PaperSize> paperOf(const Preferences& preferences) {
+    if (!preferences.letter) return std::nullopt;
+    return *preferences.letter ? PaperSize::Letter : PaperSize::A4;
+}
+
+}  // namespace
 
 MainWindow::MainWindow(Theme& theme, double scale, QSettings* settings, QWidget* parent)
     : QMainWindow(parent), theme_(theme), scale_(scale), settings_(settings) {
@@ -61,6 +74,9 @@ MainWindow::MainWindow(Theme& theme, double scale, QSettings* settings, QWidget*
     connect(start_, &StartPage::fileWanted, this, [this](const QString& path) { openFleet(path); });
     start_->setRecent(recentFiles());
     restore();
+    const Preferences kept = preferences();
+    signWith(kept.name.toStdString());
+    preferPaper(paperOf(kept));
     showTitle();
     enableActions();
 }
@@ -83,6 +99,13 @@ void MainWindow::buildActions() {
     action("file.import", [this] { workplace_->importPaths({}); });
     action("file.backup", [this] { askBackup(); });
     action("file.quit", [this] { close(); });
+    action("file.events", [this] { workplace_->log().askEventTable(); });
+    action("file.preferences", [this] { askPreferences(); });
+    action("round.jobs", [this] { workplace_->log().showJobs(workplace_->machineHere(), true); });
+    action("machine.jobs", [this] { workplace_->log().showJobs(workplace_->machineHere(), false); });
+    action("machine.history", [this] { workplace_->log().showHistory(workplace_->machineHere()); });
+    action("machine.compare", [this] { workplace_->log().compare(workplace_->machineHere()); });
+    action("machine.rebaseline", [this] { workplace_->log().rebaseline(workplace_->machineHere()); });
     action("round.start", [this] { workplace_->startRound(); });
     action("round.close", [this] { workplace_->closeRound(); });
     action("round.report", [this] { workplace_->showReport(); });
@@ -92,6 +115,7 @@ void MainWindow::buildActions() {
     action("round.refused", [this] { workplace_->showDialog(QStringLiteral("refused")); });
     action("machine.event", [this] { workplace_->noteEvent(workplace_->selection().machine()); });
     action("machine.sheet", [this] { workplace_->showSheet(workplace_->machineHere()); });
+    action("machine.balance", [this] { workplace_->showBalance(workplace_->machineHere()); });
     action("machine.trial", [this] { workplace_->showTrials(workplace_->machineHere()); });
     action("machine.bearings", [this] { workplace_->showDialog(QStringLiteral("bearings")); });
     action("file.rules", [this] { workplace_->showDialog(QStringLiteral("rules")); });
@@ -122,11 +146,12 @@ void MainWindow::buildMenus() {
         }
         return made;
     };
-    menu(tr("&File"),
-         {"file.new", "file.open", "", "file.import", "file.rules", "file.backup", "", "file.quit"});
+    menu(tr("&File"), {"file.new", "file.open", "", "file.import", "file.events", "file.rules", "file.backup",
+                       "", "file.preferences", "", "file.quit"});
     menu(tr("&Round"), {"page.round", "round.start", "round.close", "", "round.sheets", "round.report",
-                        "round.compare", "", "round.asks", "round.refused"});
-    menu(tr("&Machine"), {"page.machine", "machine.event", "machine.sheet", "", "machine.trial",
+                        "round.compare", "", "round.jobs", "round.asks", "round.refused"});
+    menu(tr("&Machine"), {"page.machine", "machine.event", "machine.history", "machine.jobs", "machine.sheet",
+                          "", "machine.compare", "machine.rebaseline", "", "machine.balance", "machine.trial",
                           "machine.resonance", "", "machine.bearings", "page.register"});
     buildViewMenu();
     menu(tr("&Help"), {"help.page", "help.shortcuts", "help.about"});
@@ -154,10 +179,12 @@ void MainWindow::enableActions() {
     const bool open = !workplace_.isNull();
     const bool writable = open && workplace_->work().writable();
     for (const char* id : {"page.round", "page.machine", "page.register", "round.asks", "round.refused", "file.backup",
-                           "machine.sheet", "machine.trial", "machine.resonance", "machine.bearings",
-                           "file.rules", "round.report", "round.sheets", "round.compare"})
+                           "machine.sheet", "machine.balance", "machine.trial", "machine.resonance",
+                           "machine.bearings", "file.rules", "round.report", "round.sheets", "round.compare",
+                           "round.jobs", "machine.jobs", "machine.history", "machine.compare"})
         actions_[id]->setEnabled(open);
-    for (const char* id : {"file.import", "round.start", "round.close", "machine.event"})
+    for (const char* id :
+         {"file.import", "round.start", "round.close", "machine.event", "machine.rebaseline", "file.events"})
         actions_[id]->setEnabled(writable);
     bar_->setVisible(open);
 }
@@ -187,6 +214,7 @@ void MainWindow::take(FleetDoor::Opened fleet, const QString& path, const PagePl
     }
     delete workplace_;
     workplace_ = new Workplace(std::move(*fleet), theme_, this);
+    workplace_->selection().setUnits(preferences().units);
     middle_->addWidget(workplace_);
     middle_->setCurrentWidget(workplace_);
     connectWorkplace();
@@ -215,6 +243,7 @@ void MainWindow::showDialog(const QString& name) {
     if (name == QStringLiteral("keys")) return actions_["help.shortcuts"]->trigger();
     if (name == QStringLiteral("about")) return actions_["help.about"]->trigger();
     if (name == QStringLiteral("new")) return askNew();
+    if (name == QStringLiteral("preferences")) return askPreferences();
     if (workplace_) workplace_->showDialog(name);
 }
 
@@ -320,6 +349,33 @@ void MainWindow::askBackup() {
     dialog->setDefaultSuffix(QStringLiteral("fettle"));
     connect(dialog, &QFileDialog::fileSelected, workplace_, &Workplace::backUp);
     dialog->open();
+}
+
+Preferences MainWindow::preferences() const {
+    Preferences now = Preferences::read(settings_);
+    if (!settings_) now = unkept_;
+    now.theme = theme_.choice();
+    now.scale = scale_;
+    return now;
+}
+
+void MainWindow::askPreferences() {
+    auto* dialog = new PreferencesDialog(theme_, preferences(), this);
+    connect(dialog, &PreferencesDialog::chosen, this, &MainWindow::use);
+    dialog->open();
+}
+
+// The language holds from the next start, all else at once.
+void MainWindow::use(const Preferences& preferences) {
+    unkept_ = preferences;
+    preferences.keep(settings_);
+    signWith(preferences.name.toStdString());
+    preferPaper(paperOf(preferences));
+    if (preferences.theme != theme_.choice()) setTheme(preferences.theme);
+    for (QAction* theme : themes_->actions())
+        theme->setChecked(theme->objectName() == QStringLiteral("theme.%1").arg(int(theme_.choice())));
+    if (preferences.scale != scale_) setScale(preferences.scale);
+    if (workplace_) workplace_->selection().setUnits(preferences.units);
 }
 
 void MainWindow::setScale(double scale) {

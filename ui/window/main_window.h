@@ -10,6 +10,7 @@
 #include <string>
 
 #include "core/store/fleet_file.h"
+#include "ui/model/preferences.h"
 #include "ui/theme/theme.h"
 #include "ui/window/page_place.h"
 #include "ui/work/fleet_door.h"
@@ -62,6 +63,9 @@ class MainWindow : public QMainWindow {
     void askNew();
     void askBackup();
     void showHelp();
+    Preferences preferences() const;
+    void askPreferences();
+    void use(const Preferences& preferences);
     void goTo(const QString& page);
     void setScale(double scale);
     void setTheme(ThemeChoice choice);
@@ -74,6 +78,7 @@ class MainWindow : public QMainWindow {
     Theme& theme_;
     double scale_;
     QSettings* settings_;
+    Preferences unkept_;  // where there are no settings
     FleetDoor door_;
     std::map<std::string, QAction*> actions_;
     QActionGroup* themes_ = nullptr;

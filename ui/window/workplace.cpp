@@ -2,11 +2,9 @@
 
 #include <QDate>
 
-#include "core/fleet/reports.h"
 #include "core/fleet/round_desk.h"
 #include "core/fleet/who.h"
 #include "ui/dialogs/asks_dialog.h"
-#include "ui/dialogs/event_dialog.h"
 #include "ui/dialogs/round_dialogs.h"
 #include "ui/dialogs/sheet_dialog.h"
 #include "ui/model/site_time.h"
@@ -14,26 +12,11 @@
 #include "ui/pages/machine_page.h"
 #include "ui/pages/register_page.h"
 #include "ui/pages/round_page.h"
+#include "ui/window/log_actions.h"
 
 namespace fettle {
 
 namespace {
-
-Instant now() {
-    return std::chrono::time_point_cast<std::chrono::milliseconds>(std::chrono::system_clock::now());
-}
-
-QStringList placesOf(const Machine& machine) {
-    QStringList places{QStringLiteral("driver"), QStringLiteral("driven")};
-    for (const BearingPlace& bearing : machine.bearings)
-        places << shown(bearing.at);
-    for (const Gear& gear : machine.gears)
-        places << shown(gear.id);
-    for (const Belt& belt : machine.belts)
-        places << shown(belt.id);
-    places.removeDuplicates();
-    return places;
-}
 
 // A round goes to the day of the newest recording, unless that round is already there.
 QString suggestedDay(const RoundShown& round) {
@@ -106,6 +89,12 @@ void Workplace::connectRound() {
 }
 
 void Workplace::connectMachine() {
+    log_ = new LogActions(
+        *work_, *selection_, theme_, [this] { return siteZone(round_->round().timeZone); }, this);
+    connect(log_, &LogActions::said, this, &Workplace::said);
+    connect(log_, &LogActions::troubled, this, &Workplace::troubled);
+    connect(log_, &LogActions::sheetWanted, this, &Workplace::showSheet);
+    log_->serve(machine_->log());
     connect(machine_, &MachinePage::noteWanted, this, &Workplace::noteEvent);
     connect(machine_, &MachinePage::sheetWanted, this, &Workplace::showSheet);
     connect(machine_, &MachinePage::asksWanted, this, [this] { showDialog(QStringLiteral("asks")); });
@@ -173,8 +162,13 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("asks"))
         (new AsksDialog(*work_, theme_, selection_->units(), this))->open();
     if (name == QStringLiteral("event")) whenRead([this] { noteEvent(selection_->machine()); });
+    if (name == QStringLiteral("jobs")) whenRead([this] { log_->showJobs(machineHere(), true); });
+    if (name == QStringLiteral("history")) whenRead([this] { log_->showHistory(machineHere()); });
+    if (name == QStringLiteral("rebaseline")) whenRead([this] { log_->rebaseline(machineHere()); });
+    if (name == QStringLiteral("before")) log_->compare(machineHere());
     if (name == QStringLiteral("sheet")) showSheet(machineHere());
     if (name == QStringLiteral("trial")) showTrials(machineHere());
+    if (name == QStringLiteral("balance")) showBalance(machineHere());
     if (name == QStringLiteral("resonance")) showResonance(machineHere());
     if (name == QStringLiteral("report")) whenRead([this] { showReport(); });
     if (name == QStringLiteral("compare")) whenRead([this] { compareRounds(); });
@@ -262,17 +256,7 @@ void Workplace::writeClose() {
 }
 
 void Workplace::noteEvent(const QString& machine) {
-    if (machine.isEmpty()) return emit troubled(tr("Choose a machine first: an event belongs to one."));
-    askEvent(machine, {});
-}
-
-void Workplace::askEvent(const QString& machine, const std::optional<Event>& refused) {
-    auto* dialog = new EventDialog(theme_, machine, selection_->time().value_or(now()),
-                                   siteZone(round_->round().timeZone), this);
-    connect(dialog, &EventDialog::given, this, &Workplace::writeEvent);
-    if (refused) dialog->setEvent(*refused);
-    fillPlaces(machine, dialog);
-    dialog->open();
+    log_->noteEvent(machine);
 }
 
 QString Workplace::machineHere() const {
@@ -286,27 +270,6 @@ void Workplace::showSheet(const QString& machine) {
     connect(dialog, &SheetDialog::saved, this,
             [this](const QString& path) { emit said(tr("The sheet was saved as %1").arg(path)); });
     dialog->open();
-}
-
-void Workplace::fillPlaces(const QString& machine, QWidget* dialog) {
-    work_->ask<std::shared_ptr<const Machine>>(
-        dialog, QStringLiteral("places"),
-        [tag = kept(machine)](FleetFile& fleet, const CancelToken&) {
-            return fleet.machines().describedAt(tag);
-        },
-        [dialog](Result<std::shared_ptr<const Machine>> described) {
-            if (described) static_cast<EventDialog*>(dialog)->setPlaces(placesOf(**described));
-        });
-}
-
-void Workplace::writeEvent(const Event& event) {
-    work_->write<std::int64_t>(
-        this, [event](FleetFile& fleet) { return keepEvent(fleet, event, now()); },
-        [this, event](Result<std::int64_t> id) {
-            if (id) return emit said(tr("Kept."));
-            askEvent(shown(event.machine), event);
-            emit troubled(sentence(id.error()));
-        });
 }
 
 void Workplace::backUp(const QString& path) {

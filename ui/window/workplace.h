@@ -17,6 +17,7 @@
 
 namespace fettle {
 
+class LogActions;
 class MachinePage;
 class RegisterPage;
 class RoundPage;
@@ -29,6 +30,7 @@ class Workplace : public QStackedWidget {
 
     FleetWork& work() { return *work_; }
     Selection& selection() { return *selection_; }
+    LogActions& log() { return *log_; }
     RoundPage& roundPage() { return *round_; }
 
     void go(const PagePlace& place);
@@ -44,6 +46,7 @@ class Workplace : public QStackedWidget {
     void showSheet(const QString& machine);  // the findings sheet, as it will be printed
     void showTrials(const QString& machine);
     void showResonance(const QString& machine);
+    void showBalance(const QString& machine);
     void showReport();  // of the round shown
     void compareRounds();
     void showSheets();            // all of the round's in one go
@@ -73,9 +76,6 @@ class Workplace : public QStackedWidget {
     void askUnseen(const QStringList& tags);
     void openRoundUpTo(const QString& day);
     void writeClose();
-    void askEvent(const QString& machine, const std::optional<Event>& refused);
-    void writeEvent(const Event& event);
-    void fillPlaces(const QString& machine, QWidget* dialog);
     void checkMachine(const QString& tag);
     std::vector<RoundMachine> machinesOfRound(const QStringList& tags) const;
 
@@ -83,6 +83,7 @@ class Workplace : public QStackedWidget {
     std::unique_ptr<FleetWork> work_;
     std::unique_ptr<Selection> selection_;
     std::unique_ptr<LongWork> long_;
+    LogActions* log_ = nullptr;
     RoundPage* round_ = nullptr;
     MachinePage* machine_ = nullptr;
     RegisterPage* register_ = nullptr;

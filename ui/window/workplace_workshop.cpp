@@ -1,4 +1,5 @@
-// Dialogs of the workshop: trials, the resonance map.
+// Dialogs of the workshop: trials, balancing, the resonance map.
+#include "ui/dialogs/balance_dialog.h"
 #include "ui/dialogs/resonance_dialog.h"
 #include "ui/dialogs/trial_dialog.h"
 #include "ui/window/workplace.h"
@@ -9,6 +10,14 @@ void Workplace::showTrials(const QString& machine) {
     if (machine.isEmpty()) return emit troubled(tr("Choose a machine first: a trial belongs to one."));
     auto* dialog = new TrialDialog(*work_, theme_, machine, selection_->units(), this);
     connect(dialog, &TrialDialog::said, this, &Workplace::said);
+    dialog->open();
+}
+
+void Workplace::showBalance(const QString& machine) {
+    if (machine.isEmpty())
+        return emit troubled(tr("Choose a machine first: a balancing belongs to one."));
+    auto* dialog = new BalanceDialog(*work_, theme_, machine, selection_->units(), this);
+    connect(dialog, &BalanceDialog::said, this, &Workplace::said);
     dialog->open();
 }
 
