@@ -8,6 +8,8 @@ namespace fettle {
 
 namespace {
 
+constexpr double kUsualSensorDegrees = 90;  // a horizontal one, the pick-up at the top
+
 RotorKind kindOf(const Machine& machine, const std::string& component) {
     if (component == "driver") return RotorKind::ElectricMotor;
     const std::string& kind = machine.driven.kind;
@@ -38,7 +40,7 @@ void fitToMethod(BalanceJob& job) {
     while (job.planes.size() < planes)
         job.planes.push_back({names[job.planes.size()], 0, {}, {}, {}});
     while (job.sensors.size() < planes)
-        job.sensors.push_back({sensors[job.sensors.size()], "", 0});
+        job.sensors.push_back({sensors[job.sensors.size()], "", kUsualSensorDegrees});
     job.planes.resize(planes);
     job.sensors.resize(planes);
     job.trials.resize(trialsOf(job));

@@ -220,6 +220,7 @@ void BalanceDialog::openKept(int index) {
     model_.setJob(entry.job, entry.closedAt.has_value());
     fillKept();
     showAll();
+    if (entry.job.cautionsRead) goToStep(stepToGoOnWith(model_));
 }
 
 void BalanceDialog::startNew() {

@@ -70,6 +70,11 @@ void markBalanceSteps(QListWidget& steps, const BalanceModel& model) {
         steps.item(i)->setText(names[i] + QStringLiteral("\n    ") + stateOf(model, i));
 }
 
+int stepToGoOnWith(const BalanceModel& model) {
+    if (model.answer().solved) return 3;
+    return anyAt(model, {"/rotor", "/planes"}, false) || anyAt(model, {"/rotor", "/planes"}, true) ? 1 : 2;
+}
+
 CautionPage balanceCautionPage(const Theme& theme, QWidget* parent) {
     auto* scroll = new QScrollArea(parent);
     scroll->setObjectName(QStringLiteral("balanceCautions"));

@@ -16,6 +16,9 @@ QListWidget* balanceSteps(QWidget* parent);
 // Under each step its state in a word: wanting, refused, complete.
 void markBalanceSteps(QListWidget& steps, const BalanceModel& model);
 
+// Where a job that is opened again was left: masses, runs or rotor.
+int stepToGoOnWith(const BalanceModel& model);
+
 struct CautionPage {
     QWidget* page = nullptr;
     QCheckBox* read = nullptr;

@@ -55,10 +55,12 @@ BalanceReadings::BalanceReadings(const Theme& theme, const QString& name, const 
         if (phases) {
             pair.phase = addEdit(name + QStringLiteral("phase%1").arg(i),
                                  tr("%1, phase in degrees, reading %2").arg(title).arg(i), 5);
-            row->addWidget(new QLabel(QStringLiteral("@"), this));
+            pair.sign = new QLabel(QStringLiteral("@"), this);
+            row->addWidget(pair.sign);
             row->addWidget(pair.phase);
         }
         row->addSpacing(6);
+        showPair(pair, i <= kUsual);
         pairs_.push_back(pair);
     }
     row->addWidget(unit_);
@@ -84,6 +86,11 @@ QLineEdit* BalanceReadings::addEdit(const QString& name, const QString& title, i
     return edit;
 }
 
+void BalanceReadings::showPair(const Pair& pair, bool visible) {
+    for (QWidget* part : std::initializer_list<QWidget*>{pair.amount, pair.sign, pair.phase})
+        if (part) part->setVisible(visible);
+}
+
 void BalanceReadings::setUnit(const QString& unit) {
     unit_->setText(unit);
 }
@@ -101,6 +108,7 @@ void BalanceReadings::setReadings(const std::vector<VibrationReading>& readings)
     refusal_.clear();
     for (std::size_t i = 0; i < pairs_.size(); ++i) {
         const bool there = i < readings.size();
+        showPair(pairs_[i], there || int(i) < kUsual);
         pairs_[i].amount->setText(there ? plain(readings[i].amount) : QString());
         if (pairs_[i].phase)
             pairs_[i].phase->setText(there && readings[i].degrees ? plain(*readings[i].degrees) : QString());

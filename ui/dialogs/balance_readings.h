@@ -26,7 +26,7 @@ class BalanceReadings : public QWidget {
     void setNote(const QString& words, bool trouble);
     void setReadOnly(bool readOnly);
 
-    static constexpr int kRepeats = 5;
+    static constexpr int kRepeats = 5, kUsual = 3;  // the others show where a recording filled them
 
   signals:
     void edited(const std::vector<fettle::VibrationReading>& readings);
@@ -34,8 +34,10 @@ class BalanceReadings : public QWidget {
   private:
     struct Pair {
         QLineEdit *amount = nullptr, *phase = nullptr;
+        QLabel* sign = nullptr;
     };
     QLineEdit* addEdit(const QString& name, const QString& title, int letters);
+    static void showPair(const Pair& pair, bool visible);
     void read();
     void showNote();
 

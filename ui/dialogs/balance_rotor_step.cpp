@@ -82,7 +82,7 @@ QComboBox* BalanceRotorStep::choice(QFormLayout* form, const QString& title, con
     box->setAccessibleName(title);
     box->setToolTip(help);
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    box->setMinimumContentsLength(16);
+    box->setMinimumContentsLength(12);
     for (const QString& text : texts)
         box->addItem(text);
     form->addRow(title, box);
@@ -102,6 +102,7 @@ QLineEdit* BalanceRotorStep::line(QFormLayout* form, const QString& title, const
     form->addRow(title, edit);
     connect(edit, &QLineEdit::textEdited, this, [this, typed = std::move(typed)](const QString& text) {
         model_.edit([&](BalanceJob& job) { typed(job, kept(text)); });
+        showNotes();  // of a list that cannot be taken nothing changes
     });
     return edit;
 }
@@ -130,7 +131,7 @@ void BalanceRotorStep::buildMethod(QFormLayout* form) {
     saved_->setAccessibleName(tr("What a gram does"));
     saved_->setToolTip(tr("Learnt by trial runs, or taken from a closed balancing of this machine"));
     saved_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    saved_->setMinimumContentsLength(16);
+    saved_->setMinimumContentsLength(12);
     form->addRow(tr("What a gram does"), saved_);
     connect(saved_, &QComboBox::activated, this, &BalanceRotorStep::chooseSaved);
     savedNote_ = noteBelow(form, QStringLiteral("balanceSavedNote"));

@@ -8,6 +8,8 @@ namespace fettle {
 
 namespace {
 
+constexpr double kSeen = 0.01;  // of the arrow as found; shorter ones are a dot
+
 QString tr(const char* text) {
     return QCoreApplication::translate("BalancePictures", text);
 }
@@ -103,7 +105,9 @@ std::vector<PolarPicture> polarPictures(const BalanceJob& job, const BalanceAnsw
             addArrow(sensor.initial, tr("run 0"), true, false, picture);
             for (std::size_t i = 0; i < sensor.trials.size(); ++i)
                 addArrow(sensor.trials[i], tr("run %1").arg(i + 1), false, false, picture);
-            addArrow(sensor.predicted, tr("predicted"), false, true, picture);
+            if (sensor.predicted && sensor.initial &&
+                sensor.predicted->amount > kSeen * sensor.initial->amount)
+                addArrow(sensor.predicted, tr("predicted"), false, true, picture);
             addArrow(sensor.check, tr("check"), true, false, picture);
         }
         pictures.push_back(std::move(picture));

@@ -59,7 +59,7 @@ struct Drawing {
             pen(Role::MutedInk, 1);
             painter.drawLine(at(degrees % 90 == 0 ? 0.9 : 0.94, degrees), at(1, degrees));
             if (degrees % 90) continue;
-            label(painter, rect, at(0.72, degrees), QStringLiteral("%1°").arg(degrees));
+            label(painter, rect, at(0.64, degrees), QStringLiteral("%1°").arg(degrees));
         }
     }
 
@@ -137,7 +137,7 @@ struct Drawing {
                 {tip, tip + 0.8 * em * out + 0.4 * em * side, tip + 0.8 * em * out - 0.4 * em * side}));
             painter.setPen(theme.colour(Role::SecondCurve));
             const double reach = 1.5 * em + 2 * em * std::abs(out.x());
-            label(painter, rect, tip + reach * out, sensor.name);
+            label(painter, rect, tip + reach * out + 1.3 * em * side, sensor.name);
         }
     }
 };

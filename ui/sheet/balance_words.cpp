@@ -11,6 +11,8 @@ namespace fettle {
 
 namespace {
 
+constexpr double kHardlyShare = 0.002;  // of the vibration as found
+
 class Words {
     Q_DECLARE_TR_FUNCTIONS(Balance)
   public:
@@ -37,8 +39,7 @@ class Words {
 
     static QString convention(const BalanceJob& job) {
         const bool with = job.convention.rotor == Counted::WithRotation;
-        const QString side =
-            job.rotor.viewedFrom.empty() ? tr("the stated side") : shown(job.rotor.viewedFrom);
+        const QString side = job.rotor.viewedFrom.empty() ? tr("stated side") : shown(job.rotor.viewedFrom);
         const QString places =
             with ? tr("Places are counted with the rotation from the mark, seen from the %1.").arg(side)
                  : tr("Places are counted against the rotation from the mark, seen from the %1.").arg(side);
@@ -118,14 +119,19 @@ class Words {
         if (out.trim) section.lines << tr("To trim, add %1.").arg(mass(*out.trim));
     }
 
+    static bool hardly(const SensorAnswer& sensor) {
+        return sensor.predicted->amount < kHardlyShare * sensor.initial->amount;
+    }
+
     static BalanceSection vibrationSection(const BalanceJob& job, const BalanceAnswer& answer) {
         BalanceSection section{tr("Vibration at 1x"), {}, {}};
         for (std::size_t s = 0; s < answer.sensors.size(); ++s) {
             const SensorAnswer& sensor = answer.sensors[s];
             if (!sensor.initial || !sensor.predicted) continue;
-            QString line = tr("%1: as found %2; expected with these masses %3.")
-                               .arg(shown(job.sensors[s].name), vibration(*sensor.initial, job),
-                                    vibration(*sensor.predicted, job));
+            QString line =
+                tr("%1: as found %2; expected with these masses %3.")
+                    .arg(shown(job.sensors[s].name), vibration(*sensor.initial, job),
+                         hardly(sensor) ? tr("next to nothing") : vibration(*sensor.predicted, job));
             if (sensor.check) line += QChar(' ') + tr("Check run %1.").arg(vibration(*sensor.check, job));
             section.lines << line;
             for (std::size_t p = 0; p < answer.planes.size(); ++p)
