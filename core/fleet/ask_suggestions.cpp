@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/base/text.h"
 #include "core/diagnosis/blind_spots.h"
@@ -17,7 +18,7 @@ namespace {
 
 // Common practice, no source.
 constexpr double kBearingTopHz = 10000, kShaftTopHz = 1000;
-constexpr double kFewestTurns = 60, kFewestSeconds = 4, kOverAMinute = 64;
+constexpr double kFewestTurns = 60, kFewestSeconds = 4, kLongNarrow = 32, kOverAMinute = 64;
 
 bool isOfBearing(const std::string& fault) {
     return fault.starts_with("bearing");
@@ -27,6 +28,15 @@ bool isOfShaft(const std::string& fault) {
     for (const char* one : {"unbalance", "misalignment", "bent_shaft", "looseness", "soft_foot", "resonance"})
         if (fault == one) return true;
     return false;
+}
+
+// "a long narrow recording of 9.0 s or more, 1 kHz is enough" -> 9
+std::optional<double> secondsIn(const std::string& cure) {
+    constexpr std::string_view before = "recording of ";
+    const std::size_t at = cure.find(before);
+    if (at == std::string::npos || cure.find(" s or more", at) == std::string::npos) return std::nullopt;
+    const std::string_view rest = std::string_view(cure).substr(at + before.size());
+    return parseNumber(rest.substr(0, rest.find(' ')));
 }
 
 class Suggestions {
@@ -129,12 +139,12 @@ void Suggestions::fromCure(const BlindSpot& spot) {
     const auto says = [&](const char* words) { return cure.find(words) != std::string::npos; };
     const std::string at = spot.at.empty() ? h_.at : spot.at;
     const std::string why = faultName(h_.fault) + " is not to be seen there: " + spot.why;
-    if (cure.starts_with("a recording of ") && cure.ends_with(" or more")) {
-        const std::string_view rest = std::string_view(cure).substr(15);
-        const auto seconds = parseNumber(rest.substr(0, rest.find(' ')));
-        if (seconds) add(ofNode(at, *seconds, why));
+    if (const auto seconds = secondsIn(cure)) {
+        add(ofNode(at, *seconds, why));
     } else if (says("more than a minute")) {
         add(ofNode(at, kOverAMinute, why));
+    } else if (says("a long narrow recording")) {
+        add(ofNode(at, kLongNarrow, why));
     } else if (says("a recording of ")) {
         add(ofNode(at, 0, why));
     } else if (says("axial reading")) {
@@ -149,7 +159,8 @@ void Suggestions::fromCure(const BlindSpot& spot) {
         AskSuggestion one = byHand(bearingPlace(at), "", why);
         one.spec.tachometer = true;
         add(std::move(one));
-    } else if (says("a sensor on ") || says("higher sample rate") || says("a sample rate of ")) {
+    } else if (says("a point at this bearing") || says("a sensor on ") || says("higher sample rate") ||
+               says("a sample rate of ")) {
         add(byHand(bearingPlace(at), "", why));
     }
 }

@@ -149,7 +149,8 @@ TEST_F(Asks, SuggestionsFollowFromVerdictAndBlindSpots) {
     Examination e = (*span)->examination;
     Hypothesis h = e.findings.at(0);
     h.urgency = "plan";
-    e.blind = {{h.fault, h.at, "too short", "a recording of 16 s or more"},
+    e.blind = {{h.fault, h.at, "too short", "a recording of 8 s or more"},
+               {h.fault, h.at, "narrow", "a long narrow recording of 16.0 s or more, 1 kHz is enough"},
                {h.fault, h.at, "not described", "enter their designations"},
                {"rotor_bar", "driver", "too short", "a recording of 64 s or more"}};
     const auto all = askSuggestions(*(*span)->machine, e, h);

@@ -158,7 +158,9 @@ void EvidencePanel::sayWhoseLine(const QString& words) {
 }
 
 void EvidencePanel::sayFirstListed(const QString& words) {
-    firstListed_->setText(words);
+    firstListed_->setText(words.isEmpty() ? tr("Since when would the rule have listed this machine?")
+                                          : words);
+    firstListed_->setVisible(content_ != nullptr);
 }
 
 const Hypothesis* EvidencePanel::chosen() const {

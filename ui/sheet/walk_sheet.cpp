@@ -4,7 +4,6 @@
 #include <algorithm>
 
 #include "ui/model/words.h"
-#include "ui/plot/readout.h"
 #include "ui/sheet/page_flow.h"
 
 namespace fettle {
@@ -88,7 +87,7 @@ void setCautionWords(Column& column) {
 QString askedWhat(const AskSpec& spec, const Units& units) {
     QStringList what;
     const ShownUnit hz = shownUnit(QStringLiteral("Hz"), units);
-    if (spec.seconds > 0) what << tr("%1 s or more").arg(significant(spec.seconds));
+    if (spec.seconds > 0) what << tr("%1 s or more").arg(spec.seconds, 0, 'g', 4);
     if (spec.topHz > 0) what << tr("to %1 %2").arg(hz.shown(spec.topHz), 0, 'f', 0).arg(hz.unit);
     if (linesOf(spec) > 0) what << tr("%1 lines").arg(linesOf(spec));
     if (spec.tachometer) what << tr("with a tachometer");
