@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 
 #include "core/base/text.h"
 #include "core/signal/capture_facts.h"
@@ -77,13 +76,15 @@ Result<PathPattern> PathPattern::parse(const std::string& text) {
 // that no path takes longer than its length times the pattern's.
 class PathPattern::Walk {
   public:
-    Walk(const std::vector<Part>& parts, const std::string& path) : parts_(parts), path_(path) {}
+    Walk(const std::vector<Part>& parts, const std::string& path)
+        : parts_(parts), path_(path), failed_(parts.size() * (path.size() + 1)) {}
 
     bool from(std::size_t part, std::size_t at) {
         if (part == parts_.size()) return at == path_.size();
-        if (failed_.count({part, at})) return false;
+        const std::size_t place = part * (path_.size() + 1) + at;
+        if (failed_[place]) return false;
         if (takes(part, at)) return true;
-        failed_.insert({part, at});
+        failed_[place] = true;
         return false;
     }
     PathSays said;
@@ -125,7 +126,7 @@ class PathPattern::Walk {
 
     const std::vector<Part>& parts_;
     const std::string& path_;
-    std::set<std::pair<std::size_t, std::size_t>> failed_;
+    std::vector<bool> failed_;  // by part and place in the path
 };
 
 std::optional<PathSays> PathPattern::match(const std::string& path) const {
