@@ -217,7 +217,7 @@ TEST_F(LogDialogs, ARevisionSaysWhyAndReplaces) {
     ASSERT_TRUE(waitFor([&] { return table->model()->rowCount() == 1; }));
     EXPECT_THAT(jobs->findChild<QLabel*>("jobCount")->text().toStdString(), HasSubstr("1 overdue"));
     EXPECT_THAT(table->model()->index(0, JobModel::Due).data().toString().toStdString(),
-                HasSubstr("overdue since"));
+                HasSubstr(", overdue"));
     button(jobs, "reviseJob")->click();
     auto* asked = dialog<JobMoveDialog>("jobMoveDialog");
     EXPECT_FALSE(button(asked, "yes")->isEnabled());

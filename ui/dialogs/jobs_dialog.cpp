@@ -140,7 +140,7 @@ void JobsDialog::layOutTable() {
     setRuled(*table_, theme_);
     const int wide = fontMetrics().averageCharWidth();
     const std::pair<int, int> widths[] = {{JobModel::Number, 9},    {JobModel::Machine, 14},
-                                          {JobModel::State, 16},    {JobModel::Due, 28},
+                                          {JobModel::State, 16},    {JobModel::Due, 30},
                                           {JobModel::Priority, 14}, {JobModel::WorkOrder, 14}};
     for (const auto& [column, letters] : widths)
         table_->setColumnWidth(column, wide * letters);
@@ -188,7 +188,10 @@ void JobsDialog::fill() {
     count_->setText(overdue ? tr("%1 jobs, %2 overdue").arg(wanted.size()).arg(overdue)
                             : tr("%1 jobs").arg(wanted.size()));
     jobs_.set(std::move(wanted));
-    const int row = std::max(0, jobs_.rowOf(before));
+    int row = jobs_.rowOf(before);
+    for (int i = 0; row < 0 && i < jobs_.rowCount(); ++i)
+        if (shown(jobs_.at(i)->job.machine) == machine_) row = i;
+    row = std::max(0, row);
     if (jobs_.rowCount() > 0) table_->setCurrentIndex(jobs_.index(row, 0));
     wanted_ = 0;
     showDetail();

@@ -69,7 +69,7 @@ QVariant JobModel::data(const QModelIndex& index, int role) const {
                                    : jobStateWord(row->job.state);
         case Due:
             return row->due.empty() ? QString()
-                   : row->overdue   ? tr("overdue since %1").arg(dateText(row->due))
+                   : row->overdue   ? tr("%1, overdue").arg(dateText(row->due))
                                     : dateText(row->due);
         case Priority:
             return row->job.urgency.empty()

@@ -56,9 +56,7 @@ void PhotoStrip::build(const Theme& theme) {
     list_->setToolTip(takes_ ? tr("Enter shows a photograph large, Del takes it out")
                              : tr("Enter shows a photograph large"));
     words_->setObjectName(QStringLiteral("photoWords"));
-    words_->setWordWrap(true);
-    words_->setText(tr("JPEG or PNG, up to %1 MB each, kept as given: drop them here, paste or choose.")
-                        .arg(kMostPhotoBytes >> 20));
+    words_->setText(tr("JPEG or PNG, at most %1 MB each").arg(kMostPhotoBytes >> 20));
     words_->setVisible(takes_);
     trouble_->setObjectName(QStringLiteral("photoTrouble"));
     trouble_->setWordWrap(true);
@@ -73,10 +71,12 @@ void PhotoStrip::build(const Theme& theme) {
         choose_ = new QPushButton(tr("Photo&graphs…"), this);
         choose_->setObjectName(QStringLiteral("choosePhotos"));
         choose_->setAutoDefault(false);
+        choose_->setToolTip(
+            tr("Choose photographs, or drop them here, or paste one with Ctrl+V; they are kept as given"));
         connect(choose_, &QPushButton::clicked, this, &PhotoStrip::choose);
         auto* row = new QHBoxLayout;
         row->addWidget(words_, 1);
-        row->addWidget(choose_, 0, Qt::AlignTop);
+        row->addWidget(choose_);
         all->addLayout(row);
     }
     all->addWidget(trouble_);
