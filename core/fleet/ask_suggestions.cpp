@@ -18,7 +18,8 @@ namespace {
 
 // Common practice, no source.
 constexpr double kBearingTopHz = 10000, kShaftTopHz = 1000;
-constexpr double kFewestTurns = 60, kFewestSeconds = 4, kLongNarrow = 32, kOverAMinute = 64;
+constexpr double kFewestTurns = 60, kFewestSeconds = 4, kMostWideSeconds = 8, kLongNarrow = 32,
+                 kOverAMinute = 64;
 
 bool isOfBearing(const std::string& fault) {
     return fault.starts_with("bearing");
@@ -55,7 +56,7 @@ class Suggestions {
     void fromCure(const BlindSpot& spot);
     AskSuggestion byHand(const std::string& place, const std::string& direction, std::string why) const;
     AskSuggestion ofNode(const std::string& at, double seconds, std::string why) const;
-    double handSeconds() const;
+    double handSeconds(const std::string& at, double most) const;
     std::string bearingPlace(const std::string& at) const;
     std::string pointFor(const std::string& at) const;
     std::string missingRadial(const std::string& at) const;
@@ -79,15 +80,13 @@ void Suggestions::add(AskSuggestion one) {
     all_.push_back(std::move(one));
 }
 
-// So long that the slowest shaft turns often enough, as instruments have it: a power of two.
-double Suggestions::handSeconds() const {
+// So long that the place's shaft turns often enough, as instruments have it: a power of two.
+double Suggestions::handSeconds(const std::string& at, double most) const {
     double rpm = examination_.speed.rpm.value_or(machine_.nominalRpm().value_or(0));
-    double slowest = 1;
-    for (const Shaft& shaft : machine_.shafts)
-        slowest = std::min(slowest, std::abs(shaft.ratio) > 0 ? std::abs(shaft.ratio) : 1.0);
-    rpm *= slowest;
+    const auto place = machine_.placeOf(at);
+    if (place && place->shaft < machine_.shafts.size()) rpm *= std::abs(machine_.shafts[place->shaft].ratio);
     double seconds = kFewestSeconds;
-    while (rpm > 0 && seconds < kOverAMinute && seconds * rpm / 60 < kFewestTurns)
+    while (rpm > 0 && seconds < most && seconds * rpm / 60 < kFewestTurns)
         seconds *= 2;
     return seconds;
 }
@@ -95,8 +94,9 @@ double Suggestions::handSeconds() const {
 AskSuggestion Suggestions::byHand(const std::string& place, const std::string& direction,
                                   std::string why) const {
     AskSuggestion one{true, place, direction, {}, std::move(why)};
-    one.spec.seconds = handSeconds();
-    one.spec.topHz = isOfBearing(h_.fault) || h_.fault.starts_with("gear") ? kBearingTopHz : kShaftTopHz;
+    const bool wide = isOfBearing(h_.fault) || h_.fault.starts_with("gear");
+    one.spec.topHz = wide ? kBearingTopHz : kShaftTopHz;
+    one.spec.seconds = handSeconds(place, wide ? kMostWideSeconds : kOverAMinute);
     return one;
 }
 

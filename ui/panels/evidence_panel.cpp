@@ -192,8 +192,8 @@ void EvidencePanel::showChosen() {
     if (h) {
         verdict_->setText(verdictWords(*h));
         facts_->setText(factWords(*h, *content_, selection_.units()));
-        tableHead_->setText(h->sentence.empty() ? tr("Best chance fit: what each line added, decibans")
-                                                : tr("What each line added, decibans"));
+        tableHead_->setText(h->sentence.empty() ? tr("Best chance fit: what each line added")
+                                                : tr("What each line added"));
     }
     showClaims();
 }

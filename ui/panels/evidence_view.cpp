@@ -4,6 +4,7 @@
 #include <QClipboard>
 #include <QEvent>
 #include <QHeaderView>
+#include <algorithm>
 #include <cmath>
 
 #include "ui/panels/evidence_model.h"
@@ -11,8 +12,11 @@
 namespace fettle {
 
 namespace {
-constexpr int kUsualEms = 27, kWideEms = 34;  // from here on more columns are shown
-}
+constexpr int kBarEms = 5;
+// The first to go where there is not room for all.
+constexpr EvidenceModel::Column kSpared[] = {EvidenceModel::Share, EvidenceModel::Expected,
+                                             EvidenceModel::RankP, EvidenceModel::Order, EvidenceModel::Db};
+}  // namespace
 
 EvidenceView::EvidenceView(const Theme& theme, Selection& selection, QWidget* parent)
     : QTableView(parent), selection_(selection), model_(new EvidenceModel(theme, this)) {
@@ -99,16 +103,28 @@ QSize EvidenceView::sizeHint() const {
     return {20 * fontMetrics().averageCharWidth(), horizontalHeader()->sizeHint().height() + rows + 2};
 }
 
+void EvidenceView::spareColumns() {
+    for (const int column : kSpared)
+        setColumnHidden(column, false);
+    int wide = kBarEms * fontMetrics().height();
+    const auto widthOf = [this](int column) {
+        return std::max(sizeHintForColumn(column), horizontalHeader()->sectionSizeHint(column));
+    };
+    for (int column = 0; column < int(EvidenceModel::Bar); ++column)
+        wide += isColumnHidden(column) ? 0 : widthOf(column);
+    for (const int column : kSpared) {
+        if (wide <= viewport()->width()) return;
+        wide -= widthOf(column);
+        setColumnHidden(column, true);
+    }
+}
+
 // What must be read gets the width of its text, the bars what is left.
 void EvidenceView::fitColumns() {
     verticalHeader()->setDefaultSectionSize(int(fontMetrics().height() * 1.3));
-    const int ems = width() / std::max(1, fontMetrics().height());
-    setColumnHidden(EvidenceModel::Order, ems < kUsualEms);
-    setColumnHidden(EvidenceModel::Expected, ems < kWideEms);
-    setColumnHidden(EvidenceModel::RankP, ems < kUsualEms);
-    setColumnHidden(EvidenceModel::Share, ems < kWideEms);
     setColumnHidden(EvidenceModel::Sum, !sum_);
     QHeaderView* head = horizontalHeader();
+    spareColumns();
     for (int column = 0; column < int(EvidenceModel::kColumns); ++column)
         head->setSectionResizeMode(
             column, column == EvidenceModel::Bar ? QHeaderView::Stretch : QHeaderView::ResizeToContents);

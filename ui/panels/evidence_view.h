@@ -36,6 +36,7 @@ class EvidenceView : public QTableView {
     void chooseRow(const QModelIndex& index);
     void markCursor();
     void fitColumns();
+    void spareColumns();
 
     Selection& selection_;
     EvidenceModel* model_;

@@ -46,12 +46,14 @@ QString severityWords(const Severity& s, const Units& units) {
 // Which lines decide, for the finding and for its rival.
 QString decidingWords(const RivalLines& lines) {
     QStringList words;
-    words << (lines.shared.empty() ? tr("It would draw none of the found lines.")
-                                   : tr("It would draw %1 of the found lines as well (%2 decibans).")
-                                         .arg(lines.shared.size())
-                                         .arg(lines.sharedDban, 0, 'f', 1));
-    if (!lines.own.empty())
-        words << tr("Not it, but this fault alone, draws %1 (%2 decibans).")
+    words << (lines.shared.empty()
+                  ? tr("At the fit that is left to it, it would draw none of the found lines.")
+                  : tr("At the fit that is left to it, it would draw %1 of the found lines as well (%2 "
+                       "decibans).")
+                        .arg(lines.shared.size())
+                        .arg(lines.sharedDban, 0, 'f', 1));
+    if (!lines.own.empty() && !lines.shared.empty())
+        words << tr("Drawn by this fault alone: %1 (%2 decibans).")
                      .arg(joinedNames(lines.own))
                      .arg(lines.ownDban, 0, 'f', 1);
     if (!lines.against.empty())

@@ -10,7 +10,7 @@ namespace fettle {
 
 namespace {
 constexpr int Fault = FaultRows::Fault, Weight = FaultRows::Weight, Bar = FaultRows::Bar;
-constexpr int kEntry = FaultRows::kEntry, kMostRows = 9, kBarEms = 6;
+constexpr int kEntry = FaultRows::kEntry, kMostRows = 9, kBarEms = 5;
 }  // namespace
 
 FaultList::FaultList(const Theme& theme, Selection& selection, QWidget* parent)
@@ -134,8 +134,8 @@ QString FaultList::detailOf(const FaultEntry& entry) const {
     if (entry.severityKind == "stage") known << tr("stage %1").arg(value);
     if (entry.severityKind == "zone") known << tr("zone %1").arg(value);
     if (entry.severityKind == "db_below_carrier") known << value;
-    if (entry.persistence) known << tr("in %1 % of recordings").arg(*entry.persistence * 100, 0, 'f', 0);
     if (!entry.since.empty()) known << tr("since %1").arg(QString::fromStdString(entry.since));
+    if (entry.persistence) known << tr("in %1 % of recordings").arg(*entry.persistence * 100, 0, 'f', 0);
     return known.join(QStringLiteral(" \u00b7 "));
 }
 
