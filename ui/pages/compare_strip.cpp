@@ -3,17 +3,18 @@
 #include <QClipboard>
 #include <QComboBox>
 #include <QGuiApplication>
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QSignalBlocker>
 #include <QTableWidget>
 #include <QToolButton>
+#include <QVBoxLayout>
 #include <algorithm>
 
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
+#include "ui/plot/head_flow.h"
 #include "ui/plot/readout.h"
 
 namespace fettle {
@@ -76,11 +77,11 @@ CompareStrip::CompareStrip(QWidget* parent) : QWidget(parent) {
     table_->installEventFilter(this);
     connect(table_, &QTableWidget::currentCellChanged, this, [this](int row) { emit chosenChanged(row); });
     connect(table_, &QTableWidget::cellActivated, this, [this](int row) { emit goTo(row); });
-    auto* head = new QHBoxLayout;
-    head->addWidget(title);
-    head->addWidget(quantityBox_);
-    head->addStretch();
-    head->addWidget(close);
+    auto* head = new HeadFlow;
+    int at = 0;
+    for (QWidget* part : std::initializer_list<QWidget*>{title, quantityBox_, close})
+        head->insertWidget(at++, part);
+    head->setTailWidth(close->sizeHint().width());
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(6, 0, 0, 0);
     column->setSpacing(2);
@@ -185,6 +186,10 @@ void CompareStrip::setChosen(int row) {
 
 int CompareStrip::chosen() const {
     return table_->currentRow();
+}
+
+QSize CompareStrip::minimumSizeHint() const {
+    return {13 * fontMetrics().height(), 6 * fontMetrics().height()};
 }
 
 QString CompareStrip::tableText() const {

@@ -32,6 +32,7 @@ class CompareStrip : public QWidget {
     const std::vector<SideRow>& rows() const { return rows_; }  // as listed
     void setChosen(int row);                                    // as listed; -1: none
     int chosen() const;
+    QSize minimumSizeHint() const override;  // narrow: the table scrolls
     static QString nameOf(const SideRow& row, const QString& hereTag);
 
   signals:

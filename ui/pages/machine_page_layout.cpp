@@ -96,6 +96,7 @@ void MachinePage::buildRecording() {
     tabs_ = tabWidget(QStringLiteral("recordingTabs"), recording_);
     beside_ = splitter(Qt::Horizontal, QStringLiteral("recordingBeside"), recording_);
     lastBeside_ = tabWidget(QStringLiteral("recordingLast"), beside_);
+    tabs_->setMinimumWidth(22 * fontMetrics().height());
     compare_ = new CompareStrip(recording_);
     compare_->hide();
     for (QWidget* part : std::initializer_list<QWidget*>{tabs_, beside_, compare_})

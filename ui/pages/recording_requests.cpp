@@ -12,6 +12,7 @@
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/sound_spectra.h"
 #include "core/machine/forcing.h"
+#include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/plot/readout.h"
 
@@ -32,11 +33,10 @@ using BandPtr = std::shared_ptr<SpectrumBandData>;
 BandPtr bandOf(const SoundBand& sound, const QString& unit) {
     if (sound.band.spectra == 0) return nullptr;
     auto data = std::make_shared<SpectrumBandData>();
-    data->name =
-        tr("sound machine: median and 10 to 90 % of %1 spectra, %2 to %3, highest line in each %4 Hz")
-            .arg(sound.band.spectra)
-            .arg(dateText(sound.from), dateText(sound.to))
-            .arg(sound.band.topHz / double(sound.band.middle.size()), 0, 'f', 2);
+    data->name = tr("sound: %1 spectra, %2 to %3, median and 10 to 90 %, %4 Hz a cell")
+                     .arg(sound.band.spectra)
+                     .arg(dateText(sound.from), dateText(sound.to))
+                     .arg(sound.band.topHz / double(sound.band.middle.size()), 0, 'f', 2);
     data->unit = unit;
     data->topHz = sound.band.topHz;
     data->low = sound.band.low;
@@ -111,7 +111,7 @@ QString ellipseWords(int order, const Ellipse& ellipse) {
     return tr("%1x: %2 by %3 µm peak, longer axis at %4 degrees")
         .arg(order)
         .arg(significant(ellipse.majorUm), significant(ellipse.minorUm))
-        .arg(ellipse.angleDeg, 0, 'f', 0);
+        .arg(fixedText(ellipse.angleDeg, 0));
 }
 
 // From sample `first` on: where the path begins.
@@ -126,7 +126,7 @@ std::shared_ptr<OrbitData> orbitFrom(const Channel& across, const Channel& uprig
         const double corner = std::min(kOrbitCornerHz, request.shaftHz / 2);
         path = orbitUnfiltered(x, y, across.sampleRateHz, request.shaftHz, corner, kOrbitTurns);
         data->what = tr("Unfiltered above %1 Hz, %2 turns from the middle of the recording.")
-                         .arg(corner, 0, 'f', 1)
+                         .arg(fixedText(corner, 1))
                          .arg(kOrbitTurns);
     } else {
         path = orbitOfOrders(x, y, across.sampleRateHz, request.shaftHz, orders);
@@ -247,11 +247,11 @@ std::vector<DefectBand> defectRanges(const BearingVariant& variant, double beari
                              middle + likely,
                              int(element) + 10 * line.harmonic};
             range.note = tr("%1 Hz, likely %2 to %3 Hz, at the farthest %4 to %5 Hz")
-                             .arg(middle, 0, 'f', 2)
-                             .arg(range.likelyFromHz, 0, 'f', 2)
-                             .arg(range.likelyUntilHz, 0, 'f', 2)
-                             .arg(range.fromHz, 0, 'f', 2)
-                             .arg(range.untilHz, 0, 'f', 2);
+                             .arg(fixedText(middle, 2))
+                             .arg(fixedText(range.likelyFromHz, 2))
+                             .arg(fixedText(range.likelyUntilHz, 2))
+                             .arg(fixedText(range.fromHz, 2))
+                             .arg(fixedText(range.untilHz, 2));
             ranges.push_back(std::move(range));
         }
     return ranges;

@@ -5,6 +5,7 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 
+#include "ui/model/numbers.h"
 #include "ui/plot/readout.h"
 
 namespace fettle {
@@ -34,13 +35,14 @@ void CursorTable::setRows(std::vector<CursorRow> rows, const QString& amplitudeU
     const ShownUnit hertz = shownUnit(QStringLiteral("Hz"), units);
     heads_ = {tr("line"), tr("order"), hertz.unit, amplitudeUnit, tr("dB over floor")};
     setHorizontalHeaderLabels(heads_);
+    setColumnHidden(Amplitude, amplitudeUnit == heads_[OverFloor]);  // the same number twice
     setRowCount(int(rows_.size()));
     for (int i = 0; i < rowCount(); ++i) {
         const CursorRow& row = rows_[std::size_t(i)];
         const QStringList texts = {row.name.isEmpty() ? QStringLiteral("1") : row.name,
-                                   row.order ? QString::number(*row.order, 'f', 3) : QString(),
-                                   QString::number(hertz.shown(row.hz), 'f', 2), significant(row.value, 4),
-                                   QString::number(row.overFloorDb, 'f', 1)};
+                                   row.order ? fixedText(*row.order, 3) : QString(),
+                                   fixedText(hertz.shown(row.hz), 2), significant(row.value, 4),
+                                   fixedText(row.overFloorDb, 1)};
         for (int column = 0; column < kColumns; ++column) {
             auto* cell = new QTableWidgetItem(texts[column]);
             cell->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);

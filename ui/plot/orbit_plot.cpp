@@ -7,8 +7,10 @@
 #include <qwt_text.h>
 
 #include <QComboBox>
+#include <QEvent>
 #include <QLabel>
 #include <QPainter>
+#include <QScrollArea>
 #include <algorithm>
 #include <cmath>
 
@@ -69,7 +71,16 @@ OrbitPlot::OrbitPlot(const Theme& theme, QWidget* parent)
     limits_->setMinimumWidth(11 * fontMetrics().height());
     limits_->setMargin(6);
     limits_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    setSide(limits_);
+    auto* scroll = new QScrollArea(this);
+    scroll->setObjectName(QStringLiteral("orbitLimitsScroll"));
+    scroll->setAccessibleName(tr("What the orbit shows and what it cannot"));
+    scroll->setFrameStyle(QFrame::NoFrame);
+    scroll->setWidgetResizable(true);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll->setWidget(limits_);
+    scroll->setMinimumWidth(limits_->minimumWidth() + 20);
+    setSide(scroll);
+    canvas()->installEventFilter(this);
     OrbitPlot::takeTheme();
 }
 
@@ -135,10 +146,11 @@ void OrbitPlot::showAxes() {
     plot().replot();
 }
 
-void OrbitPlot::resizeEvent(QResizeEvent* event) {
-    PlotFrame::resizeEvent(event);
-    plot().updateLayout();
-    showAxes();
+// The canvas gets its size after the scales beside it were laid out.
+bool OrbitPlot::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == canvas() && event->type() == QEvent::Resize)
+        QMetaObject::invokeMethod(this, &OrbitPlot::showAxes, Qt::QueuedConnection);
+    return PlotFrame::eventFilter(watched, event);
 }
 
 QString OrbitPlot::tableText(TableExtent) const {

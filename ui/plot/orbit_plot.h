@@ -46,7 +46,7 @@ class OrbitPlot : public PlotFrame {
 
   protected:
     void takeTheme() override;
-    void resizeEvent(QResizeEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
     void rebuild();

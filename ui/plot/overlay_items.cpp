@@ -20,14 +20,18 @@ QColor faint(QColor colour, float alpha) {
 // Highest (or lowest) of the cells on one pixel column, so that no narrow one is lost.
 template <class Better>
 QPolygonF outline(const std::vector<float>& values, double cell, const QwtScaleMap& xMap,
-                  const QwtScaleMap& yMap, Better better) {
+                  const QwtScaleMap& yMap, const QRectF& canvas, Better better) {
     QPolygonF line;
     const double least = std::min(xMap.s1(), xMap.s2()), most = std::max(xMap.s1(), xMap.s2());
     const auto first = std::size_t(std::max(0.0, std::floor(least / cell)));
     const auto last = std::min(values.size(), std::size_t(std::max(0.0, std::ceil(most / cell) + 1)));
     double column = -1e9;
     for (std::size_t i = first; i < last; ++i) {
-        const QPointF at(xMap.transform((double(i) + 0.5) * cell), yMap.transform(double(values[i])));
+        const double y = yMap.transform(double(values[i]));  // nothing on a logarithmic scale: far below
+        const QPointF at(xMap.transform((double(i) + 0.5) * cell),
+                         values[i] > 0 || std::isfinite(y)
+                             ? std::clamp(y, canvas.top() - 2, canvas.bottom() + 2)
+                             : canvas.bottom() + 2);
         if (std::floor(at.x()) == column && !line.isEmpty()) {
             if (better(at.y(), line.back().y())) line.back() = at;
         } else {
@@ -64,8 +68,8 @@ void BandItem::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
     if (middle_.empty()) return;
     const auto higher = [](double a, double b) { return a < b; };  // on the screen
     const auto lower = [](double a, double b) { return a > b; };
-    QPolygonF area = outline(high_, cell_, xMap, yMap, higher);
-    const QPolygonF below = outline(low_, cell_, xMap, yMap, lower);
+    QPolygonF area = outline(high_, cell_, xMap, yMap, canvas, higher);
+    const QPolygonF below = outline(low_, cell_, xMap, yMap, canvas, lower);
     for (auto at = below.crbegin(); at != below.crend(); ++at)
         area << QPointF(at->x(), std::min(at->y(), canvas.bottom() + 2));
     painter->setPen(Qt::NoPen);
@@ -75,7 +79,7 @@ void BandItem::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
     painter->drawPolygon(area);
     painter->setPen(QPen(colour_, 1, Qt::DotLine));
     painter->setBrush(Qt::NoBrush);
-    painter->drawPolyline(outline(middle_, cell_, xMap, yMap, higher));
+    painter->drawPolyline(outline(middle_, cell_, xMap, yMap, canvas, higher));
 }
 
 RangeItem::RangeItem(const Theme& theme) : theme_(theme) {
