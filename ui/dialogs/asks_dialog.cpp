@@ -82,9 +82,7 @@ void AsksDialog::build(const Theme& theme) {
     table_->setModel(&asks_);
     setRuled(*table_, theme);
     const int wide = fontMetrics().averageCharWidth();
-    const int widths[] = {14, 13, 7, 18, 11, 13, 9, 40, 16, 22};
-    for (int column = 0; column < AskModel::Columns; ++column)
-        table_->setColumnWidth(column, wide * widths[column]);
+    table_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     table_->horizontalHeader()->setSectionResizeMode(AskModel::Why, QHeaderView::Stretch);
     auto* all = new QVBoxLayout(this);
     all->addWidget(word_);
