@@ -63,10 +63,12 @@ CompareDialog::CompareDialog(FleetWork& work, const Theme& theme, const RoundSho
 }
 
 void CompareDialog::fillRounds(const RoundShown& round) {
-    for (auto entry = round.rounds.rbegin(); entry != round.rounds.rend(); ++entry)
+    std::vector<RoundEntry> rounds = round.rounds;  // the newest week first, whenever it was opened
+    std::stable_sort(rounds.begin(), rounds.end(),
+                     [](const RoundEntry& a, const RoundEntry& b) { return a.until > b.until; });
+    for (const RoundEntry& entry : rounds)
         for (QComboBox* choice : {before_, after_})
-            choice->addItem(tr("to %1").arg(dateText(entry->until)),
-                            QVariant::fromValue<qlonglong>(entry->id));
+            choice->addItem(tr("to %1").arg(dateText(entry.until)), QVariant::fromValue<qlonglong>(entry.id));
     const int now = round.entry ? after_->findData(QVariant::fromValue<qlonglong>(round.entry->id)) : 0;
     after_->setCurrentIndex(std::clamp(now, 0, std::max(0, after_->count() - 2)));
     before_->setCurrentIndex(std::min(after_->currentIndex() + 1, before_->count() - 1));
@@ -154,7 +156,7 @@ void CompareDialog::take(Result<RoundComparison> comparison) {
     comparison_ = std::make_shared<const RoundComparison>(std::move(*comparison));
     model_->set(comparison_);
     counts_->setText(countsText(*comparison_));
-    table_->resizeRowsToContents();
+    table_->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     if (model_->rowCount() > 0) table_->setCurrentIndex(model_->index(0, 0));
     say({});
 }

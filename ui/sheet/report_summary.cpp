@@ -191,8 +191,6 @@ void setReportLaterHead(Column& column, const RoundReport& report) {
           {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1});
     column.moveTo(column.y() + lineHeight(kLeastPt));
     column.gap(1);
-    column.rule(0.4);
-    column.gap(1);
 }
 
 void setSummary(Column& column, const RoundReport& report, std::size_t mostWork, const Units& units) {
