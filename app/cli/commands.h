@@ -22,6 +22,8 @@ void addJobsCommand(CLI::App& app, int& status);       // list, draft, change an
 void addAsksCommand(CLI::App& app, int& status);       // recordings asked for, of nodes and on the walk
 void addWhoseLineCommand(CLI::App& app, int& status);  // which machine's stops a line leaves with
 void addBalanceCommand(CLI::App& app, int& status);    // a balancing from its document
+void addTrialCommand(CLI::App& app, int& status);      // seeded-fault trials
+void addResonanceCommand(CLI::App& app, int& status);  // speeds to skip
 void addNodesCommand(CLI::App& app, int& status);      // what the grid and gravity say of the sensors
 void addSheetCommand(CLI::App& app, int& status);      // findings sheet of a machine
 void addExportCommand(CLI::App& app, int& status);     // recordings, trends, register, events out again

@@ -31,6 +31,8 @@ int main(int argc, char** argv) {
         fettle::addAsksCommand(app, status);
         fettle::addWhoseLineCommand(app, status);
         fettle::addBalanceCommand(app, status);
+        fettle::addTrialCommand(app, status);
+        fettle::addResonanceCommand(app, status);
         fettle::addNodesCommand(app, status);
         fettle::addSheetCommand(app, status);
         fettle::addExportCommand(app, status);

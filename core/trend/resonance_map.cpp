@@ -15,6 +15,7 @@ namespace {
 
 constexpr double kSmallShare = 0.25;  // of the largest order anywhere
 constexpr double kGapBins = 1.5;      // speeds missing that a reader should know of
+constexpr double kGapShare = 0.02;    // of the highest speed
 constexpr double kShouldersHz = 1.0;
 
 std::vector<int> ordersOf(const ResonanceOptions& options) {
@@ -209,7 +210,8 @@ void sayUnseen(const SpeedMap& longest, double leastRpm, double mostRpm, Resonan
     const double width = longest.bins.front().toRpm - longest.bins.front().fromRpm;
     if (leastRpm > 0 && map.leastRpm - leastRpm > kGapBins * width) say(leastRpm, map.leastRpm);
     for (std::size_t i = 1; i < longest.bins.size(); ++i)
-        if (longest.bins[i].fromRpm - longest.bins[i - 1].toRpm > (kGapBins - 1) * width)
+        if (longest.bins[i].fromRpm - longest.bins[i - 1].toRpm >
+            std::max((kGapBins - 1) * width, kGapShare * map.mostRpm))
             say(longest.bins[i - 1].toRpm, longest.bins[i].fromRpm);
     if (mostRpm > 0 && mostRpm - map.mostRpm > kGapBins * width) say(map.mostRpm, mostRpm);
     map.unseen.push_back(fmt::format(

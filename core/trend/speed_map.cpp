@@ -10,7 +10,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kPerBin = 4;
+constexpr double kPerBin = 6;
 constexpr double kWidths[] = {5, 10, 20, 25, 50, 100};
 constexpr std::size_t kFloorLines = 15;  // to either side
 constexpr double kNearLines = 2.5;       // an order so near stands there itself

@@ -100,7 +100,7 @@ void ResonanceDialog::build(const Theme& theme) {
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     auto* all = new QVBoxLayout(this);
-    all->addWidget(plot_, 6);
+    all->addWidget(plot_, 7);
     all->addWidget(buildBelow(theme), 4);
     all->addWidget(buttons);
     resize(62 * fontMetrics().height(), 40 * fontMetrics().height());
@@ -127,7 +127,6 @@ QWidget* ResonanceDialog::buildBelow(const Theme& theme) {
                                        tr("recordings"), tr("how sure")});
     bands_->setEditTriggers(QAbstractItemView::NoEditTriggers);
     setRuled(*bands_, theme);
-    bands_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     bands_->horizontalHeader()->setStretchLastSection(true);
     connect(bands_, &QTableWidget::itemSelectionChanged, this, &ResonanceDialog::chooseBand);
     auto* lines = new QVBoxLayout(box);
@@ -201,6 +200,11 @@ void ResonanceDialog::showBands() {
             bands_->setItem(row, column, new QTableWidgetItem(cells[column]));
         ++row;
     }
+    for (int column = 0; column + 1 < bands_->columnCount(); ++column)
+        bands_->setColumnWidth(
+            column, std::max(static_cast<QAbstractItemView*>(bands_)->sizeHintForColumn(column),
+                             fontMetrics().horizontalAdvance(bands_->horizontalHeaderItem(column)->text())) +
+                        2 * fontMetrics().averageCharWidth());
     bands_->setVisible(!found_->map.bands.empty());
 }
 

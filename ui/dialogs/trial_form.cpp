@@ -79,7 +79,7 @@ TrialForm::TrialForm(const Theme& theme, const Units& units, bool writable, QWid
     : QWidget(parent), theme_(theme), units_(units), writable_(writable) {
     setObjectName(QStringLiteral("trialForm"));
     auto* columns = new QHBoxLayout;
-    columns->addWidget(scrolled(buildFields(), "trialFields"), 5);
+    columns->addWidget(scrolled(buildFields(), "trialFields"), 6);
     columns->addWidget(scrolled(buildOutcome(), "trialOutcome"), 6);
     lacks_ = paragraph(this, "trialLacks");
     setInk(*lacks_, theme.colour(Role::Trouble));
@@ -101,6 +101,7 @@ TrialForm::TrialForm(const Theme& theme, const Units& units, bool writable, QWid
     all->setContentsMargins(0, 0, 0, 0);
     all->addLayout(columns, 1);
     all->addLayout(buttons);
+    filling_ = false;
     showFields();
 }
 

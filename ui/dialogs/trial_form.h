@@ -57,7 +57,7 @@ class TrialForm : public QWidget {
 
     const Theme& theme_;
     Units units_;
-    bool writable_, filling_ = false;
+    bool writable_, filling_ = true;  // nothing is shown while fields are made or filled
     QTimeZone zone_ = QTimeZone::utc();
     std::shared_ptr<const TrialPlan> plan_;
     Trial kept_;

@@ -55,10 +55,10 @@ void addMass(const TrialChange& change, const TrialExpectation& e, std::vector<T
 }  // namespace
 
 std::vector<Word> trialKinds() {
-    return {{"mass", tr("a mass added at a radius")},
-            {"bearing", tr("a bearing with a known defect")},
-            {"bolt", tr("a bolt slackened while the machine stands")},
-            {"other", tr("something else, in words")}};
+    return {{"mass", tr("mass at a radius")},
+            {"bearing", tr("bearing with a known defect")},
+            {"bolt", tr("bolt slackened at rest")},
+            {"other", tr("something else")}};
 }
 
 std::vector<Word> trialElements() {
