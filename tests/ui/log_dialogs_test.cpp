@@ -251,8 +251,9 @@ TEST_F(LogDialogs, ANewBaselineSaysWhatItDoesAsksWhyAndShowsBeforeAndAfter) {
 }
 
 TEST_F(LogDialogs, EventsOfATableAreTakenAndWhatIsRefusedIsSaid) {
-    made::write(folder_ / "list.csv",
-                "machine,time,kind,text\nA-RACE,2026-05-06,greasing,12 g\nNO-SUCH,2026-05-06,repair,\n");
+    ASSERT_TRUE(RealFileSystem().writeSafely(
+        folder_ / "list.csv",
+        "machine,time,kind,text\nA-RACE,2026-05-06,greasing,12 g\nNO-SUCH,2026-05-06,repair,\n"));
     openMachine();
     window_->workplace()->log().takeEventTable(QString::fromStdString(folder_ / "list.csv"));
     auto* box = dialog<QDialog>("eventTableResult");
