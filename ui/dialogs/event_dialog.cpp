@@ -52,6 +52,7 @@ EventDialog::EventDialog(FleetWork& work, const Theme& theme, const QString& mac
     grease_->setPlaceholderText(tr("lithium complex, NLGI 2"));
     text_->setTabChangesFocus(true);
     text_->setFixedHeight(fontMetrics().lineSpacing() * 5);
+    setMinimumWidth(fontMetrics().averageCharWidth() * 76);
     addFields();
     connect(kind_, &QComboBox::currentIndexChanged, this, &EventDialog::check);
     connect(text_, &QPlainTextEdit::textChanged, this, &EventDialog::check);

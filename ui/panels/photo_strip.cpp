@@ -4,7 +4,6 @@
 #include <QClipboard>
 #include <QDropEvent>
 #include <QFileDialog>
-#include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QListWidget>
@@ -74,10 +73,8 @@ void PhotoStrip::build(const Theme& theme) {
         choose_->setToolTip(
             tr("Choose photographs, or drop them here, or paste one with Ctrl+V; they are kept as given"));
         connect(choose_, &QPushButton::clicked, this, &PhotoStrip::choose);
-        auto* row = new QHBoxLayout;
-        row->addWidget(words_, 1);
-        row->addWidget(choose_);
-        all->addLayout(row);
+        all->addWidget(choose_, 0, Qt::AlignLeft);
+        all->addWidget(words_);
     }
     all->addWidget(trouble_);
     connect(list_, &QListWidget::itemActivated, this, [this](QListWidgetItem* item) {
