@@ -26,28 +26,6 @@ std::vector<std::string> tokensOf(const std::string& pointer) {
     return tokens;
 }
 
-bool isIndex(const std::string& token) {
-    return !token.empty() && token.size() < 6 &&
-           std::all_of(token.begin(), token.end(), [](char c) { return c >= '0' && c <= '9'; });
-}
-
-const Json* step(const Json& node, const std::string& token) {
-    if (node.is_array()) {
-        if (!isIndex(token) || std::stoul(token) >= node.size()) return nullptr;
-        return &node[std::stoul(token)];
-    }
-    if (!node.is_object()) return nullptr;
-    const auto found = node.find(token);
-    return found == node.end() ? nullptr : &*found;
-}
-
-const Json* walk(const Json& root, const std::vector<std::string>& tokens, std::size_t count) {
-    const Json* node = &root;
-    for (std::size_t i = 0; node && i < count; ++i)
-        node = step(*node, tokens[i]);
-    return node;
-}
-
 Json* make(Json& root, const std::vector<std::string>& tokens) {
     Json* node = &root;
     for (const std::string& token : tokens) {
@@ -69,8 +47,8 @@ bool allNull(const Json& node) {
 }
 
 void erase(Json& root, const std::vector<std::string>& tokens) {
-    auto* parent = const_cast<Json*>(walk(root, tokens, tokens.size() - 1));
-    if (!parent || !step(*parent, tokens.back())) return;
+    auto* parent = const_cast<Json*>(valueAt(root, tokens, tokens.size() - 1));
+    if (!parent || !stepInto(*parent, tokens.back())) return;
     if (parent->is_array())
         parent->erase(std::stoul(tokens.back()));
     else
@@ -79,8 +57,8 @@ void erase(Json& root, const std::vector<std::string>& tokens) {
 
 // A value that was cleared: of a pair the other half keeps its place; what is empty then goes too.
 void clear(Json& root, std::vector<std::string> tokens) {
-    auto* parent = const_cast<Json*>(walk(root, tokens, tokens.size() - 1));
-    if (!parent || !step(*parent, tokens.back())) return;
+    auto* parent = const_cast<Json*>(valueAt(root, tokens, tokens.size() - 1));
+    if (!parent || !stepInto(*parent, tokens.back())) return;
     if (!parent->is_array()) {
         parent->erase(tokens.back());
         tokens.pop_back();
@@ -113,7 +91,7 @@ bool isAtOrBelow(const std::string& place, const std::string& pointer) {
 }
 
 std::string tagOf(const Json& root) {
-    const Json* tag = step(root, "tag");
+    const Json* tag = stepInto(root, "tag");
     return tag && tag->is_string() ? tag->get<std::string>() : std::string();
 }
 
@@ -204,7 +182,7 @@ std::string MachineDocument::json() const {
 
 const Json* MachineDocument::find(const std::string& pointer) const {
     const auto tokens = tokensOf(pointer);
-    return walk(root_, tokens, tokens.size());
+    return valueAt(root_, tokens, tokens.size());
 }
 
 QString MachineDocument::text(const std::string& pointer) const {

@@ -8,28 +8,31 @@ namespace fettle {
 
 namespace {
 
-const Json* step(const Json& node, const std::string& token) {
-    if (node.is_array()) {
-        const bool index =
-            !token.empty() && token.size() < 6 &&
-            std::all_of(token.begin(), token.end(), [](char c) { return c >= '0' && c <= '9'; });
-        return index && std::stoul(token) < node.size() ? &node[std::stoul(token)] : nullptr;
-    }
-    if (!node.is_object()) return nullptr;
-    const auto found = node.find(token);
-    return found == node.end() ? nullptr : &*found;
-}
-
 bool isContainer(const Json* node) {
     return node && (node->is_object() || node->is_array());
 }
 
 }  // namespace
 
+bool isIndex(const std::string& token) {
+    return !token.empty() && token.size() < 6 &&
+           std::all_of(token.begin(), token.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
+const Json* stepInto(const Json& node, const std::string& token) {
+    if (node.is_array()) {
+        if (!isIndex(token) || std::stoul(token) >= node.size()) return nullptr;
+        return &node[std::stoul(token)];
+    }
+    if (!node.is_object()) return nullptr;
+    const auto found = node.find(token);
+    return found == node.end() ? nullptr : &*found;
+}
+
 const Json* valueAt(const Json& root, const std::vector<std::string>& tokens, std::size_t count) {
     const Json* node = &root;
     for (std::size_t i = 0; node && i < count; ++i)
-        node = step(*node, tokens[i]);
+        node = stepInto(*node, tokens[i]);
     return node;
 }
 

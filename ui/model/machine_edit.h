@@ -21,6 +21,9 @@ struct EditedPlace {
 };
 // The smallest object or list on the way to `tokens` that is there before and after a change.
 EditedPlace editedPlace(const Json& before, const Json& after, const std::vector<std::string>& tokens);
+// The member or element of that name; null: there is none.
+bool isIndex(const std::string& token);
+const Json* stepInto(const Json& node, const std::string& token);
 const Json* valueAt(const Json& root, const std::vector<std::string>& tokens, std::size_t count);
 
 class MachineEdit : public QUndoCommand {
