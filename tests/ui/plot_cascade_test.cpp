@@ -66,6 +66,9 @@ struct Stage {
 // 3,000 spectra in some sixty traces: each peak of one cell rises to its height in the trace of its time.
 TEST(Cascade, APeakInOneSpectrumOfManyRisesInItsTrace) {
     auto rows = dailyRows(3000, 800);
+    Stage without;
+    without.show(rows);
+    const QImage flat = pictureOf(*without.cascade->canvas());
     const std::size_t peaks[][2] = {{40, 100}, {1111, 333}, {2222, 640}, {2990, 720}};
     for (const auto& peak : peaks)
         rows[peak[0]].lines[peak[1]] = 1;
@@ -80,7 +83,12 @@ TEST(Cascade, APeakInOneSpectrumOfManyRisesInItsTrace) {
             if (peak[0] >= trace.rows.first && peak[0] < trace.rows.last) {
                 const double hz = (double(peak[1]) + 0.5) * 1000 / 800;
                 EXPECT_TRUE(stage.inkAt(image, stage.placeOf(trace, hz, 1), Role::Curve)) << peak[0];
-                EXPECT_FALSE(stage.inkAt(image, stage.placeOf(trace, hz + 60, 1), Role::Curve)) << peak[0];
+                const QPoint middle = stage.placeOf(trace, hz, 0.5).toPoint(),
+                             beside = middle + QPoint(40, 0);
+                EXPECT_NE(image.copy(QRect(middle - QPoint(2, 8), QSize(5, 17))),
+                          flat.copy(QRect(middle - QPoint(2, 8), QSize(5, 17))));
+                EXPECT_EQ(image.copy(QRect(beside - QPoint(2, 8), QSize(5, 17))),
+                          flat.copy(QRect(beside - QPoint(2, 8), QSize(5, 17))));
             }
 }
 

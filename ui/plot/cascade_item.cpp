@@ -142,8 +142,8 @@ QImage CascadeItem::picture(const QwtScaleMap& xMap, const QwtScaleMap& yMap, QS
             }
             const double share = std::clamp(range.share(double(value)), 0.0, 1.2);
             const int y = int(std::lround(base - share * fullPx));
-            // Twice as wide as a pixel of the doubled picture: a line of one pixel when smoothed.
-            horizon.column(x, before.value_or(y), y + 1, selected ? chosen : usual);
+            // Thick enough to be whole in one pixel when smoothed.
+            horizon.column(x, before.value_or(y), y + 2, selected ? chosen : usual);
             before = y;
         }
     }

@@ -127,6 +127,7 @@ void ColourLegend::mousePressEvent(QMouseEvent* event) {
     QAbstractButton::mousePressEvent(event);
     pressedAt_ = event->position();
     pressedRange_ = look_.range();
+    pressedBar_ = barRect();
     dragging_ = false;
 }
 
@@ -135,8 +136,8 @@ void ColourLegend::mouseMoveEvent(QMouseEvent* event) {
     const double by = event->position().x() - pressedAt_.x();
     if (!dragging_ && std::abs(by) < QApplication::startDragDistance()) return;
     dragging_ = true;
-    const bool high = pressedAt_.x() > barRect().center().x();
-    const double share = by / barRect().width();
+    const bool high = pressedAt_.x() > pressedBar_.center().x();
+    const double share = by / pressedBar_.width();
     ColourRange range = pressedRange_;
     (high ? range.high : range.low) = pressedRange_.value(high ? 1 + share : share);
     if (range.low > 0 && range.high > range.low * 1.1) look_.setRange(range);

@@ -40,6 +40,7 @@ class ColourLegend : public QAbstractButton {
     const Theme& theme_;
     WaterfallLook& look_;
     QPointF pressedAt_;
+    QRectF pressedBar_;  // its words, and so its width, change while the end moves
     ColourRange pressedRange_;
     bool dragging_ = false;
 };

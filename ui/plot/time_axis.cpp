@@ -5,6 +5,7 @@
 #include <qwt_date_scale_engine.h>
 #include <qwt_plot.h>
 #include <qwt_scale_widget.h>
+#include <qwt_text.h>
 
 #include <QDateTime>
 #include <QFontMetrics>
@@ -68,6 +69,16 @@ double ownExtent(QwtScaleWidget& scale) {
 bool hasRight(const QwtPlot& plot) {
     return plot.isAxisVisible(QwtPlot::yRight) &&
            plot.axisScaleDraw(QwtPlot::yRight)->hasComponent(QwtScaleDraw::Labels);
+}
+
+// As much room at the right as the one that speaks takes: its fonts count too.
+void keepRight(QwtPlot& plot, const QwtPlot* speaks) {
+    plot.setAxisVisible(QwtPlot::yRight, speaks != nullptr);
+    if (!speaks) return;
+    QwtText title = speaks->axisTitle(QwtPlot::yRight);
+    title.setText(QStringLiteral(" "));
+    plot.setAxisTitle(QwtPlot::yRight, title);
+    plot.setAxisFont(QwtPlot::yRight, speaks->axisFont(QwtPlot::yRight));
 }
 
 // Half the widest label: how far one at the edge of the scale hangs over.
@@ -217,17 +228,17 @@ void TimeAxis::setScales() {
 // Where one plot has a second upright axis at its right, the others keep that room free.
 double TimeAxis::alignRight() {
     double extent = 0;
-    bool wanted = false;
+    const QwtPlot* speaks = nullptr;
     for (QwtPlot* plot : plots())
         if (hasRight(*plot)) {
-            wanted = true;
+            speaks = plot;
             extent = std::max(extent, ownExtent(*plot->axisWidget(QwtPlot::yRight)));
         }
     for (QwtPlot* plot : plots()) {
-        if (!hasRight(*plot)) plot->setAxisVisible(QwtPlot::yRight, wanted);
+        if (!hasRight(*plot)) keepRight(*plot, speaks);
         plot->axisWidget(QwtPlot::yRight)->scaleDraw()->setMinimumExtent(extent);
     }
-    return wanted ? extent : -1;
+    return speaks ? extent : -1;
 }
 
 void TimeAxis::align() {
