@@ -16,7 +16,7 @@ namespace {
 MachineResonance found() {
     std::vector<SpeedSpectrum> spectra;
     for (int bin = 0; bin < 8; ++bin)
-        for (int k = 0; k < 4; ++k) {
+        for (int k = 0; k < 16; ++k) {
             const double rpm = 1055 + 40 * bin;
             SpeedSpectrum one{rpm, 1000, std::vector<float>(800, 0.001F)};
             one.lines[std::size_t(3 * rpm / 60 / 1.25)] = float(1 / (1 + std::pow((rpm - 1200) / 40, 2)));
