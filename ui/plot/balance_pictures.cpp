@@ -78,8 +78,8 @@ std::vector<RotorPicture> rotorPictures(const BalanceJob& job, const BalanceAnsw
         picture.clockwise = job.rotor.clockwise;
         picture.withRotation = job.convention.rotor == Counted::WithRotation;
         addPlaces(job.planes[p].places, picture);
-        for (const BalanceSensor& sensor : job.sensors)
-            picture.sensors.push_back({text(sensor.name), sensor.degrees});
+        if (p < job.sensors.size())
+            picture.sensors.push_back({text(job.sensors[p].name), job.sensors[p].degrees});
         if (results && answer.solved)
             for (const PlacedMass& one : answer.planes[p].split.masses)
                 picture.masses.push_back({grams(one.mass.amount), one.mass.degrees, false});

@@ -9,9 +9,13 @@
 
 #include "core/base/units.h"
 
+#include "ui/model/numbers.h"
+
 namespace fettle {
 
 namespace {
+
+constexpr double kSmallEms = 4;
 
 QString tr(const char* text) {
     return QCoreApplication::translate("RotorDrawing", text);
@@ -49,6 +53,9 @@ struct Drawing {
         painter.setPen(QPen(theme.colour(role), width * em / 14, style));
     }
 
+    // Too small for words inside the rim.
+    bool small() const { return radius < kSmallEms * em; }
+
     void rim() {
         pen(Role::Ink, 1.4);
         painter.setBrush(theme.colour(Role::Panel));
@@ -58,7 +65,7 @@ struct Drawing {
         for (int degrees = 0; degrees < 360; degrees += 30) {
             pen(Role::MutedInk, 1);
             painter.drawLine(at(degrees % 90 == 0 ? 0.9 : 0.94, degrees), at(1, degrees));
-            if (degrees % 90) continue;
+            if (degrees % 90 || small()) continue;
             label(painter, rect, at(0.64, degrees), QStringLiteral("%1°").arg(degrees));
         }
     }
@@ -91,7 +98,7 @@ struct Drawing {
                                        towards(centre, (share - 0.05) * radius, sign * 50)}));
         painter.setBrush(Qt::NoBrush);
         painter.setPen(theme.colour(Role::Accent));
-        label(painter, rect, centre + QPointF(0, 0.28 * radius), tr("turns"));
+        if (!small()) label(painter, rect, centre + QPointF(0, 0.28 * radius), tr("turns"));
     }
 
     void places() {
@@ -149,7 +156,7 @@ QString inWords(const RotorPicture& rotor) {
                                 : tr("Degrees are counted against the rotation from the mark.");
     QStringList parts{rotor.seenFrom, turns, counted};
     for (const RotorPicture::Mass& mass : rotor.masses)
-        parts << tr("%1 at %2 degrees.").arg(mass.name).arg(mass.degrees, 0, 'f', 0);
+        parts << tr("%1 at %2 degrees.").arg(mass.name).arg(fixedText(mass.degrees, 0));
     parts.removeAll(QString());
     return parts.join(QChar(' '));
 }
@@ -171,10 +178,12 @@ void paintRotor(QPainter& painter, const QRectF& rect, const RotorPicture& rotor
     const QString counted =
         rotor.withRotation ? tr("degrees with the rotation") : tr("degrees against the rotation");
     painter.setPen(theme.colour(Role::MutedInk));
-    const QRectF foot(rect.left(), rect.bottom() - 2.3 * em, rect.width(), 2.3 * em);
-    painter.drawText(foot, Qt::AlignHCenter | Qt::AlignBottom | Qt::TextWordWrap,
-                     rotor.seenFrom.isEmpty() ? counted : rotor.seenFrom + QChar('\n') + counted);
-    const QRectF inside = rect.adjusted(0, 1.2 * em, 0, -2.4 * em);
+    const QString words = rotor.seenFrom.isEmpty() ? counted : rotor.seenFrom + QChar('\n') + counted;
+    const int flags = Qt::AlignHCenter | Qt::AlignBottom | Qt::TextWordWrap;
+    const double footHeight = painter.boundingRect(rect, flags, words).height() + 0.1 * em;
+    const QRectF foot(rect.left(), rect.bottom() - footHeight, rect.width(), footHeight);
+    painter.drawText(foot, flags, words);
+    const QRectF inside = rect.adjusted(0, 1.2 * em, 0, -footHeight);
     const double radius = std::min(inside.width() / 2 - 2.8 * em, inside.height() / 2 - 1.9 * em);
     if (radius > em) {
         Drawing drawing{painter, rotor, theme, inside, inside.center(), radius, em};
