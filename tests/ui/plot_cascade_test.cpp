@@ -6,6 +6,7 @@
 #include <qwt_scale_map.h>
 
 #include <QDoubleSpinBox>
+#include <algorithm>
 
 #include "tests/ui/plot_support.h"
 #include "ui/plot/cascade.h"
@@ -92,22 +93,24 @@ TEST(Cascade, APeakInOneSpectrumOfManyRisesInItsTrace) {
             }
 }
 
-// Nothing shines through what stands in front: behind a full trace a lower one is not drawn.
+// Nothing shines through what stands in front: behind a high trace the lower ones are not drawn.
 TEST(Cascade, WhatStandsInFrontHidesWhatIsBehind) {
-    auto rows = dailyRows(2, 800);
-    rows[0].lines.assign(800, 1);  // in front, high
-    rows[1].ms = rows[0].ms + kDayMs / 8;
-    rows[1].lines.assign(800, 0.02F);
+    auto rows = dailyRows(40, 800, 0.02F);
+    rows[10].lines.assign(800, 1);
     Stage stage;
     stage.show(rows);
-    stage.axis.show(kStartMs - 4 * kDayMs, kStartMs + 4 * kDayMs);
-    settle();
-    const auto traces = stage.cascade->item().traces(stage.y());
-    ASSERT_EQ(traces.size(), 2u);
     const QImage image = pictureOf(*stage.cascade->canvas());
-    EXPECT_TRUE(stage.inkAt(image, stage.placeOf(traces[0], 500, 1), Role::Curve));
-    EXPECT_FALSE(
-        stage.inkAt(image, stage.placeOf(traces[1], 500, std::log(2.0) / std::log(100.0)), Role::Curve));
+    const auto traces = stage.cascade->item().traces(stage.y());
+    const auto traceOf = [&](std::size_t row) {
+        return *std::find_if(traces.begin(), traces.end(), [&](const auto& trace) {
+            return row >= trace.rows.first && row < trace.rows.last;
+        });
+    };
+    const double low = std::log(2.0) / std::log(100.0);  // 0.02 between 0.01 and 1
+    EXPECT_TRUE(stage.inkAt(image, stage.placeOf(traceOf(10), 500, 1), Role::Curve));
+    EXPECT_TRUE(stage.inkAt(image, stage.placeOf(traceOf(3), 500, low), Role::Curve));
+    EXPECT_TRUE(stage.inkAt(image, stage.placeOf(traceOf(38), 500, low), Role::Curve));
+    EXPECT_FALSE(stage.inkAt(image, stage.placeOf(traceOf(14), 500, low), Role::Curve));
 }
 
 TEST(Cascade, AClickChoosesTheRecordingAndTheLineOfTheTraceUnderThePointer) {
