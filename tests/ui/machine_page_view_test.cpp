@@ -208,14 +208,14 @@ TEST_F(MachinePageTest, SheetAndNoteNameTheMachine) {
 TEST_F(MachinePageTest, PartsFindTheirPlaceByWidth) {
     openPage("A-RACE", {640, 400});
     auto& tabs = part<QTabWidget>("recordingTabs");
-    EXPECT_EQ(tabs.count(), 4);
+    EXPECT_EQ(tabs.count(), 6);  // panel, spectrum, envelope, waveform, orbit, history
     EXPECT_GE(tabs.indexOf(&panel()), 0);
     EXPECT_EQ(part<QTabWidget>("historyTabs").count(), 2);
     page_->resize(1280, 760);
     test::settle();
     EXPECT_FALSE(part<QTabWidget>("historyTabs").isVisible());
     EXPECT_TRUE(part<QWidget>("waterfall").isVisible() && part<QWidget>("trend").isVisible());
-    EXPECT_EQ(tabs.count(), 3);
+    EXPECT_EQ(tabs.count(), 5);
     EXPECT_TRUE(panel().isVisible());
     page_->resize(2400, 1100);
     test::settle();
@@ -224,7 +224,7 @@ TEST_F(MachinePageTest, PartsFindTheirPlaceByWidth) {
         EXPECT_TRUE(part<QWidget>(plot).isVisible()) << plot;
     page_->resize(640, 400);
     test::settle();
-    EXPECT_EQ(tabs.count(), 4);
+    EXPECT_EQ(tabs.count(), 6);  // panel, spectrum, envelope, waveform, orbit, history
     EXPECT_TRUE(tabs.isVisible());
 }
 
