@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QTableView>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "core/diagnosis/settings.h"
 #include "ui/dialogs/save_file.h"
@@ -82,7 +83,6 @@ void AsksDialog::build(const Theme& theme) {
     table_->setModel(&asks_);
     setRuled(*table_, theme);
     const int wide = fontMetrics().averageCharWidth();
-    table_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     table_->horizontalHeader()->setSectionResizeMode(AskModel::Why, QHeaderView::Stretch);
     auto* all = new QVBoxLayout(this);
     all->addWidget(word_);
@@ -142,9 +142,21 @@ void AsksDialog::read() {
                          "says answers it by itself.")
                           .arg(answer->asks.size()));
             asks_.set(std::move(answer->asks), siteZone(answer->site.timeZone));
+            fitColumns();
             if (asks_.rowCount() > 0) table_->setCurrentIndex(asks_.index(0, 0));
             showCurrent();
         });
+}
+
+// Heads and cells whole, "why" takes what is left.
+void AsksDialog::fitColumns() {
+    const int margin = 4 * fontMetrics().averageCharWidth();
+    for (int column = 0; column < AskModel::Columns; ++column) {
+        if (column == AskModel::Why) continue;
+        const QString head = asks_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
+        table_->setColumnWidth(column, std::max(table_->sizeHintForColumn(column),
+                                                fontMetrics().horizontalAdvance(head) + margin));
+    }
 }
 
 void AsksDialog::showCurrent() {

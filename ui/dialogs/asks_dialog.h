@@ -33,6 +33,7 @@ class AsksDialog : public QDialog {
     QPushButton* button(const QString& text, const char* name, const QString& help);
     void buildFoot();
     void read();
+    void fitColumns();
     void showCurrent();
     void close(const std::string& outcome);
     void askAndSave(const QString& filter, const QString& suffix, std::string bytes);

@@ -12,7 +12,7 @@
 namespace fettle {
 
 namespace {
-constexpr int kBarEms = 5;
+constexpr int kBarEms = 4;
 // The first to go where there is not room for all.
 constexpr EvidenceModel::Column kSpared[] = {EvidenceModel::Share, EvidenceModel::Expected,
                                              EvidenceModel::RankP, EvidenceModel::Order, EvidenceModel::Db};
