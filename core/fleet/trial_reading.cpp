@@ -45,6 +45,22 @@ Result<std::vector<RecordingEntry>> runningOnes(const Reading& reading) {
     return all;
 }
 
+// Over a span the nearest points speak for a bearing, as they do over a week: a far one hears nothing of it.
+Status keepNearest(const Reading& reading, std::vector<RecordingEntry>& running) {
+    if (reading.trial.change.follows != TrialFollows::Weight || running.empty()) return {};
+    const auto machine = describedAt(reading.fleet, reading.trial.machine, running.back().time);
+    if (!machine) return fail(machine.error());
+    const auto pathOf = [&](const RecordingEntry& one) {
+        const Point* point = (*machine)->pointById(one.point);
+        return point ? heardPath(**machine, *point, reading.trial.change.at) : std::nullopt;
+    };
+    std::optional<Path> nearest;
+    for (const RecordingEntry& one : running)
+        if (const auto path = pathOf(one); path && (!nearest || *path < *nearest)) nearest = path;
+    if (nearest) std::erase_if(running, [&](const RecordingEntry& one) { return pathOf(one) != nearest; });
+    return {};
+}
+
 Result<std::optional<ChannelEntry>> followedChannel(const Reading& reading) {
     const auto channels = reading.fleet.trends().channels(reading.machine);
     if (!channels) return fail(channels.error());
@@ -186,8 +202,9 @@ Result<std::vector<TrialRecording>> trialRecordings(FleetFile& fleet, const Tria
     if (!machine) return fail(machine.error());
     Reading reading{fleet, trial, machine->id, trial.beforeFrom.value_or(Instant{}), {}, {}};
     reading.until = trial.afterUntil.value_or(reading.from + kForEver);
-    const auto running = runningOnes(reading);
+    auto running = runningOnes(reading);
     if (!running) return fail(running.error());
+    if (auto good = keepNearest(reading, *running); !good) return fail(good.error());
     for (const RecordingEntry& one : *running)
         if (const auto after = sideOf(trial, one.time))
             reading.recordings.push_back({one.id, one.time, *after, {}, {}, one.speedRpm, ""});

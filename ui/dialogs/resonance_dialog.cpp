@@ -200,11 +200,12 @@ void ResonanceDialog::showBands() {
             bands_->setItem(row, column, new QTableWidgetItem(cells[column]));
         ++row;
     }
-    for (int column = 0; column + 1 < bands_->columnCount(); ++column)
+    bands_->resizeColumnsToContents();
+    for (int column = 0; column + 1 < bands_->columnCount(); ++column) {
+        const int head = fontMetrics().horizontalAdvance(bands_->horizontalHeaderItem(column)->text());
         bands_->setColumnWidth(
-            column, std::max(static_cast<QAbstractItemView*>(bands_)->sizeHintForColumn(column),
-                             fontMetrics().horizontalAdvance(bands_->horizontalHeaderItem(column)->text())) +
-                        2 * fontMetrics().averageCharWidth());
+            column, std::max(bands_->columnWidth(column), head + 5 * fontMetrics().averageCharWidth()));
+    }
     bands_->setVisible(!found_->map.bands.empty());
 }
 
