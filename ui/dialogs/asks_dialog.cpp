@@ -154,8 +154,9 @@ void AsksDialog::fitColumns() {
     for (int column = 0; column < AskModel::Columns; ++column) {
         if (column == AskModel::Why) continue;
         const QString head = asks_.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
-        table_->setColumnWidth(column, std::max(table_->sizeHintForColumn(column),
-                                                fontMetrics().horizontalAdvance(head) + margin));
+        table_->resizeColumnToContents(column);
+        const int wide = fontMetrics().horizontalAdvance(head) + margin;
+        table_->setColumnWidth(column, std::max(table_->columnWidth(column), wide));
     }
 }
 
