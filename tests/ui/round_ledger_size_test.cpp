@@ -61,6 +61,8 @@ TEST(LedgerSize, TheViewStandsOnTheLastLineAfterTheEndKey) {
     ledger.resize(1280, 600);
     model.setRound(largeRound(1500));
     ledger.show();
+    QTest::qWait(0);
+    ledger.chooseFirst();
     QTest::keyClick(&ledger, Qt::Key_End, Qt::ControlModifier);
     EXPECT_EQ(ledger.current(), model.machineAt(model.rowCount() - 1)->tag);
     EXPECT_EQ(ledger.verticalScrollBar()->value(), ledger.verticalScrollBar()->maximum());

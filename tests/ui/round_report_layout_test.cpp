@@ -82,7 +82,7 @@ const std::vector<Case>& cases() {
             for (const int jobs : {0, 1, 8, 60})
                 made.push_back({fmt::format("{} jobs", jobs), layOutReport(reportOf(jobs), size)});
         RoundReport odd = reportOf(3);
-        odd.work[0].firstLine = odd.work[0].tag = odd.site = std::string(900, 'W');
+        odd.work[0].firstLine = odd.work[0].tag = odd.site = std::string(300, 'W');
         made.push_back({"one unbroken word", layOutReport(odd, PaperSize::A4)});
         return made;
     }();

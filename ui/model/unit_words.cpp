@@ -34,8 +34,9 @@ QString beside(const QString& text, const QRegularExpression& pattern, const QSt
 
 QString withUnitsBeside(const QString& text, const Units& units) {
     static const QRegularExpression velocity(
-        QStringLiteral("([+-]?\\d+(?:\\.\\d+)?) mm/s(?! \\()(?![\\w/])"));
-    static const QRegularExpression temperature(QStringLiteral("([+-]?\\d+(?:\\.\\d+)?) °C(?! \\()(?!\\w)"));
+        QStringLiteral("([+-]?\\d+(?:\\.\\d+)?) mm/s(?! \\([-+.\\d]+ in/s)(?![\\w/])"));
+    static const QRegularExpression temperature(
+        QStringLiteral("([+-]?\\d+(?:\\.\\d+)?) °C(?! \\([-+.\\d]+ °F)(?!\\w)"));
     QString out = text;
     if (units.inches) out = beside(out, velocity, QStringLiteral("mm/s"), units);
     if (units.fahrenheit) out = beside(out, temperature, QStringLiteral("°C"), units);

@@ -9,6 +9,8 @@ namespace {
 
 constexpr double kCellGapMm = 2.5, kDiscMm = 3.2, kRowGapMm = 0.8, kParagraphMm = 0.4;
 
+constexpr int kMostCellLines = 12;  // what a register makes longer than this is cut
+
 QString tr(const char* text) {
     return QCoreApplication::translate("Report", text);
 }
@@ -33,6 +35,7 @@ double setCell(Column& column, const FlowCell& cell, double left, double width) 
         indent = disc + 1 * kMm;
     }
     TextStyle style = cell.muted ? column.small() : column.body();
+    style.mostLines = kMostCellLines;
     style.lead = cell.lead;
     if (!cell.lead.isEmpty() && !cell.text.isEmpty()) style.lead += QLatin1Char(' ');
     double y =
