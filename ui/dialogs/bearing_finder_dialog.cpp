@@ -11,6 +11,7 @@
 #include <QTableView>
 #include <QVBoxLayout>
 
+#include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/pages/ruled_table.h"
 #include "ui/plot/readout.h"
@@ -207,10 +208,9 @@ void BearingFinderDialog::find() {
 }
 
 void BearingFinderDialog::add(const KnownBearing& bearing, const OrderFit* fit) {
-    const QString slip = fit ? tr("%1 %").arg(QString::number(100 * fit->slip, 'f', 2)) : QString();
+    const QString slip = fit ? tr("%1 %").arg(fixedText(100 * fit->slip, 2)) : QString();
     const QString line =
-        fit ? tr("%1, order %2")
-                  .arg(lineText(fit->line, fit->multiple), QString::number(fit->expectedOrder, 'f', 4))
+        fit ? tr("%1, order %2").arg(lineText(fit->line, fit->multiple), fixedText(fit->expectedOrder, 4))
             : QString();
     QList<QStandardItem*> row;
     for (const QString& text : {shown(bearing.designation), shown(bearing.type).replace(u'_', u' '),

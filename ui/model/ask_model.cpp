@@ -1,5 +1,6 @@
 #include "ui/model/ask_model.h"
 
+#include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 
@@ -56,8 +57,7 @@ QString AskModel::text(const Ask& ask, int column) const {
             return ask.spec.seconds > 0 ? numberText(ask.spec.seconds) : QString();
         case Band:
             return ask.spec.topHz > 0
-                       ? QString::number(shownUnit(QStringLiteral("Hz"), units_).shown(ask.spec.topHz), 'f',
-                                         0)
+                       ? fixedText(shownUnit(QStringLiteral("Hz"), units_).shown(ask.spec.topHz), 0)
                        : QString();
         case Lines:
             return linesOf(ask.spec) > 0 ? QString::number(linesOf(ask.spec)) : QString();

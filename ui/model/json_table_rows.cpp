@@ -4,6 +4,7 @@
 #include <set>
 
 #include "ui/model/json_table_model.h"
+#include "ui/model/numbers.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -69,7 +70,7 @@ class ShaftRows : public ArrayRows {
         if (!machine || !shaft || !machine->nominalRpm()) return {};
         const auto index = machine->shaftById(textOf(*shaft, "id"));
         if (!index) return {};
-        return QStringLiteral("%1").arg(machine->shafts[*index].ratio * *machine->nominalRpm(), 0, 'f', 1);
+        return QStringLiteral("%1").arg(fixedText(machine->shafts[*index].ratio * *machine->nominalRpm(), 1));
     }
 };
 

@@ -5,6 +5,7 @@
 #include "core/trend/baseline.h"
 #include "core/trend/charts.h"
 #include "core/trend/daily.h"
+#include "ui/model/numbers.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -45,7 +46,7 @@ std::shared_ptr<TrendData> line(const QString& name, const QString& unit) {
 }
 
 QString noteOf(double runLength) {
-    return tr("a false alarm in %1 days on average").arg(runLength, 0, 'f', 0);
+    return tr("a false alarm in %1 days on average").arg(fixedText(runLength, 0));
 }
 
 ControlLines ewmaLines(const TrendData& data, const Days& days, const ChartBasis& basis) {
@@ -63,7 +64,7 @@ ControlLines ewmaLines(const TrendData& data, const Days& days, const ChartBasis
             tr("EWMA of daily medians, lambda %1, limits at %2 sigma: one false alarm in %3 days on average.")
                 .arg(options.lambda)
                 .arg(options.width)
-                .arg(ewmaRunLength(options, 0), 0, 'f', 0),
+                .arg(fixedText(ewmaRunLength(options, 0), 0)),
             noteOf(ewmaRunLength(options, 0))};
 }
 
@@ -80,7 +81,7 @@ ControlLines cusumLines(const Days& days, const ChartBasis& basis) {
             tr("CUSUM of daily medians, k %1, h %2 sigma: one false alarm in %3 days on average.")
                 .arg(options.k)
                 .arg(options.h)
-                .arg(cusumRunLength(options, 0), 0, 'f', 0),
+                .arg(fixedText(cusumRunLength(options, 0), 0)),
             noteOf(cusumRunLength(options, 0))};
 }
 

@@ -9,6 +9,7 @@
 #include "core/fleet/grease.h"
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/site_calendar.h"
+#include "ui/model/numbers.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -134,7 +135,7 @@ QString whoseLineWords(const WhoseLine& found, double hz, const Units& units) {
     const ShownUnit unit = shownUnit(QStringLiteral("Hz"), units);
     QStringList words{
         tr("%1 %2 on %3: there in %4 of %5 recordings.")
-            .arg(QString::number(unit.shown(hz), 'f', units.perMinute ? 0 : 1), unit.unit, shown(found.where))
+            .arg(fixedText(unit.shown(hz), units.perMinute ? 0 : 1), unit.unit, shown(found.where))
             .arg(found.there)
             .arg(found.recordings)};
     if (!found.own.empty())

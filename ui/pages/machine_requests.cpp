@@ -6,6 +6,7 @@
 #include "core/fleet/grams.h"
 #include "core/fleet/machine_week.h"
 #include "core/fleet/site_calendar.h"
+#include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/evidence_requests.h"
@@ -73,8 +74,8 @@ QString noteOf(const LineRow& row) {
     if (row.state == LineState::LeftOut) return tr("left out: %1").arg(shown(row.why));
     return tr("%1, %2 dB over floor, %3 decibans")
         .arg(shown(toText(row.state)))
-        .arg(row.aboveFloorDb, 0, 'f', 1)
-        .arg(row.weightDban, 0, 'f', 1);
+        .arg(fixedText(row.aboveFloorDb, 1))
+        .arg(fixedText(row.weightDban, 1));
 }
 
 }  // namespace

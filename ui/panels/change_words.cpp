@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <cmath>
 
+#include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/panels/evidence_words.h"
 #include "ui/plot/readout.h"
@@ -18,11 +19,11 @@ QString tr(const char* text) {
 }
 
 QString tenth(double value) {
-    return QString::number(value, 'f', 1);
+    return fixedText(value, 1);
 }
 
 QString percent(double share) {
-    return QString::number(share * 100, 'f', 2);
+    return fixedText(share * 100, 2);
 }
 
 QString lineWords(const LineLoss& line) {
@@ -39,7 +40,7 @@ QString loseWords(const WhatWouldChange& change) {
     if (*change.linesToLose == 1)
         return tr("It hangs on one line: without %1 it is below the %2 decibans of a finding.")
             .arg(shown(change.lines.front().name))
-            .arg(change.findingDban, 0, 'f', 0);
+            .arg(fixedText(change.findingDban, 0));
     return tr("It stays a finding until the %1 heaviest of its %2 found lines are gone.")
         .arg(*change.linesToLose)
         .arg(change.lines.size());
@@ -52,7 +53,7 @@ QString gainWords(const LineGain& gain) {
     return tr("%1 decibans are missing to a finding: %2 alone would bring them if its peak were among the "
               "highest 1 of %3 positions.")
         .arg(tenth(gain.missingDban), shown(gain.name))
-        .arg(std::ceil(*gain.oneIn), 0, 'f', 0);
+        .arg(fixedText(std::ceil(*gain.oneIn), 0));
 }
 
 QString stageWords(const StageStep& stage) {
@@ -83,7 +84,7 @@ QString levelWords(const LevelStep& step, const Units& units) {
     return (step.up ? tr("Zone %1 (%2) above %3 (now %4, %5 % more).")
                     : tr("Zone %1 (%2) at %3 or less (now %4, %5 % less)."))
         .arg(shown(step.value), urgencyWord(step.urgency), level, now)
-        .arg(std::abs(step.level / step.now - 1) * 100, 0, 'f', 0);
+        .arg(fixedText(std::abs(step.level / step.now - 1) * 100, 0));
 }
 
 QString speedWords(const SpeedReach& speed) {

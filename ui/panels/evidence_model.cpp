@@ -6,6 +6,7 @@
 #include <QPixmap>
 #include <algorithm>
 
+#include "ui/model/numbers.h"
 #include "ui/plot/line_marks.h"
 
 namespace fettle {
@@ -34,7 +35,7 @@ QIcon symbolOf(const Theme& theme, LineState state) {
 }
 
 QString fixed(double value, int decimals) {
-    return QString::number(value, 'f', decimals);
+    return fixedText(value, decimals);
 }
 
 }  // namespace

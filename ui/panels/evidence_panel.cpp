@@ -6,6 +6,7 @@
 
 #include "core/diagnosis/wording.h"
 #include "core/machine/path.h"
+#include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/panels/change_words.h"
@@ -247,11 +248,11 @@ void EvidencePanel::showClaims() {
         const Claim& c = claims[i];
         texts << tr("%1 of %2, %3 (%4, %5)")
                      .arg(shown(c.line), shown(faultName(c.fault)), shown(c.at), shown(toText(c.state)),
-                          QString::number(c.printed, 'f', 1));
+                          fixedText(c.printed, 1));
     }
     if (claims.size() > kMostClaims) texts << tr("%1 more").arg(claims.size() - kMostClaims);
     const ShownUnit unit = shownUnit(QStringLiteral("Hz"), selection_.units());
-    const QString place = QString::number(unit.shown(hz), 'f', selection_.units().perMinute ? 0 : 2);
+    const QString place = fixedText(unit.shown(hz), selection_.units().perMinute ? 0 : 2);
     claims_->setText(texts.isEmpty()
                          ? tr("%1 %2: no family has a line here.").arg(place, unit.unit)
                          : tr("%1 %2 is claimed by %3.").arg(place, unit.unit, texts.join(tr("; "))));

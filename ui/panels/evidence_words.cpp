@@ -6,6 +6,7 @@
 #include "core/diagnosis/blind_rows.h"
 #include "core/diagnosis/wording.h"
 #include "core/machine/path.h"
+#include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/panels/evidence_rows.h"
@@ -76,10 +77,10 @@ QString verdictWords(const Hypothesis& h) {
     if (!h.weightDban) return tr("Not judged: %1, %2: %3.").arg(name, shown(h.at), shown(h.why));
     QStringList words{tr("No finding: %1, %2: the best chance fit reaches %3 decibans; a finding needs 20.")
                           .arg(name, shown(h.at))
-                          .arg(*h.weightDban, 0, 'f', 1)};
+                          .arg(fixedText(*h.weightDban, 1))};
     if (h.beforeClaimsDban && *h.beforeClaimsDban - *h.weightDban > 1)
         words << tr("Before stronger faults claimed their lines it was %1.")
-                     .arg(*h.beforeClaimsDban, 0, 'f', 1);
+                     .arg(fixedText(*h.beforeClaimsDban, 1));
     words << tr("This does not prove the machine sound: see the blind spots.");
     return words.join(u' ');
 }
@@ -94,7 +95,7 @@ QString sinceWords(const Hypothesis& h, const PanelContent& content) {
     }
     if (!first) return {};
     return tr("first at %1 decibans on %2, in %3 recordings by now")
-        .arg(kFindingDban, 0, 'f', 0)
+        .arg(fixedText(kFindingDban, 0))
         .arg(dateText(siteTime(*first, content.zone).date()))
         .arg(recordings);
 }
@@ -104,10 +105,10 @@ QString factWords(const Hypothesis& h, const PanelContent& content, const Units&
     if (h.persistence && content.week)
         facts << (h.weightDban ? tr("10 decibans or more in %1 % of the week's recordings")
                                : tr("named in %1 % of the week's recordings"))
-                     .arg(*h.persistence * 100, 0, 'f', 0);
+                     .arg(fixedText(*h.persistence * 100, 0));
     facts << sinceWords(h, content);
     if (h.weightDban) {
-        facts << shown(h.best.view) << tr("cage shift %1 %").arg(h.best.cageShift * 100, 0, 'f', 2);
+        facts << shown(h.best.view) << tr("cage shift %1 %").arg(fixedText(h.best.cageShift * 100, 2));
         if (!h.best.variant.empty()) facts << shown(h.best.variant);
         if (h.recordingCount > 1 && h.recording < content.times.size())
             facts << tr("lines of the strongest recording, %1")
@@ -124,7 +125,7 @@ QStringList rivalWords(const Examination& examination, const Hypothesis& h) {
         const Rival& r = lines.rival;
         QString text = tr("%1, %2: %3 decibans before claims; %4.")
                            .arg(shown(faultName(r.fault)), shown(r.at))
-                           .arg(r.weightDban, 0, 'f', 1)
+                           .arg(fixedText(r.weightDban, 1))
                            .arg(shown(r.lines));
         if (lines.known) text += u' ' + decidingWords(lines);
         words << text;
@@ -167,7 +168,7 @@ QString scaleWords() {
     return tr("Bars: for to the right, against to the left. %1 decibans (dashed) make a finding. 30 "
               "decibans: "
               "chance lines reach it in at most 1 recording of 1,000.")
-        .arg(kFindingDban, 0, 'f', 0);
+        .arg(fixedText(kFindingDban, 0));
 }
 
 }  // namespace fettle

@@ -3,6 +3,7 @@
 #include <QHeaderView>
 #include <algorithm>
 
+#include "ui/model/numbers.h"
 #include "ui/panels/fault_rows.h"
 #include "ui/theme/urgency_disc.h"
 
@@ -119,7 +120,7 @@ void FaultList::addEntry(std::size_t i) {
         name = tr("%1: %2").arg(urgencyWord(urgency), name);
     }
     item->setText(Fault, name);
-    item->setText(Weight, entry.weightDban ? QString::number(*entry.weightDban, 'f', 1) : tr("none"));
+    item->setText(Weight, entry.weightDban ? fixedText(*entry.weightDban, 1) : tr("none"));
     item->setTextAlignment(Weight, Qt::AlignRight | Qt::AlignVCenter);
     item->setData(Fault, Qt::AccessibleTextRole, spokenOf(entry, name));
     if (entry.weightDban) item->setData(Bar, FaultRows::kWeight, *entry.weightDban);
@@ -135,13 +136,13 @@ QString FaultList::detailOf(const FaultEntry& entry) const {
     if (entry.severityKind == "zone") known << tr("zone %1").arg(value);
     if (entry.severityKind == "db_below_carrier") known << value;
     if (!entry.since.empty()) known << tr("since %1").arg(QString::fromStdString(entry.since));
-    if (entry.persistence) known << tr("in %1 % of recordings").arg(*entry.persistence * 100, 0, 'f', 0);
+    if (entry.persistence) known << tr("in %1 % of recordings").arg(fixedText(*entry.persistence * 100, 0));
     return known.join(QStringLiteral(" \u00b7 "));
 }
 
 QString FaultList::spokenOf(const FaultEntry& entry, const QString& name) const {
     const QString detail = entry.found ? detailOf(entry) : QString();
-    const QString weight = entry.weightDban ? tr("%1 decibans").arg(*entry.weightDban, 0, 'f', 1)
+    const QString weight = entry.weightDban ? tr("%1 decibans").arg(fixedText(*entry.weightDban, 1))
                                             : tr("not weighed: %1").arg(QString::fromStdString(entry.why));
     return detail.isEmpty() ? tr("%1; %2").arg(name, weight) : tr("%1; %2; %3").arg(name, weight, detail);
 }

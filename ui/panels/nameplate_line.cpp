@@ -5,6 +5,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/panels/train_line.h"
 
@@ -25,7 +26,7 @@ QString driverText(const Driver& driver) {
     QStringList facts = {said(kinds[int(driver.kind)])};
     if (driver.powerKw) facts << QStringLiteral("%1 kW").arg(*driver.powerKw, 0, 'g', 4);
     if (driver.poles) facts << said(QT_TRANSLATE_NOOP("Nameplate", "%1 poles")).arg(*driver.poles);
-    if (driver.ratedRpm) facts << QStringLiteral("%1 r/min").arg(*driver.ratedRpm, 0, 'f', 0);
+    if (driver.ratedRpm) facts << QStringLiteral("%1 r/min").arg(fixedText(*driver.ratedRpm, 0));
     if (driver.inverter) facts << said(QT_TRANSLATE_NOOP("Nameplate", "on inverter"));
     return facts.join(QStringLiteral(" "));
 }

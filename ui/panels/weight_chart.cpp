@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 
@@ -63,7 +64,7 @@ void WeightChart::say() {
     else
         setAccessibleName(tr("Weight over the weeks: %1 recordings, the last %2 decibans")
                               .arg(points_.size())
-                              .arg(points_.back().dban, 0, 'f', 1));
+                              .arg(fixedText(points_.back().dban, 1)));
 }
 
 QString WeightChart::dayOf(double ms) const {
@@ -71,7 +72,7 @@ QString WeightChart::dayOf(double ms) const {
 }
 
 QString WeightChart::textOf(const WeightPoint& point) const {
-    return tr("%1: %2 decibans").arg(momentText(instantOf(point.ms), zone_)).arg(point.dban, 0, 'f', 1);
+    return tr("%1: %2 decibans").arg(momentText(instantOf(point.ms), zone_)).arg(fixedText(point.dban, 1));
 }
 
 double WeightChart::highestTen() const {
@@ -83,7 +84,7 @@ QSize WeightChart::sizeHint() const {
 }
 
 QRectF WeightChart::area() const {
-    const int label = fontMetrics().horizontalAdvance(QString::number(high_, 'f', 0)) + 6;
+    const int label = fontMetrics().horizontalAdvance(fixedText(high_, 0)) + 6;
     const int high = fontMetrics().height();
     return QRectF(rect()).adjusted(label, high / 2.0, -2, -high - 2.0);
 }
@@ -180,7 +181,7 @@ void WeightChart::paintLevels(QPainter& painter) const {
         written.push_back(y(level));
         painter.setPen(theme_.colour(Role::MutedInk));
         painter.drawText(QRectF(0, y(level) - high / 2.0, in.left() - 4, high),
-                         Qt::AlignRight | Qt::AlignVCenter, QString::number(level, 'f', 0));
+                         Qt::AlignRight | Qt::AlignVCenter, fixedText(level, 0));
     }
 }
 

@@ -6,6 +6,7 @@
 #include <QSignalBlocker>
 #include <QToolButton>
 
+#include "ui/model/numbers.h"
 #include "ui/plot/head_flow.h"
 #include "ui/plot/readout.h"
 
@@ -124,7 +125,7 @@ void CursorStrip::setSpacings(std::vector<NamedSpacing> spacings) {
 void CursorStrip::fillSpacings() {
     menu_->clear();
     for (const NamedSpacing& spacing : spacings_) {
-        QAction* action = menu_->addAction(tr("%1: %2 Hz").arg(spacing.name).arg(spacing.hz, 0, 'f', 3));
+        QAction* action = menu_->addAction(tr("%1: %2 Hz").arg(spacing.name).arg(fixedText(spacing.hz, 3)));
         connect(action, &QAction::triggered, this,
                 [this, hz = spacing.hz] { spacing_->setValue(hz * factor_); });
     }

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/base/units.h"
+#include "ui/model/numbers.h"
 #include "ui/plot/readout.h"
 
 namespace fettle {
@@ -116,7 +117,7 @@ QString inWords(const PolarPicture& polar) {
     for (const PolarPicture::Arrow& arrow : polar.arrows)
         parts << tr("%1: %2 %3 at %4 degrees.")
                      .arg(arrow.name, significant(arrow.amount), polar.unit)
-                     .arg(arrow.degrees, 0, 'f', 0);
+                     .arg(fixedText(arrow.degrees, 0));
     for (const PolarPicture::Circle& circle : polar.circles)
         parts << tr("%1: circle of %2 %3.").arg(circle.name, significant(circle.radius), polar.unit);
     return parts.join(QChar(' '));

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/model/numbers.h"
 #include "ui/plot/cursor_item.h"
 #include "ui/plot/cursor_strip.h"
 #include "ui/plot/cursor_table.h"
@@ -122,17 +123,16 @@ void SpectrumPlot::showDifference(const std::vector<CursorRow>& rows) {
         data_->decibels ? rows[1].value - rows[0].value : reading_.ratioDb(rows[1].value, rows[0].value);
     const QString between =
         tr("B − A: %1").arg(frequencyText(*cursor_.second - *selection_.cursorHz(), data_->shaftHz));
-    strip_->setDifference(
-        data_->decibels
-            ? tr("%1; %2 dB").arg(between).arg(db, 0, 'f', 1)
-            : tr("%1; B / A %2 (%3 dB)").arg(between, significant(std::pow(10, db / 20))).arg(db, 0, 'f', 1));
+    strip_->setDifference(data_->decibels ? tr("%1; %2 dB").arg(between).arg(fixedText(db, 1))
+                                          : tr("%1; B / A %2 (%3 dB)")
+                                                .arg(between, significant(std::pow(10, db / 20)))
+                                                .arg(fixedText(db, 1)));
 }
 
 QString SpectrumPlot::sayAt(std::size_t line) const {
     const double hz = data_->dfHz * double(line), value = reading_.shown(double(data_->values[line]));
-    const QString amplitude = reading_.decibels()
-                                  ? QString::number(value, 'f', 1) + QChar(' ') + reading_.unit()
-                                  : valueText(value, reading_.unit());
+    const QString amplitude = reading_.decibels() ? fixedText(value, 1) + QChar(' ') + reading_.unit()
+                                                  : valueText(value, reading_.unit());
     return tr("%1, %2").arg(frequencyText(hz, data_->shaftHz), amplitude);
 }
 

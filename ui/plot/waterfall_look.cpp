@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/model/numbers.h"
 #include "ui/plot/readout.h"
 
 namespace fettle {
@@ -95,7 +96,7 @@ double WaterfallLook::stored(double shownValue) const {
 }
 
 QString WaterfallLook::endText(double value) const {
-    return saysDecibels() ? QString::number(shown(value), 'f', 0) : significant(shown(value), 2);
+    return saysDecibels() ? fixedText(shown(value), 0) : significant(shown(value), 2);
 }
 
 // Under the pointer both are said: people think in the unit whatever the scale is.

@@ -11,6 +11,7 @@
 #include <cmath>
 
 #include "core/dsp/statistics.h"
+#include "ui/model/numbers.h"
 #include "ui/plot/cursor_item.h"
 #include "ui/plot/gestures.h"
 #include "ui/plot/line_item.h"
@@ -192,8 +193,8 @@ QString WaveformPlot::figures() const {
     for (const double value : part)
         most = std::max(most, std::abs(value - mid));
     return tr("Visible %1 to %2 s, mean taken out: r.m.s. %3, peak %4, crest factor %5, kurtosis %6")
-        .arg(double(first) / data_->sampleRateHz, 0, 'f', 3)
-        .arg(double(last - 1) / data_->sampleRateHz, 0, 'f', 3)
+        .arg(fixedText(double(first) / data_->sampleRateHz, 3))
+        .arg(fixedText(double(last - 1) / data_->sampleRateHz, 3))
         .arg(valueText(spread * unit.factor, unit.unit), valueText(most * unit.factor, unit.unit),
              significant(spread > 0 ? most / spread : 0), significant(kurtosis(part)));
 }
@@ -215,7 +216,7 @@ QString WaveformPlot::sayAt(double seconds) const {
                                          (long long)(data_->samples.size()) - 1);
     const ShownUnit unit = shownUnit(data_->unit, units_);
     return tr("%1 s, %2")
-        .arg(double(i) / data_->sampleRateHz, 0, 'f', 5)
+        .arg(fixedText(double(i) / data_->sampleRateHz, 5))
         .arg(valueText(unit.shown(double(data_->samples[std::size_t(i)])), unit.unit));
 }
 
@@ -227,7 +228,8 @@ void WaveformPlot::showCursors() {
     zoomButton_->setEnabled(first_ && second_);
     if (first_ && second_ && *first_ != *second_) {
         const double apart = std::abs(*second_ - *first_);
-        setReadout(tr("%1 s apart: %2").arg(apart, 0, 'f', 5).arg(frequencyText(1 / apart, data_->shaftHz)));
+        setReadout(
+            tr("%1 s apart: %2").arg(fixedText(apart, 5)).arg(frequencyText(1 / apart, data_->shaftHz)));
     } else {
         setReadout(first_ && data_ ? sayAt(*first_) : QString());
     }

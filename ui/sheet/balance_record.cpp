@@ -4,6 +4,7 @@
 #include <QPainter>
 
 #include "core/workshop/unbalance.h"
+#include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/plot/readout.h"
 #include "ui/sheet/balance_words.h"
@@ -51,7 +52,7 @@ QStringList rotorFacts(const BalanceJob& job, const BalanceAnswer& answer) {
     QStringList facts;
     facts << (job.rotor.component == "driven" ? tr("rotor of the driven machine") : tr("rotor of the motor"));
     if (job.rotor.massKg) facts << tr("%1 kg").arg(significant(*job.rotor.massKg, 4));
-    if (job.rotor.rpm) facts << tr("%1 r/min").arg(*job.rotor.rpm, 0, 'f', 0);
+    if (job.rotor.rpm) facts << tr("%1 r/min").arg(fixedText(*job.rotor.rpm, 0));
     facts << tr("grade %1").arg(shown(gradeName(job.rotor.grade)));
     if (answer.permissibleGmm)
         facts << tr("permissible unbalance %1 g mm").arg(significant(*answer.permissibleGmm, 4));

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/workshop/unbalance.h"
+#include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/plot/readout.h"
 
@@ -63,7 +64,7 @@ class Words {
     }
     static QString degrees(const Polar& polar) {
         const double whole = std::round(polar.degrees);
-        return QString::number(whole >= 360 ? 0 : whole, 'f', 0);
+        return fixedText(whole >= 360 ? 0 : whole, 0);
     }
 
     static QString vibration(const Polar& vibration, const BalanceJob& job) {
@@ -154,7 +155,7 @@ class Words {
         QStringList row{name, trial && trial->amount > 0 ? mass(*trial) : QString()};
         for (const auto& one : read)
             row << (one ? vibration(*one, job) : QString());
-        row << (run.rpm ? QString::number(*run.rpm, 'f', 0) : QString());
+        row << (run.rpm ? fixedText(*run.rpm, 0) : QString());
         return row;
     }
 

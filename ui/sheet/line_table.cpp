@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "ui/model/numbers.h"
 #include "ui/sheet/sheet_page.h"
 
 namespace fettle {
@@ -20,7 +21,7 @@ QString tr(const char* text) {
 QString foundText(const LineRow& line) {
     switch (line.state) {
         case LineState::Found:
-            return QString::number(line.foundHz, 'f', 1);
+            return fixedText(line.foundHz, 1);
         case LineState::Absent:
             return tr("absent");
         case LineState::LeftOut:
@@ -37,9 +38,9 @@ PrintedRow printedRow(const ArithmeticRow& row, int number) {
     out.printed = row.printed;
     out.dban = dbanText(row.printed);
     if (!row.line) return out;
-    out.expected = QString::number(row.line->expectedHz, 'f', 1);
+    out.expected = fixedText(row.line->expectedHz, 1);
     out.found = foundText(*row.line);
-    if (row.line->state == LineState::Found) out.overFloor = QString::number(row.line->aboveFloorDb, 'f', 1);
+    if (row.line->state == LineState::Found) out.overFloor = fixedText(row.line->aboveFloorDb, 1);
     return out;
 }
 
@@ -63,7 +64,7 @@ std::vector<std::size_t> byImportance(const std::vector<ArithmeticRow>& rows) {
 
 QString dbanText(double dban) {
     const double tenths = std::round(dban * 10);
-    return QString::number(tenths == 0 ? 0.0 : tenths / 10, 'f', 1);
+    return fixedText(tenths == 0 ? 0.0 : tenths / 10, 1);
 }
 
 int lineNumber(const std::vector<ArithmeticRow>& rows, const std::string& name) {

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 
 #include "core/diagnosis/settings.h"
+#include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
 #include "ui/model/trial_words.h"
 #include "ui/model/unit_words.h"
@@ -131,7 +132,7 @@ FlowTable recordingTable(const TrialSheet& sheet) {
                      {tr("named more strongly"), 3}},
                     {}};
     const auto number = [](const std::optional<double>& value, int digits) {
-        return value ? QString::number(*value, 'f', digits) : QStringLiteral("–");
+        return value ? fixedText(*value, digits) : QStringLiteral("–");
     };
     for (const TrialRecording& one : sheet.result.recordings)
         table.rows.push_back({{shortMomentText(one.time, zone)},

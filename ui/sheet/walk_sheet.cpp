@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/sheet/page_flow.h"
 
@@ -88,7 +89,7 @@ QString askedWhat(const AskSpec& spec, const Units& units) {
     QStringList what;
     const ShownUnit hz = shownUnit(QStringLiteral("Hz"), units);
     if (spec.seconds > 0) what << tr("%1 s or more").arg(spec.seconds, 0, 'g', 4);
-    if (spec.topHz > 0) what << tr("to %1 %2").arg(hz.shown(spec.topHz), 0, 'f', 0).arg(hz.unit);
+    if (spec.topHz > 0) what << tr("to %1 %2").arg(fixedText(hz.shown(spec.topHz), 0)).arg(hz.unit);
     if (linesOf(spec) > 0) what << tr("%1 lines").arg(linesOf(spec));
     if (spec.tachometer) what << tr("with a tachometer");
     return what.isEmpty() ? tr("a running recording") : what.join(QStringLiteral(", "));
