@@ -197,10 +197,14 @@ Result<std::shared_ptr<const ScatterData>> scatterOf(FleetFile& fleet, const Tre
 Result<WaterfallPtr> coarseWaterfall(FleetFile& fleet, const WaterfallRequest& request) {
     auto picked = fleet.trends().pickedSpectra(request.channel, request.kind, kCoarseRows);
     if (!picked) return fail(picked.error());
-    const auto shafts = shaftsOf(fleet, request.channel);
-    if (!shafts) return fail(shafts.error());
+    ShaftHz shafts;  // of a whole year they take longer than the picture: only where it cannot do without
+    if (picked->of == 1 || request.orders) {
+        auto read = shaftsOf(fleet, request.channel);
+        if (!read) return fail(read.error());
+        shafts = std::move(*read);
+    }
     std::vector<WaterfallRow> rows;
-    addRows(picked->spectra, *shafts, rows);
+    addRows(picked->spectra, shafts, rows);
     return WaterfallData::make(std::move(rows), optionsOf(request, picked->of));
 }
 

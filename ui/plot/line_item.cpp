@@ -9,7 +9,8 @@ namespace fettle {
 
 namespace {
 constexpr double kPointPx = 4.5;
-}
+constexpr double kDense = 4;  // points a pixel
+}  // namespace
 
 LineItem::LineItem() {
     setRenderHint(QwtPlotItem::RenderAntialiased);
@@ -44,7 +45,10 @@ void LineItem::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMa
     const auto pieces = decimated(
         *series_, first, last, [&](double x) { return xMap.transform(x); },
         [&](double y) { return yMap.transform(y); });
-    QPen pen(colour_, width_, style_);
+    // A band of noise is no smoother for smooth edges, and takes several times as long with them.
+    const bool dense = double(last - first) > kDense * canvas.width();
+    painter->setRenderHint(QPainter::Antialiasing, !dense);
+    QPen pen(colour_, dense ? 1 : width_, dense ? Qt::SolidLine : style_);
     pen.setJoinStyle(Qt::RoundJoin);
     painter->setPen(pen);
     painter->setBrush(Qt::NoBrush);

@@ -189,7 +189,7 @@ void TimeAxis::attach(QwtPlot& plot, bool ticksOnly) {
 void TimeAxis::attachUpright(QwtPlot& plot, double above) {
     plot.setAxisScaleDraw(QwtPlot::yLeft, timeScaleDraw(false));
     plot.setAxisScaleEngine(QwtPlot::yLeft, new QwtDateScaleEngine(Qt::OffsetFromUTC));
-    plot.setAxisMaxMajor(QwtPlot::yLeft, 6);
+    plot.setAxisMaxMajor(QwtPlot::yLeft, 4);
     plot.setAxisMaxMinor(QwtPlot::yLeft, 4);
     uprights_.emplace_back(&plot, above);
     setScales();

@@ -60,8 +60,9 @@ void Waterfall::connectGestures() {
     });
     connect(&gestures(), &Gestures::panned, this, [=, this](const QPointF& by) {
         axis_.pan(time(0) - time(by.x()));
+        const double before = upright_.from;
         upright_.pan(up(0) - up(by.y()));
-        showUpright();
+        if (upright_.from != before) showUpright();
     });
     connect(&gestures(), &Gestures::framed, this, [=, this](const QRect& part) {
         upright_.show(up(part.bottom()), up(part.top()));
