@@ -21,7 +21,7 @@ namespace fettle {
 
 namespace {
 
-enum Column { Where, Relation, Value, AgainstHere, When, kColumns };
+enum Column { Value, AgainstHere, Where, Relation, When, kColumns };  // numbers first: never scrolled away
 
 QString relationWord(Beside beside) {
     switch (beside) {
@@ -152,7 +152,7 @@ void CompareStrip::rebuild() {
     const auto hereValue = here == rows_.end() ? std::nullopt : valueOf(*here);
     const ShownUnit shownAs = shownUnit(unit(), units_);
     const QSignalBlocker quiet(table_);
-    table_->setHorizontalHeaderLabels({tr("where"), tr("what"), shownAs.unit, tr("× shown"), tr("recorded")});
+    table_->setHorizontalHeaderLabels({shownAs.unit, tr("× shown"), tr("where"), tr("what"), tr("recorded")});
     table_->setRowCount(int(rows_.size()));
     for (int i = 0; i < table_->rowCount(); ++i) {
         const SideRow& row = rows_[std::size_t(i)];
@@ -161,9 +161,9 @@ void CompareStrip::rebuild() {
         QString place = nameOf(row, hereTag);
         if (!row.channel.direction.empty() && row.channel.direction != "unknown")
             place = tr("%1, %2").arg(place, shown(row.channel.direction));
-        const QStringList texts = {
-            place, relationWord(row.beside), value ? significant(shownAs.shown(*value)) : QStringLiteral("-"),
-            ratio ? significant(*value / *hereValue, 2) : QString(), shortMomentText(row.time, zone_)};
+        const QStringList texts = {value ? significant(shownAs.shown(*value)) : QStringLiteral("-"),
+                                   ratio ? significant(*value / *hereValue, 2) : QString(), place,
+                                   relationWord(row.beside), shortMomentText(row.time, zone_)};
         for (int column = 0; column < kColumns; ++column) {
             auto* cell = new QTableWidgetItem(texts[column]);
             if (column == Value || column == AgainstHere)
