@@ -10,7 +10,7 @@ namespace {
 // Three figures in all, as many behind the mark as that takes.
 QString threeFigures(double value) {
     if (value == 0) return QStringLiteral("0");
-    const int whole = int(std::floor(std::log10(std::abs(value)))) + 1;
+    const int whole = int(std::floor(std::log10(std::abs(value) * (1 + 1e-9)))) + 1;
     return QString::number(value, 'f', std::max(0, 3 - std::max(whole, 0) - (whole < 0 ? whole : 0)));
 }
 
