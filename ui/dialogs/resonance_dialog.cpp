@@ -103,7 +103,7 @@ void ResonanceDialog::build(const Theme& theme) {
     all->addWidget(plot_, 7);
     all->addWidget(buildBelow(theme), 4);
     all->addWidget(buttons);
-    resize(62 * fontMetrics().height(), 40 * fontMetrics().height());
+    resize(72 * fontMetrics().height(), 44 * fontMetrics().height());
 }
 
 QWidget* ResonanceDialog::buildBelow(const Theme& theme) {
@@ -204,7 +204,7 @@ void ResonanceDialog::showBands() {
     for (int column = 0; column + 1 < bands_->columnCount(); ++column) {
         const int head = fontMetrics().horizontalAdvance(bands_->horizontalHeaderItem(column)->text());
         bands_->setColumnWidth(
-            column, std::max(bands_->columnWidth(column), head + 5 * fontMetrics().averageCharWidth()));
+            column, std::max(bands_->columnWidth(column), head + 4 * fontMetrics().averageCharWidth()));
     }
     bands_->setVisible(!found_->map.bands.empty());
 }
