@@ -85,7 +85,7 @@ TrainMark* TrainLine::add(const QString& key, const QString& name, bool point) {
     mark->setObjectName((point ? QStringLiteral("point/") : QStringLiteral("train/")) + key);
     mark->setAccessibleName(name);
     mark->setToolTip(name);
-    mark->setFocusPolicy(marks_.empty() ? Qt::StrongFocus : Qt::ClickFocus);
+    mark->setFocusPolicy(Qt::StrongFocus);
     mark->installEventFilter(this);
     connect(mark, &QAbstractButton::clicked, this, [this, mark] { pick(*mark); });
     marks_.push_back(mark);
@@ -205,13 +205,16 @@ bool TrainLine::eventFilter(QObject* watched, QEvent* event) {
     }
 }
 
+// One stop of Tab: from any mark on, or back, it leaves the line.
+bool TrainLine::focusNextPrevChild(bool next) {
+    if (!marks_.empty()) (next ? marks_.back() : marks_.front())->setFocus(Qt::OtherFocusReason);
+    return QWidget::focusNextPrevChild(next);
+}
+
 void TrainLine::goAlong(TrainMark* from, int step) {
     const auto at = std::find(marks_.begin(), marks_.end(), from);
     const auto index = (at - marks_.begin()) + step;
     if (at == marks_.end() || index < 0 || index >= std::ptrdiff_t(marks_.size())) return;
-    for (TrainMark* mark : marks_)
-        mark->setFocusPolicy(Qt::ClickFocus);
-    marks_[std::size_t(index)]->setFocusPolicy(Qt::StrongFocus);
     marks_[std::size_t(index)]->setFocus(Qt::TabFocusReason);
 }
 
