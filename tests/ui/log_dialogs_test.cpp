@@ -1,6 +1,7 @@
 // What is noted of a machine, driven by object names in a real window: events with photographs and their
 // correction, jobs from draft to report, a new baseline, before and after, tables of events.
 #include <QAction>
+#include <QApplication>
 #include <QBuffer>
 #include <QComboBox>
 #include <QDoubleSpinBox>
@@ -9,6 +10,7 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPlainTextEdit>
+#include <QScreen>
 #include <QTableView>
 #include <QTextBrowser>
 #include <QTreeWidget>
@@ -260,6 +262,21 @@ TEST_F(LogDialogs, EventsOfATableAreTakenAndWhatIsRefusedIsSaid) {
     settle();
     EXPECT_EQ(fleet_->log().events("A-RACE")->size(), 1u);
     box->reject();
+}
+
+TEST_F(LogDialogs, ALongFormScrollsWhereTheScreenIsLowAndItsButtonsStayInSight) {
+    openMachine();
+    theme_.applyTo(*qApp, 2);
+    ReturnDialog half(window_->workplace()->work(), theme_, "A-RACE", 0,
+                      {{"bearing_inner_race", "driver DE"}}, window_.get());
+    half.setAttribute(Qt::WA_DeleteOnClose, false);
+    half.show();
+    const int room = half.screen()->availableSize().height();
+    half.resize(half.width(), room);
+    EXPECT_LE(half.height(), room) << "it would not shrink to the screen";
+    const QWidget* yes = half.findChild<QAbstractButton*>("yes");
+    EXPECT_LE(yes->mapTo(&half, QPoint(0, yes->height())).y(), room);
+    theme_.applyTo(*qApp, 1);
 }
 
 TEST_F(LogDialogs, HistoryStandsBesideThePlots) {

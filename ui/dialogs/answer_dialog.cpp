@@ -1,14 +1,52 @@
 #include "ui/dialogs/answer_dialog.h"
 
 #include <QDialogButtonBox>
+#include <QEvent>
 #include <QFormLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QScreen>
+#include <QScrollArea>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "ui/pages/page_parts.h"
 
 namespace fettle {
+
+namespace {
+
+// As tall as its form where the screen has room for it, else it scrolls: the buttons stay in sight.
+class FormRoom : public QScrollArea {
+  public:
+    FormRoom(QFormLayout* form, QWidget* parent) : QScrollArea(parent) {
+        auto* fields = new QWidget(this);
+        form->setContentsMargins(0, 0, 0, 0);
+        fields->setLayout(form);
+        setWidget(fields);
+        setWidgetResizable(true);
+        setFrameStyle(QFrame::NoFrame);
+        setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+        setFocusPolicy(Qt::NoFocus);
+    }
+    QSize sizeHint() const override { return widget()->sizeHint(); }
+    QSize minimumSizeHint() const override {
+        const int room = screen()->availableSize().height() - kAroundEms * fontMetrics().height();
+        const QSize wanted = widget()->minimumSizeHint();
+        return {wanted.width(), std::min(wanted.height(), std::max(room, 0))};
+    }
+
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override {
+        if (watched == widget() && event->type() == QEvent::LayoutRequest) updateGeometry();
+        return QScrollArea::eventFilter(watched, event);
+    }
+
+  private:
+    static constexpr int kAroundEms = 14;  // title, explanation, what is lacking, buttons
+};
+
+}  // namespace
 
 AnswerDialog::AnswerDialog(const Theme& theme, const QString& name, const QString& title, const QString& yes,
                            QWidget* parent)
@@ -29,7 +67,7 @@ AnswerDialog::AnswerDialog(const Theme& theme, const QString& name, const QStrin
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     auto* all = new QVBoxLayout(this);
     all->addWidget(explanation_);
-    all->addLayout(form_);
+    all->addWidget(new FormRoom(form_, this), 1);
     all->addWidget(lack_);
     all->addWidget(buttons);
     setMinimumWidth(fontMetrics().averageCharWidth() * 62);
