@@ -30,7 +30,9 @@ class RoundPageTest : public Desk {
     void choose(const std::string& tag) {
         const int row = roundPage().model().rowOf(tag);
         ASSERT_GE(row, 0) << tag;
-        ledger().setCurrentIndex(ledger().model()->index(row, 1));
+        // Alone, whatever key an earlier test left held.
+        ledger().selectionModel()->setCurrentIndex(
+            ledger().model()->index(row, 1), QItemSelectionModel::ClearAndSelect | QItemSelectionModel::Rows);
         ledger().setFocus();
     }
     std::string chosen() {
