@@ -164,10 +164,11 @@ TEST_F(TrendStoreTest, SpectraArePickedAtEvenStepsOfTime) {
     const auto few = trends().pickedSpectra(idOf("x"), WaterfallKind::Velocity, 3);
     ASSERT_TRUE(few) << few.error().sentence();
     EXPECT_EQ(few->of, 3u);
-    ASSERT_EQ(few->spectra.size(), 3u);
+    ASSERT_EQ(few->spectra.size(), 4u);  // and the newest
     EXPECT_EQ(few->spectra[0].time, at("2026-05-01T06:00:00Z"));
     EXPECT_EQ(few->spectra[1].time, at("2026-05-04T06:00:00Z"));
     EXPECT_EQ(few->spectra[2].time, at("2026-05-07T06:00:00Z"));
+    EXPECT_EQ(few->spectra[3].time, at("2026-05-09T06:00:00Z"));
     const auto all = trends().pickedSpectra(idOf("x"), WaterfallKind::Velocity, 9);
     EXPECT_EQ(all->of, 1u);
     EXPECT_EQ(all->spectra.size(), 9u);
