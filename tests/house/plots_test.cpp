@@ -10,6 +10,9 @@ TEST(Plots, IncludeNeitherStoreNorTransformsNorWork) {
     for (const SourceFile& source : filesBelow({"ui/plot"}))
         for (const Include& include : includesOf(source.text)) {
             ++read;
+            // A line read as another motion, and the figures of what a zoom shows: sums over what is there.
+            if (include.target == "core/dsp/motion_lines.h" || include.target == "core/dsp/statistics.h")
+                continue;
             for (const char* room :
                  {"core/store", "core/dsp", "core/fleet", "core/signal", "core/intake", "ui/work"})
                 EXPECT_FALSE(include.target.rfind(room, 0) == 0)

@@ -82,7 +82,7 @@ TEST_F(CommandTest, JsonHasStableKeys) {
     for (const auto& [key, value] : json->items())
         keys.push_back(key);
     EXPECT_THAT(keys, ElementsAre("schema", "engine", "found", "stored", "already", "late", "refused",
-                                  "parked", "passed_over", "cancelled", "refusals", "warnings"));
+                                  "parked", "passed_over", "answered", "cancelled", "refusals", "warnings"));
     EXPECT_EQ((*json)["stored"], 3);
     EXPECT_EQ((*json)["refusals"][0]["path"], in_ + "/d.wav");
     EXPECT_EQ((*json)["refusals"][0]["place"], "/machine");

@@ -116,8 +116,10 @@ bool hasName(QWidget& widget) {
     return spoken && !spoken->text(QAccessible::Name).isEmpty();
 }
 
-// Only what is worked with: a field, a list, a button; not an area that scrolls what lies in it.
+// Only what is worked with: a field, a list, a button; not an area that scrolls what lies in it, nor the head
+// of a table, whose sorting has a key or a menu of its own.
 bool isControl(const QWidget& widget) {
+    if (qobject_cast<const QHeaderView*>(&widget)) return false;
     return qobject_cast<const QAbstractButton*>(&widget) || qobject_cast<const QComboBox*>(&widget) ||
            qobject_cast<const QLineEdit*>(&widget) || qobject_cast<const QAbstractSpinBox*>(&widget) ||
            (qobject_cast<const QAbstractScrollArea*>(&widget) && !qobject_cast<const QScrollArea*>(&widget));
@@ -167,10 +169,22 @@ QStringList namelessControls(QWidget& root) {
     return troubles;
 }
 
+// By Tab, or as one of a row of its kind of which one takes Tab and the arrows walk.
+static bool isReached(const QWidget& widget) {
+    if (widget.focusPolicy() & Qt::TabFocus) return true;
+    if (!widget.parentWidget() || !(widget.focusPolicy() & Qt::ClickFocus)) return false;
+    for (const QObject* child : widget.parentWidget()->children()) {
+        const auto* other = qobject_cast<const QWidget*>(child);
+        if (other && other->metaObject() == widget.metaObject() && (other->focusPolicy() & Qt::TabFocus))
+            return true;
+    }
+    return false;
+}
+
 QStringList unreachableControls(QWidget& root) {
     QStringList troubles;
     eachShown(root, [&](QWidget& widget) {
-        if (widget.isEnabled() && isControl(widget) && !(widget.focusPolicy() & Qt::TabFocus))
+        if (widget.isEnabled() && isControl(widget) && !isReached(widget))
             troubles << QStringLiteral("%1 is out of the keyboard's reach").arg(nameOf(widget));
     });
     return troubles;
