@@ -7,14 +7,14 @@
 
 namespace fettle::made {
 
-inline Examination examined(const Machine& machine, const std::vector<RecordingPtr>& recordings) {
+inline Examination examinedTogether(const Machine& machine, const std::vector<RecordingPtr>& recordings) {
     const auto result = examine(machine, recordings);
     EXPECT_TRUE(result);
     return result ? *result : Examination{};
 }
 
 inline Examination examined(const Machine& machine, const RecordingPtr& recording) {
-    return examined(machine, std::vector{recording});
+    return examinedTogether(machine, {recording});
 }
 
 }  // namespace fettle::made

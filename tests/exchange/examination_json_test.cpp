@@ -38,27 +38,28 @@ std::vector<Sample> samples() {
     std::vector<RecordingPtr> week;
     for (const made::Kind& kind : made::kinds()) {
         const auto made = made::made(kind.setup);
-        all.push_back({kind.name, made::examined(kind.setup.machine, {made.recording})});
+        all.push_back({kind.name, made::examinedTogether(kind.setup.machine, {made.recording})});
         if (week.size() < 3) week.push_back(made.recording);
     }
-    all.push_back({"three recordings", made::examined(made::motor(), week)});
+    all.push_back({"three recordings", made::examinedTogether(made::motor(), week)});
     const Machine fan = made::fanSet();
     auto setup = made::setupOf(fan);
     setup.operation.turning = false;
-    all.push_back({"stopped", made::examined(fan, {made::made(setup).recording})});
+    all.push_back({"stopped", made::examinedTogether(fan, {made::made(setup).recording})});
     setup = made::with(made::setupOf(fan), "unbalance", "driver", 0.9);
-    all.push_back({"unbalance", made::examined(fan, {made::made(setup).recording})});
+    all.push_back({"unbalance", made::examinedTogether(fan, {made::made(setup).recording})});
     setup = made::setupOf(fan, 3, 0.2);
-    all.push_back({"too short", made::examined(fan, {made::made(setup).recording})});
+    all.push_back({"too short", made::examinedTogether(fan, {made::made(setup).recording})});
     const auto noise = made::recordingOf(std::vector<double>(640, 0.0), 6400);
-    all.push_back({"flat", made::examined(made::motor(), {noise})});
-    all.push_back({"left out views",
-                   made::examined(made::motor(), {made::recordingOf(made::noise(520, 0.1, 1), 800, 1484)})});
+    all.push_back({"flat", made::examinedTogether(made::motor(), {noise})});
+    all.push_back(
+        {"left out views",
+         made::examinedTogether(made::motor(), {made::recordingOf(made::noise(520, 0.1, 1), 800, 1484)})});
     const auto bare = made::machineOf(R"({ "tag": "T-9", "mains_hz": 50, "driver": { "rated_rpm": 1484,
         "bearings": { "DE": { "designation": "99999" } } },
         "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x" } ] } ] })");
-    all.push_back(
-        {"no geometry", made::examined(bare, {made::recordingOf(made::noise(25600, 0.1, 1), 6400, 1484)})});
+    all.push_back({"no geometry", made::examinedTogether(
+                                      bare, {made::recordingOf(made::noise(25600, 0.1, 1), 6400, 1484)})});
     return all;
 }
 
@@ -205,14 +206,14 @@ TEST(ExaminationJson, HostileNamesNeitherBreakNorChangeAnything) {
     const Machine machine = made::motor();
     const auto plain =
         made::made(made::with(made::setupOf(machine, 2, 2), "bearing_outer_race", "driver DE", 0.75));
-    const Json expected = toJson(made::examined(machine, {plain.recording}));
+    const Json expected = toJson(made::examinedTogether(machine, {plain.recording}));
     for (const std::string& name : hostileNames()) {
         auto recording = std::make_shared<Recording>(*plain.recording);
         recording->file = name;
         recording->channels[0].name = name;
         recording->timeSource = recording->capture = name;
         std::string text;
-        ASSERT_NO_THROW(text = asWritten(made::examined(machine, {recording})));
+        ASSERT_NO_THROW(text = asWritten(made::examinedTogether(machine, {recording})));
         Json json;
         ASSERT_NO_THROW(json = Json::parse(text));
         ASSERT_TRUE(json.is_object());
@@ -252,13 +253,13 @@ TEST(ExaminationJson, ReadBackOneByOneCombinesToTheWeek) {
     std::vector<Examination> parts;
     for (const RecordingPtr& recording : week) {
         const auto one =
-            examinationFromText(examinationAsText(made::examined(machine, {recording})), "stored");
+            examinationFromText(examinationAsText(made::examinedTogether(machine, {recording})), "stored");
         ASSERT_TRUE(one);
         parts.push_back(*one);
     }
     const auto joined = combine(machine, parts);
     ASSERT_TRUE(joined);
-    EXPECT_EQ(examinationAsText(*joined), examinationAsText(made::examined(machine, week)));
+    EXPECT_EQ(examinationAsText(*joined), examinationAsText(made::examinedTogether(machine, week)));
 }
 
 TEST(ExaminationJson, RefusesWhatIsNoExamination) {

@@ -63,12 +63,12 @@ int expectSums(const std::string& text) {
 }
 
 TEST(ExaminationText, PrintedRowsAddUpToThePrintedWeight) {
-    EXPECT_EQ(expectSums(asText(made::examined(made::motor(), faulty(1)))), 1);
-    EXPECT_EQ(expectSums(asText(made::examined(made::motor(), faulty(3)))), 1);
+    EXPECT_EQ(expectSums(asText(made::examinedTogether(made::motor(), faulty(1)))), 1);
+    EXPECT_EQ(expectSums(asText(made::examinedTogether(made::motor(), faulty(3)))), 1);
 }
 
 TEST(ExaminationText, SaysTheVerdictFirstAndTheCautionLast) {
-    const std::string text = asText(made::examined(made::motor(), faulty(1)));
+    const std::string text = asText(made::examinedTogether(made::motor(), faulty(1)));
     EXPECT_LT(text.find("Outer-race defect"), text.find("Recordings"));
     EXPECT_THAT(text, HasSubstr("decibans"));
     EXPECT_THAT(text, HasSubstr("driver DE"));
@@ -77,11 +77,12 @@ TEST(ExaminationText, SaysTheVerdictFirstAndTheCautionLast) {
 
 TEST(ExaminationText, SoundIsNotCalledProvedAndNothingWeighedIsSaid) {
     const Machine machine = made::motor();
-    const std::string sound = asText(made::examined(machine, {made::made(made::setupOf(machine)).recording}));
+    const std::string sound =
+        asText(made::examinedTogether(machine, {made::made(made::setupOf(machine)).recording}));
     EXPECT_THAT(sound, HasSubstr("No finding"));
     EXPECT_THAT(sound, HasSubstr("not prove"));
     const std::string brief =
-        asText(made::examined(machine, {made::made(made::setupOf(machine, 1, 0.2)).recording}));
+        asText(made::examinedTogether(machine, {made::made(made::setupOf(machine, 1, 0.2)).recording}));
     EXPECT_THAT(brief, HasSubstr("Nothing could be weighed"));
     EXPECT_THAT(brief, HasSubstr("shaft turns"));
 }
@@ -93,7 +94,7 @@ TEST(ExaminationText, NoNameCanForgeALineOrBreakTheText) {
           std::string(10000, 'n'), std::string("nul\0in", 6), std::string("\r\nRecordings ---")}) {
         auto hostile = std::make_shared<Recording>(*recordings[0]);
         hostile->file = hostile->channels[0].name = name;
-        Examination e = made::examined(made::motor(), {hostile});
+        Examination e = made::examinedTogether(made::motor(), {hostile});
         e.machine = e.service = name;
         const std::string text = asText(e);
         EXPECT_TRUE(isUtf8(text));
