@@ -51,4 +51,5 @@ set(CPACK_DEBIAN_PACKAGE_SECTION science)
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
 # A plugin draws the window's icon and the page bar's signs; the time zones of sites; a font, or every letter is a box.
 set(CPACK_DEBIAN_PACKAGE_DEPENDS "tzdata, libqt6svg6, fonts-dejavu-core | fonts-liberation | fonts-noto-core")
+set(CPACK_DEBIAN_PACKAGE_RECOMMENDS "qt6-translations-l10n") # the words on Qt's own buttons
 include(CPack)
