@@ -134,6 +134,7 @@ std::string notComparable(const VerifyWindow& window) {
 Result<CureCase> figuresOf(FleetFile& fleet, const JobVerification& v, const std::vector<Event>& events,
                            const MachineRuns& runs) {
     CureCase figures;
+    figures.ofJob = v.job.id != 0;
     for (const std::string& text : v.job.findings) {
         const JobFinding finding = jobFinding(text);
         figures.findings.push_back({finding.fault, finding.at, nameOf(finding), {}, {}, {}});

@@ -159,15 +159,25 @@ CureVerdict verdict(CureOutcome outcome, const std::string& why, const CureCase&
     return {outcome, reason + "."};
 }
 
+std::string aimOf(const CureCase& c) {
+    return c.ofJob ? "what the job was for" : "what stood out before";
+}
+
 CureVerdict whereGone(const CureCase& c) {
+    const std::string gone = aimOf(c) + " is gone";
     if (!c.fresh.empty())
-        return verdict(CureOutcome::AnotherFault,
-                       "what the job was for is gone, but this is new: " + joined(c.fresh, " and "), c);
+        return verdict(CureOutcome::AnotherFault, gone + ", but this is new: " + joined(c.fresh, " and "), c);
     const CureLevel* level = worst(c.levels);
     if (level && overAim(*level))
-        return verdict(CureOutcome::Better, "what the job was for is gone, but vibration is above its aim",
-                       c);
-    return verdict(CureOutcome::Cured, "what the job was for is gone", c);
+        return verdict(CureOutcome::Better, gone + ", but vibration is above its aim", c);
+    return verdict(CureOutcome::Cured, gone, c);
+}
+
+CureVerdict whereNothingStoodOut(const CureCase& c) {
+    const std::string none = c.ofJob ? "what the job was for did not stand out" : "nothing stood out";
+    if (!c.fresh.empty())
+        return verdict(CureOutcome::AnotherFault, none + " before it; new is " + joined(c.fresh, " and "), c);
+    return verdict(CureOutcome::NotComparable, none + " in the week before it", c);
 }
 
 }  // namespace
@@ -225,22 +235,14 @@ CureVerdict judgeCure(const CureCase& c) {
     const Courses courses = coursesOf(c);
     const bool louder = std::any_of(c.levels.begin(), c.levels.end(),
                                     [](const CureLevel& level) { return levelStep(level) > 0; });
-    if (courses.told == 0) {
-        if (!c.fresh.empty())
-            return verdict(
-                CureOutcome::AnotherFault,
-                "what the job was for did not stand out before it; new is " + joined(c.fresh, " and "), c);
-        return verdict(CureOutcome::NotComparable,
-                       "what the job was for did not stand out in the week before it", c);
-    }
+    if (courses.told == 0) return whereNothingStoodOut(c);
     if (courses.gone == courses.told && !louder) return whereGone(c);
     if (courses.gone == courses.told && !c.fresh.empty()) return whereGone(c);
     if (louder || courses.risen > 0)
-        return verdict(CureOutcome::Worse, louder ? "vibration has risen" : "what the job was for has grown",
-                       c);
+        return verdict(CureOutcome::Worse, louder ? "vibration has risen" : aimOf(c) + " has grown", c);
     if (courses.gone + courses.fallen > 0)
         return verdict(CureOutcome::Better, "less than before, but not gone", c);
-    return verdict(CureOutcome::Unchanged, "what the job was for is still there", c);
+    return verdict(CureOutcome::Unchanged, aimOf(c) + " is still there", c);
 }
 
 }  // namespace fettle

@@ -46,6 +46,7 @@ struct CureCase {
     std::vector<CureLevel> levels;   // of every channel of vibration, both sides at the same place
     std::vector<std::string> fresh;  // names of findings that neither the job nor the week before had
     std::string notComparable;       // why; empty: it is comparable
+    bool ofJob = true;               // false: of an event without a job, by what stood out before it
 };
 
 enum class CureOutcome { Cured, Better, Unchanged, Worse, AnotherFault, NotComparable };

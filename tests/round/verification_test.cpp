@@ -47,6 +47,15 @@ TEST(Verification, CuredWhereLinesAreBackAndTheLevelMeetsItsAim) {
         "1.60 before, 1.30 mm/s now (aim: to 1.75, 1.25 x A/B).");
 }
 
+TEST(Verification, AnEventWithoutAJobIsToldByWhatStoodOutBeforeIt) {
+    auto c = made(race(46, -3), level(1.6, 1.3));
+    c.ofJob = false;
+    EXPECT_THAT(judgeCure(c).reason, testing::StartsWith("What stood out before is gone: outer-race"));
+    c = made(race(3, -3), level(1.3, 1.3));
+    c.ofJob = false;
+    EXPECT_THAT(judgeCure(c).reason, testing::StartsWith("Nothing stood out in the week before it"));
+}
+
 TEST(Verification, BetterWhereTheAimIsMissedThoughTheFaultIsGone) {
     // 1.25 x 1.4 = 1.75 mm/s
     EXPECT_EQ(outcome(made(race(46, -3), level(1.8, 1.76))), CureOutcome::Better);
