@@ -82,57 +82,78 @@ void RegisterPage::readRegister() {
         });
 }
 
-// On a worker: the descriptions, and what the newest week could not see.
-Result<RegisterPage::Shown> RegisterPage::readMachine(FleetFile& fleet, const std::string& tag) {
-    Shown shown;
-    auto history = fleet.machines().history(tag);
-    if (!history) return fail(history.error());
-    shown.history = std::move(*history);
+// On a worker: what the newest week could not see; seconds where it was not weighed yet.
+Result<RegisterPage::Blind> RegisterPage::readBlind(FleetFile& fleet, const std::string& tag) {
+    Blind blind;
     const auto entry = fleet.machines().byTag(tag);
     if (!entry) return fail(entry.error());
     const auto newest = fleet.recordings().newest(entry->id);
     if (!newest) return fail(newest.error());
     if (!*newest) {
-        shown.blindWord =
+        blind.word =
             kept(tr("Nothing was recorded yet: what cannot be seen is known after the first recording."));
-        return shown;
+        return blind;
     }
     const auto week = examinationOfSpan(fleet, tag, **newest - kBlindSpan, **newest);
     if (!week)
-        shown.blindWord = week.error().sentence();
+        blind.word = week.error().sentence();
     else if (!*week)
-        shown.blindWord = kept(tr("No recording of the last week was of a running machine."));
+        blind.word = kept(tr("No recording of the last week was of a running machine."));
     else
-        shown.blind = (*week)->examination.blind;
-    return shown;
+        blind.spots = (*week)->examination.blind;
+    return blind;
 }
 
 void RegisterPage::openMachine(const QString& tag) {
     if (tag.isEmpty()) return;
-    work_.ask<Shown>(
+    work_.ask<std::vector<DescriptionEntry>>(
         this, QStringLiteral("description"),
-        [tag = kept(tag)](FleetFile& fleet, const CancelToken&) { return readMachine(fleet, tag); },
-        [this, tag](Result<Shown> shown) { take(tag, std::move(shown)); });
+        [tag = kept(tag)](FleetFile& fleet, const CancelToken&) { return fleet.machines().history(tag); },
+        [this, tag](Result<std::vector<DescriptionEntry>> descriptions) {
+            take(tag, std::move(descriptions));
+        });
 }
 
-void RegisterPage::take(const QString& tag, Result<Shown> read) {
-    if (!read) return emit troubled(sentence(read.error()));
-    shown_ = std::move(*read);
+void RegisterPage::take(const QString& tag, Result<std::vector<DescriptionEntry>> descriptions) {
+    if (!descriptions) return emit troubled(sentence(descriptions.error()));
+    descriptions_ = std::move(*descriptions);
     tag_ = tag;
     tree_->choose(tag);
-    showLists(shown_);
-    showHistory(int(shown_.history.size()) - 1);
+    showDescriptions();
+    showBlind(Blind());
+    blindWord_->clear();
+    blindWaits_ = true;
+    if (isVisible()) askBlind();
+    showHistory(int(descriptions_.size()) - 1);
     bar_->clear();
     selection_.setMachine(tag);
     emit machineShown();
 }
 
+// The week is read only for one who looks at it.
+void RegisterPage::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    if (blindWaits_) askBlind();
+}
+
+void RegisterPage::askBlind() {
+    blindWaits_ = false;
+    work_.ask<Blind>(
+        this, QStringLiteral("blind"),
+        [tag = kept(tag_)](FleetFile& fleet, const CancelToken&) { return readBlind(fleet, tag); },
+        [this, tag = tag_](Result<Blind> blind) {
+            if (tag != tag_) return;
+            if (!blind) return emit troubled(sentence(blind.error()));
+            showBlind(*blind);
+        });
+}
+
 void RegisterPage::showHistory(int row) {
-    if (row < 0 || row >= int(shown_.history.size())) return;
-    const DescriptionEntry& entry = shown_.history[std::size_t(row)];
+    if (row < 0 || row >= int(descriptions_.size())) return;
+    const DescriptionEntry& entry = descriptions_[std::size_t(row)];
     if (auto loaded = document_.load(entry.json, kept(tag_)); !loaded)
         return emit troubled(sentence(loaded.error()));
-    const bool newest = row + 1 == int(shown_.history.size());
+    const bool newest = row + 1 == int(descriptions_.size());
     older_->setText(newest ? QString()
                            : tr("This is how the machine was described from %1; it is shown, not edited.")
                                  .arg(entry.from.empty() ? tr("the beginning") : dateText(entry.from)));
@@ -141,20 +162,23 @@ void RegisterPage::showHistory(int row) {
     refresh();
 }
 
-void RegisterPage::showLists(const Shown& shown) {
+void RegisterPage::showBlind(const Blind& blind) {
     blind_->removeRows(0, blind_->rowCount());
-    for (const BlindSpot& spot : shown.blind)
-        blind_->appendRow({cell(fettle::shown(faultName(spot.fault))), cell(fettle::shown(spot.at)),
-                           cell(fettle::shown(spot.why)), cell(fettle::shown(spot.cure))});
-    blindWord_->setText(shown.blind.empty() && shown.blindWord.empty()
+    for (const BlindSpot& spot : blind.spots)
+        blind_->appendRow({cell(shown(faultName(spot.fault))), cell(shown(spot.at)), cell(shown(spot.why)),
+                           cell(shown(spot.cure))});
+    blindWord_->setText(blind.spots.empty() && blind.word.empty()
                             ? tr("Nothing that is looked for is blind here.")
-                            : fettle::shown(shown.blindWord));
-    blindWord_->setVisible(shown.blind.empty());
+                            : shown(blind.word));
+    blindWord_->setVisible(blind.spots.empty());
+}
+
+void RegisterPage::showDescriptions() {
     history_->removeRows(0, history_->rowCount());
     const QTimeZone zone = siteZone(register_.site.timeZone);
-    for (const DescriptionEntry& entry : shown.history)
+    for (const DescriptionEntry& entry : descriptions_)
         history_->appendRow({cell(entry.from.empty() ? tr("the beginning") : dateText(entry.from)),
-                             cell(enteredText(entry.recordedAt, zone)), cell(fettle::shown(entry.note))});
+                             cell(enteredText(entry.recordedAt, zone)), cell(shown(entry.note))});
     showChanges();
 }
 
@@ -205,31 +229,30 @@ void RegisterPage::startMachine() {
                              : document_.find("/mains_hz") ? document_.text("/mains_hz").toDouble()
                                                            : 50;
         const QString area = tree_->currentArea();
-        tag_.clear();
-        shown_ = {};
-        shown_.blindWord = kept(tr("Known after the first recording."));
-        tree_->choose({});
-        setReadOnly(false);
-        older_->hide();
+        makeRoom();
         document_.startNew(register_.site.site, kept(area), mains);
-        showLists(shown_);
-        bar_->clear();
-        tabs_->setCurrentIndex(0);
         machine_->focusOn("/tag");
     });
 }
 
+// For a machine that is not in the register yet.
+void RegisterPage::makeRoom() {
+    tag_.clear();
+    descriptions_.clear();
+    blindWaits_ = false;
+    tree_->choose({});
+    setReadOnly(false);
+    older_->hide();
+    showDescriptions();
+    showBlind({{}, kept(tr("Known after the first recording."))});
+    bar_->clear();
+    tabs_->setCurrentIndex(0);
+}
+
 void RegisterPage::copyMachine() {
     leaveFor([this] {
-        tag_.clear();
-        shown_ = {};
-        tree_->choose({});
-        setReadOnly(false);
-        older_->hide();
+        makeRoom();
         document_.startCopy();
-        showLists(shown_);
-        bar_->clear();
-        tabs_->setCurrentIndex(0);
         machine_->focusOn("/tag");
     });
 }

@@ -53,6 +53,7 @@ class RegisterPage : public QWidget {
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void showEvent(QShowEvent* event) override;
 
   signals:
     void machineWanted(const QString& tag);
@@ -65,10 +66,9 @@ class RegisterPage : public QWidget {
     void alikeWanted();    // one value for several machines
 
   private:
-    struct Shown {
-        std::vector<DescriptionEntry> history;
-        std::vector<BlindSpot> blind;
-        std::string blindWord;  // why there is no table
+    struct Blind {
+        std::vector<BlindSpot> spots;
+        std::string word;  // why there is no table
     };
     struct Register {
         std::vector<MachineEntry> machines;
@@ -81,10 +81,13 @@ class RegisterPage : public QWidget {
     QWidget* tab(const std::vector<QWidget*>& parts);
     QTableView* listTable(QStandardItemModel*& model, const QStringList& heads, const char* name);
     void readRegister();
-    static Result<Shown> readMachine(FleetFile& fleet, const std::string& tag);
-    void take(const QString& tag, Result<Shown> shown);
+    static Result<Blind> readBlind(FleetFile& fleet, const std::string& tag);
+    void take(const QString& tag, Result<std::vector<DescriptionEntry>> descriptions);
+    void askBlind();
+    void makeRoom();
     void showHistory(int row);
-    void showLists(const Shown& shown);
+    void showDescriptions();
+    void showBlind(const Blind& blind);
     void setReadOnly(bool readOnly);
     void refresh();
     void leaveFor(std::function<void()> next);  // asks where something is not saved
@@ -107,9 +110,9 @@ class RegisterPage : public QWidget {
     const Theme& theme_;
     MachineDocument document_;
     Register register_;
-    Shown shown_;
+    std::vector<DescriptionEntry> descriptions_;
     QString tag_;  // of the register; empty: a new machine
-    bool readOnly_ = false;
+    bool readOnly_ = false, blindWaits_ = false;
     RegisterTree* tree_ = nullptr;
     RegisterForm *machine_ = nullptr, *driver_ = nullptr;
     std::vector<RegisterTable*> tables_;

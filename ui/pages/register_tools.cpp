@@ -174,11 +174,11 @@ void RegisterPage::showChanges() {
     std::vector<DescriptionChange> changes;
     if (chosen.size() == 2) {
         const auto [first, last] = std::minmax(chosen[0].row(), chosen[1].row());
-        if (last < int(shown_.history.size()))
-            changes = changesBetween(jsonOf(shown_.history[std::size_t(first)].json),
-                                     jsonOf(shown_.history[std::size_t(last)].json));
+        if (last < int(descriptions_.size()))
+            changes = changesBetween(jsonOf(descriptions_[std::size_t(first)].json),
+                                     jsonOf(descriptions_[std::size_t(last)].json));
     } else {
-        changes = changesThroughTime(shown_.history);
+        changes = changesThroughTime(descriptions_);
     }
     changes_->removeRows(0, changes_->rowCount());
     for (const DescriptionChange& change : changes)
