@@ -252,6 +252,7 @@ std::string Statement::blob() {
 }
 
 Transaction::Transaction(Database& database) : database_(database) {
+    if (database.inTransaction()) return;
     begun_ = database.run("BEGIN IMMEDIATE");
     open_ = begun_.has_value();
 }
@@ -261,7 +262,7 @@ Transaction::~Transaction() {
 }
 
 Status Transaction::commit() {
-    if (!begun_) return begun_;
+    if (!begun_ || !open_) return begun_;
     auto done = database_.run("COMMIT");
     if (done) open_ = false;
     return done;

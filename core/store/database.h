@@ -179,6 +179,7 @@ class Database {
 };
 
 // Begins at once as the writer (waits up to the busy timeout for another one); rolls back unless committed.
+// Within another one it is a part of that: what it did stays or goes with it.
 class Transaction {
   public:
     explicit Transaction(Database& database);

@@ -311,6 +311,13 @@ PhotoStore& FleetFile::photos() {
     return parts_->photos;
 }
 
+Status FleetFile::together(const std::function<Status()>& work) {
+    Transaction transaction(*parts_->database);
+    if (!transaction.begun()) return transaction.begun();
+    if (auto done = work(); !done) return done;
+    return transaction.commit();
+}
+
 Result<std::vector<std::string>> FleetFile::check(bool deep, const Progress& progress,
                                                   const CancelToken& cancel) {
     auto faults = findFaults(*parts_->database, deep, progress, cancel);

@@ -7,6 +7,7 @@
 // core/store/schema.cpp, README section "The fleet file".
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <string>
 
@@ -88,6 +89,9 @@ class FleetFile {
     WorkshopStore& workshop();
     ReadingRuleStore& readingRules();
     RequestStore& requests();
+
+    // All that `work` writes through the stores, or nothing of it where it returns an error.
+    Status together(const std::function<Status()>& work);
 
     // Problems found, one sentence each; empty: clean. SQLite's integrity and foreign keys, every waveform
     // decodes to the samples that were put in, every examination reads back, no recording stands twice.

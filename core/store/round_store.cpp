@@ -4,6 +4,7 @@
 
 #include <bit>
 
+#include "core/base/text.h"
 #include "core/store/database.h"
 #include "core/store/day.h"
 #include "core/store/packing.h"
@@ -64,7 +65,12 @@ void readDecision(Statement& row, Decision& decision) {
              decision.at);
     for (const DecisionKind known :
          {DecisionKind::Accept, DecisionKind::Dispute, DecisionKind::Defer, DecisionKind::Withdraw})
-        if (kind == toText(known)) decision.kind = known;
+        if (kind == toText(known)) {
+            decision.kind = known;
+            return;
+        }
+    row.broken(fmt::format("decision {} on {} is of a kind this program does not know: \"{}\"", decision.id,
+                           decision.machine, oneLine(kind, 40)));
 }
 }  // namespace
 

@@ -373,7 +373,8 @@ const std::vector<Migration>& migrations() {
     static const std::vector<Migration> all = {
         {1, "register, recordings, trends, spectra, weights, examinations, log, rounds", kFirst, 1},
         {2, "measures of faults, followed over weeks", kSecond, 1},
-        {3, "photographs, steps of a job, requests, balancing and trials, reading rules", kThird, 1},
+        // A program before takes a decision that was withdrawn since for an accepted one.
+        {3, "photographs, steps of a job, requests, balancing and trials, reading rules", kThird, 3},
     };
     return all;
 }

@@ -81,6 +81,25 @@ TEST_F(DatabaseTest, ATransactionIsAllOrNothing) {
     EXPECT_FALSE(database_->inTransaction());
 }
 
+TEST_F(DatabaseTest, ATransactionWithinAnotherGoesWithIt) {
+    const auto inner = [&] {
+        Transaction transaction(*database_);
+        ASSERT_TRUE(transaction.begun());
+        ASSERT_TRUE(database_->run("INSERT INTO t(text) VALUES ('a')"));
+        ASSERT_TRUE(transaction.commit());
+    };
+    {
+        Transaction outer(*database_);
+        inner();
+        EXPECT_TRUE(database_->inTransaction());
+    }
+    EXPECT_EQ(rows(), 0);
+    Transaction outer(*database_);
+    inner();
+    ASSERT_TRUE(outer.commit());
+    EXPECT_EQ(rows(), 1);
+}
+
 TEST_F(DatabaseTest, ErrorsStickAndNameTheFile) {
     Statement wrong(*database_, "SELECT a FROM nowhere");
     EXPECT_FALSE(wrong.bind(1).next());

@@ -2,6 +2,7 @@
 
 #include <gmock/gmock.h>
 
+#include "core/store/database.h"
 #include "tests/store/store_fixture.h"
 
 namespace fettle {
@@ -111,6 +112,21 @@ TEST_F(RoundStoreTest, DecisionsAreAppended) {
     EXPECT_THAT(state.opened, ElementsAre("KL-ID-03"));
     EXPECT_THAT(state.unseenAnswered, ElementsAre("KL-ID-02"));
     EXPECT_TRUE(state.leaveAccepted);
+}
+
+TEST_F(RoundStoreTest, ADecisionOfAnUnknownKindIsNotTakenForAccepted) {
+    const std::int64_t id = opened();
+    ASSERT_TRUE(rounds().decide(id, decision(DecisionKind::Withdraw)));
+    EXPECT_EQ(rounds().state(id)->decisions.at(0).kind, DecisionKind::Withdraw);
+    auto database = Database::open(path_, Access::ReadWrite).value();
+    ASSERT_TRUE(
+        database->run("INSERT INTO decision(round, machine, kind, reason, defer_to, by, time) "
+                      "VALUES (?, 'KL-ID-01', 'split', '', '', '', 0)",
+                      id));
+    const auto state = rounds().state(id);
+    ASSERT_FALSE(state);
+    EXPECT_EQ(state.error().kind, ErrorKind::Damaged);
+    EXPECT_THAT(state.error().sentence(), HasSubstr("decision 2 on KL-ID-01 is of a kind this program"));
 }
 
 TEST_F(RoundStoreTest, ADecisionSaysWhatItMust) {
