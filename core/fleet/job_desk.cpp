@@ -174,13 +174,15 @@ Result<Job> moveJob(FleetFile& fleet, std::int64_t id, const JobMove& move) {
     if (auto good = checkBack(*job, move.state); !good) return fail(good.error());
     Job after = *job;
     apply(move, after);
-    if (!move.on.empty())
-        if (auto told = keepDone(fleet, *job, {move.on, move.kind, move.text}, move.by); !told)
-            return fail(told.error());
-    auto kept = keep(fleet, *job, after, move);
-    if (kept && move.state == "verified")
-        if (auto told = keepOutcome(fleet, *kept, move.by); !told) return fail(told.error());
-    return kept;
+    const auto done = fleet.together([&]() -> Status {
+        if (!move.on.empty())
+            if (auto told = keepDone(fleet, *job, {move.on, move.kind, move.text}, move.by); !told)
+                return told;
+        if (auto kept = keep(fleet, *job, after, move); !kept) return fail(kept.error());
+        return move.state == "verified" ? keepOutcome(fleet, after, move.by) : Status();
+    });
+    if (!done) return fail(done.error());
+    return after;
 }
 
 Result<Job> reviseJob(FleetFile& fleet, std::int64_t id, const JobMove& move) {

@@ -77,10 +77,16 @@ Result<std::int64_t> keepEventWithPhotos(FleetFile& fleet, const Event& event,
                                          const std::vector<NewPhoto>& photos, Instant now) {
     for (const NewPhoto& photo : photos)
         if (auto good = photoMedia(photo.name, photo.bytes); !good) return fail(good.error());
-    const auto id = keepEvent(fleet, event, now);
-    if (!id) return id;
-    for (const NewPhoto& photo : photos)
-        if (auto kept = fleet.photos().add(*id, photo.name, photo.bytes); !kept) return fail(kept.error());
+    Result<std::int64_t> id = 0;
+    const auto done = fleet.together([&]() -> Status {
+        id = keepEvent(fleet, event, now);
+        if (!id) return fail(id.error());
+        for (const NewPhoto& photo : photos)
+            if (auto kept = fleet.photos().add(*id, photo.name, photo.bytes); !kept)
+                return fail(kept.error());
+        return {};
+    });
+    if (!done) return fail(done.error());
     return id;
 }
 
@@ -97,11 +103,17 @@ Result<KeptReturn> keepReturn(FleetFile& fleet, const PlannerReturn& half,
     Feedback report{
         0,       half.machine, half.finding.fault, half.finding.at, half.outcome, code, returnWords(half),
         said.by, *time};
-    const auto kept = keepReport(fleet, report, nowUtc());
-    if (!kept) return fail(kept.error());
-    const auto event = keepEventWithPhotos(fleet, eventOf(said, *time, code), photos, nowUtc());
-    if (!event) return fail(event.error());
-    return KeptReturn{kept->id, *event, kept->already};
+    KeptReturn both;
+    const auto done = fleet.together([&]() -> Status {
+        const auto kept = keepReport(fleet, report, nowUtc());
+        if (!kept) return fail(kept.error());
+        const auto event = keepEventWithPhotos(fleet, eventOf(said, *time, code), photos, nowUtc());
+        if (!event) return fail(event.error());
+        both = {kept->id, *event, kept->already};
+        return {};
+    });
+    if (!done) return fail(done.error());
+    return both;
 }
 
 }  // namespace fettle

@@ -4,6 +4,7 @@
 #include "core/fleet/job_desk.h"
 #include "core/fleet/planner_return.h"
 #include "core/fleet/reliability.h"
+#include "core/store/database.h"
 #include "core/store/day.h"
 #include "tests/fleet/made_history.h"
 
@@ -71,6 +72,36 @@ TEST_F(LogDeskTest, AJobKeepsEveryStepAndWorkDoneBeginsItsVerification) {
     EXPECT_THAT(moveJob(*fleet_, job.id, back).error().sentence(), HasSubstr("cannot be drafted again"));
     done.on = "some day";
     EXPECT_FALSE(moveJob(*fleet_, job.id, done));
+}
+
+TEST_F(LogDeskTest, WorkDoneAndItsStepAreKeptTogetherOrNotAtAll) {
+    const Job job = kept("FN-01");
+    JobMove done;
+    done.state = "finished";  // no state of a job
+    done.on = "2026-03-10";
+    EXPECT_FALSE(moveJob(*fleet_, job.id, done));
+    EXPECT_TRUE(fleet_->log().events("FN-01")->empty());
+    EXPECT_EQ(fleet_->jobs().get(job.id)->state, "issued");
+    done.state = "done";
+    ASSERT_TRUE(moveJob(*fleet_, job.id, done));
+    EXPECT_EQ(fleet_->log().events("FN-01")->size(), 1u);
+    EXPECT_EQ(fleet_->jobs().get(job.id)->state, "done");
+}
+
+TEST_F(LogDeskTest, AReportWithoutItsPlaceInTheHistoryIsNotKept) {
+    PlannerReturn half;
+    half.machine = "FN-01";
+    half.finding = {"bearing_outer_race", "driver DE"};
+    half.outcome = "confirmed";
+    half.on = dateIn("UTC", nowUtc()).value();
+    auto other = Database::open(folder_ / "site.fettle", Access::ReadWrite).value();
+    ASSERT_TRUE(
+        other->script("CREATE TRIGGER no_more BEFORE INSERT ON event BEGIN SELECT RAISE(ABORT, 'no'); END"));
+    EXPECT_FALSE(keepReturn(*fleet_, half, {}));
+    EXPECT_TRUE(fleet_->log().feedback()->empty());
+    ASSERT_TRUE(other->script("DROP TRIGGER no_more"));
+    ASSERT_TRUE(keepReturn(*fleet_, half, {}));
+    EXPECT_EQ(fleet_->log().feedback()->size(), 1u);
 }
 
 TEST_F(LogDeskTest, ARevisionReplacesAndTheReplacedJobNoLongerMoves) {
