@@ -133,7 +133,7 @@ OrderTrack orderTrack(const ChannelSpectra& channel, const SpeedMap& map, int or
 
 std::optional<double> levelWithoutOrders(const SpeedMap& map, double hz, const std::vector<int>& orders) {
     const double step = map.topHz / double(map.lines);
-    const auto line = std::ptrdiff_t(hz / step);
+    const auto line = std::min(std::ptrdiff_t(hz / step), std::ptrdiff_t(map.lines) - 1);
     std::vector<double> levels;
     for (std::size_t bin = 0; bin < map.bins.size(); ++bin) {
         const bool near = std::any_of(orders.begin(), orders.end(), [&](int order) {

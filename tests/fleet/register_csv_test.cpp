@@ -65,6 +65,14 @@ TEST(RegisterCsv, ABadRowIsNamedAndTheOthersStand) {
     EXPECT_FALSE((*back)[3].json.empty());
 }
 
+TEST(RegisterCsv, AKeyIsNoFormulaForASpreadsheetEither) {
+    const std::string json = R"({ "tag": "A", "=1+1": "x", "-k": { "+p": 2 } })";
+    const std::string text = machinesAsCsv({Json::parse(json)});
+    EXPECT_THAT(text, HasSubstr(",'=1+1"));
+    EXPECT_THAT(text, HasSubstr(",'-k/+p"));
+    EXPECT_EQ(plain(machinesOfCsv(text, "r.csv")->at(0).json), plain(json));
+}
+
 TEST(RegisterCsv, WhatIsNoTableIsRefused) {
     for (const std::string text :
          {std::string(), std::string("\n"), std::string("a,b\n1,2\n"), std::string("tag,tag\n"),
