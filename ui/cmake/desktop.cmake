@@ -66,7 +66,7 @@ function(desktop_tests name)
     if(NOT TARGET ${name})
         return()
     endif()
-    set_target_properties(${name} PROPERTIES AUTOMOC ON)
+    set_target_properties(${name} PROPERTIES AUTOMOC ON UNITY_BUILD OFF) # its stages are named alike
     if(TARGET fettle)
         add_dependencies(${name} fettle)
         target_compile_definitions(${name} PRIVATE FETTLE_DESKTOP_PROGRAM="$<TARGET_FILE:fettle>"
