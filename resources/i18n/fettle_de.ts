@@ -2,266 +2,6 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de_DE" sourcelanguage="en">
     <context>
-        <name>AboutDialog</name>
-        <message>
-            <source>&lt;h3&gt;Fettle&lt;/h3&gt;&lt;p&gt;Engine %1&lt;/p&gt;&lt;p&gt;For the engineer who answers for a fleet of electric motors and the machines they drive. A verdict is advice: site rules, local codes and licensed electrical and mechanical practice come first.&lt;/p&gt;&lt;p&gt;Free software under the GNU General Public License, version 3, without any warranty. It stands on:&lt;/p&gt;</source>
-            <translation>&lt;h3&gt;Fettle&lt;/h3&gt;&lt;p&gt;Rechenkern %1&lt;/p&gt;&lt;p&gt;Für den Ingenieur, der für eine Flotte von Elektromotoren und ihre Arbeitsmaschinen einsteht. Ein Urteil ist ein Rat: Betriebsregeln, örtliche Vorschriften und die Arbeit zugelassener Elektro- und Mechanikfachkräfte gehen vor.&lt;/p&gt;&lt;p&gt;Freie Software unter der GNU General Public License, Version 3, ohne jede Gewährleistung. Sie beruht auf:&lt;/p&gt;</translation>
-        </message>
-        <message>
-            <source>About Fettle</source>
-            <translation>Über Fettle</translation>
-        </message>
-    </context>
-    <context>
-        <name>AlikeDialog</name>
-        <message>
-            <source>the machines were changed on</source>
-            <translation>die Maschinen wurden geändert am</translation>
-        </message>
-        <message>
-            <source>&amp;Set</source>
-            <translation>&amp;Setzen</translation>
-        </message>
-        <message>
-            <source>Set one value for several machines</source>
-            <translation>Einen Wert für mehrere Maschinen setzen</translation>
-        </message>
-        <message>
-            <source>Field</source>
-            <translation>Feld</translation>
-        </message>
-        <message>
-            <source>Value</source>
-            <translation>Wert</translation>
-        </message>
-        <message>
-            <source>Find machines</source>
-            <translation>Maschinen suchen</translation>
-        </message>
-        <message>
-            <source>Why it changed</source>
-            <translation>Grund der Änderung</translation>
-        </message>
-        <message>
-            <source>Machines</source>
-            <translation>Maschinen</translation>
-        </message>
-        <message>
-            <source>Valid from</source>
-            <translation>Gültig ab</translation>
-        </message>
-        <message>
-            <source>Set</source>
-            <translation>Setzen</translation>
-        </message>
-        <message>
-            <source>An empty value takes the field away.</source>
-            <translation>Ein leerer Wert entfernt das Feld.</translation>
-        </message>
-        <message>
-            <source>find: tag, area, service</source>
-            <translation>suchen: Kennzeichen, Bereich, Aufgabe</translation>
-        </message>
-        <message>
-            <source>&amp;Field</source>
-            <translation>&amp;Feld</translation>
-        </message>
-        <message>
-            <source>&amp;Value</source>
-            <translation>&amp;Wert</translation>
-        </message>
-        <message>
-            <source>&amp;Why</source>
-            <translation>&amp;Grund</translation>
-        </message>
-        <message>
-            <source>&amp;Tick all shown</source>
-            <translation>&amp;Alle gezeigten ankreuzen</translation>
-        </message>
-        <message>
-            <source>%1 ticked. What a machine's description does not allow is listed and left.</source>
-            <translation>%1 angekreuzt. Was die Beschreibung einer Maschine nicht zulässt, wird aufgeführt und bleibt unverändert.</translation>
-        </message>
-    </context>
-    <context>
-        <name>AskModel</name>
-        <message>
-            <source>open</source>
-            <translation>offen</translation>
-        </message>
-        <message>
-            <source>dropped</source>
-            <translation>verworfen</translation>
-        </message>
-        <message>
-            <source>dropped: %1</source>
-            <translation>verworfen: %1</translation>
-        </message>
-        <message>
-            <source>answered by recording %1</source>
-            <translation>beantwortet durch Aufzeichnung %1</translation>
-        </message>
-        <message>
-            <source>answered by hand</source>
-            <translation>von Hand beantwortet</translation>
-        </message>
-        <message>
-            <source>answered by hand: %1</source>
-            <translation>von Hand beantwortet: %1</translation>
-        </message>
-        <message>
-            <source>hand</source>
-            <translation>Hand</translation>
-        </message>
-        <message>
-            <source>node</source>
-            <translation>Knoten</translation>
-        </message>
-        <message>
-            <source>%1, %2</source>
-            <translation>%1, %2</translation>
-        </message>
-        <message>
-            <source>with a tachometer: %1</source>
-            <translation>mit Drehzahlgeber: %1</translation>
-        </message>
-        <message>
-            <source>area</source>
-            <translation>Bereich</translation>
-        </message>
-        <message>
-            <source>machine</source>
-            <translation>Maschine</translation>
-        </message>
-        <message>
-            <source>by</source>
-            <translation>von</translation>
-        </message>
-        <message>
-            <source>where</source>
-            <translation>Ort</translation>
-        </message>
-        <message>
-            <source>length, s</source>
-            <translation>Länge, s</translation>
-        </message>
-        <message>
-            <source>band to, %1</source>
-            <translation>Band bis, %1</translation>
-        </message>
-        <message>
-            <source>lines</source>
-            <translation>Linien</translation>
-        </message>
-        <message>
-            <source>why</source>
-            <translation>Grund</translation>
-        </message>
-        <message>
-            <source>asked</source>
-            <translation>angefordert</translation>
-        </message>
-        <message>
-            <source>state</source>
-            <translation>Stand</translation>
-        </message>
-    </context>
-    <context>
-        <name>AsksDialog</name>
-        <message>
-            <source>&amp;Answered and dropped ones too</source>
-            <translation>&amp;Auch beantwortete und verworfene</translation>
-        </message>
-        <message>
-            <source>Asked for</source>
-            <translation>Angefordert</translation>
-        </message>
-        <message>
-            <source>Also what is no longer open, with what became of it</source>
-            <translation>Auch nicht mehr offene, mit ihrem Verbleib</translation>
-        </message>
-        <message>
-            <source>Recordings asked for</source>
-            <translation>Angeforderte Aufzeichnungen</translation>
-        </message>
-        <message>
-            <source>what was seen, or why it is dropped</source>
-            <translation>was zu sehen war oder warum sie verworfen wird</translation>
-        </message>
-        <message>
-            <source>Note to the chosen one</source>
-            <translation>Notiz zur gewählten</translation>
-        </message>
-        <message>
-            <source>A&amp;nswered</source>
-            <translation>&amp;Beantwortet</translation>
-        </message>
-        <message>
-            <source>The chosen one was answered without a recording</source>
-            <translation>Die gewählte wurde ohne Aufzeichnung beantwortet</translation>
-        </message>
-        <message>
-            <source>&amp;Drop</source>
-            <translation>&amp;Verwerfen</translation>
-        </message>
-        <message>
-            <source>The chosen one is no longer wanted</source>
-            <translation>Die gewählte wird nicht mehr gebraucht</translation>
-        </message>
-        <message>
-            <source>&amp;Print…</source>
-            <translation>&amp;Drucken…</translation>
-        </message>
-        <message>
-            <source>The list as a leaf to walk with</source>
-            <translation>Die Liste als Blatt für den Rundgang</translation>
-        </message>
-        <message>
-            <source>&amp;CSV…</source>
-            <translation>&amp;CSV…</translation>
-        </message>
-        <message>
-            <source>The list for a spreadsheet or an instrument</source>
-            <translation>Die Liste für Tabellenrechnung oder Messgerät</translation>
-        </message>
-        <message>
-            <source>&amp;JSON…</source>
-            <translation>&amp;JSON…</translation>
-        </message>
-        <message>
-            <source>The list for other programs</source>
-            <translation>Die Liste für andere Programme</translation>
-        </message>
-        <message>
-            <source>CSV (*.csv)</source>
-            <translation>CSV (*.csv)</translation>
-        </message>
-        <message>
-            <source>JSON (*.json)</source>
-            <translation>JSON (*.json)</translation>
-        </message>
-        <message>
-            <source>Nothing is asked for. A machine's evidence panel suggests what would settle its findings; Ask puts it here.</source>
-            <translation>Nichts angefordert. Unter Belege einer Maschine steht, was ihre Befunde klären würde; Anfordern stellt es hierher.</translation>
-        </message>
-        <message>
-            <source>%1 in the order of the walk. A recording that comes in and brings what it says answers it by itself.</source>
-            <translation>%1 in der Reihenfolge des Rundgangs. Eine eintreffende Aufzeichnung, die das Verlangte bringt, beantwortet sie von selbst.</translation>
-        </message>
-        <message>
-            <source>%1, %2: %3; %4. Asked by %5.</source>
-            <translation>%1, %2: %3; %4. Angefordert von %5.</translation>
-        </message>
-        <message>
-            <source>Saved as %1.</source>
-            <translation>Gespeichert als %1.</translation>
-        </message>
-        <message>
-            <source>Save what is asked for</source>
-            <translation>Angefordertes speichern</translation>
-        </message>
-    </context>
-    <context>
         <name>Balance</name>
         <message>
             <source>Only people who are trained and authorised for it balance on the machine; start permission is asked for and given for every single run.</source>
@@ -477,2184 +217,174 @@
         </message>
     </context>
     <context>
-        <name>BalanceDialog</name>
+        <name>Guide</name>
         <message>
-            <source>Balance %1</source>
-            <translation>Auswuchten: %1</translation>
+            <source>The round</source>
+            <translation>Die Runde</translation>
         </message>
         <message>
-            <source>Name of this balancing</source>
-            <translation>Name dieser Auswuchtung</translation>
+            <source>Once a week every machine of the fleet is looked at. The list is grouped by what is to be done: &lt;b&gt;act&lt;/b&gt;, &lt;b&gt;plan&lt;/b&gt;, &lt;b&gt;watch&lt;/b&gt;, then &lt;b&gt;unseen&lt;/b&gt; (no verdict was possible, with the reason), then &lt;b&gt;leave&lt;/b&gt;. The disc beside a word fills with the urgency.</source>
+            <translation>Einmal in der Woche wird jede Maschine der Flotte angesehen. Die Liste ist danach gruppiert, was zu tun ist: &lt;b&gt;handeln&lt;/b&gt;, &lt;b&gt;einplanen&lt;/b&gt;, &lt;b&gt;beobachten&lt;/b&gt;, dann &lt;b&gt;ungesehen&lt;/b&gt; (kein Urteil war möglich, mit dem Grund), dann &lt;b&gt;belassen&lt;/b&gt;. Die Scheibe neben dem Wort füllt sich mit der Dringlichkeit.</translation>
         </message>
         <message>
-            <source>Balancings kept</source>
-            <translation>Abgelegte Auswuchtungen</translation>
+            <source>Open a round from the Round menu. It is frozen at that moment: what arrives later is told, and counts in the next one.</source>
+            <translation>Eine Runde wird im Menü Runde eröffnet. Sie steht von da an fest: Was später eintrifft, wird gemeldet und zählt in der nächsten.</translation>
         </message>
         <message>
-            <source>Open one again; what is closed can be read and printed</source>
-            <translation>Eine wieder öffnen; abgeschlossene lassen sich lesen und drucken</translation>
+            <source>Go through the list with the arrow keys. {round.look} opens the machine, {round.accept} accepts the verdict, {round.dispute} disputes it with a reason, {round.defer} defers it to a day, {round.next} goes to the next one without a decision.</source>
+            <translation>Mit den Pfeiltasten durch die Liste gehen. {round.look} öffnet die Maschine, {round.accept} nimmt das Urteil an, {round.dispute} bestreitet es mit einem Grund, {round.defer} verschiebt es auf einen Tag, {round.next} geht zur nächsten ohne Entscheidung.</translation>
         </message>
         <message>
-            <source>&amp;Name</source>
-            <translation>&amp;Name</translation>
+            <source>Unseen machines want a reason ({round.unseen}). The machines on leave are accepted together ({round.leave}) after the sample that the program drew was opened: what the sample turns up is the only field check on what the list misses.</source>
+            <translation>Ungesehene Maschinen brauchen einen Grund ({round.unseen}). Die zu belassenden werden zusammen angenommen ({round.leave}), nachdem die vom Programm gezogene Stichprobe geöffnet wurde: Was sie zutage bringt, ist die einzige Feldprobe darauf, was die Liste übersieht.</translation>
         </message>
         <message>
-            <source>&amp;Back</source>
-            <translation>&amp;Zurück</translation>
+            <source>Close the round when nothing is left to decide. A closed round is kept and never changes.</source>
+            <translation>Die Runde abschließen, wenn nichts mehr zu entscheiden ist. Eine abgeschlossene Runde wird aufbewahrt und ändert sich nie.</translation>
         </message>
         <message>
-            <source>The step before</source>
-            <translation>Der Schritt davor</translation>
+            <source>The line under the title says how often the list is chance: at most one in ten of what is listed on evidence, on average over rounds; and how many were confirmed here so far.</source>
+            <translation>Die Zeile unter dem Titel sagt, wie oft die Liste Zufall ist: höchstens einer von zehn nach Belegen gelisteten Einträgen, im Mittel über die Runden; und wie viele hier bisher bestätigt wurden.</translation>
         </message>
         <message>
-            <source>Ne&amp;xt</source>
-            <translation>&amp;Weiter</translation>
+            <source>The machine</source>
+            <translation>Die Maschine</translation>
         </message>
         <message>
-            <source>The step after</source>
-            <translation>Der Schritt danach</translation>
+            <source>Across the top the train: choose a bearing or a measuring point in it. On the left the waterfall over the trend, on one time axis; below them the chosen recording as spectrum, envelope spectrum, waveform or orbit. On the right the evidence.</source>
+            <translation>Quer oben der Strang: dort ein Lager oder einen Messpunkt wählen. Links der Wasserfall über dem Trend auf einer Zeitachse; darunter die gewählte Aufzeichnung als Spektrum, Hüllkurvenspektrum, Zeitsignal oder Orbit. Rechts die Belege.</translation>
         </message>
         <message>
-            <source>Save as &amp;PDF…</source>
-            <translation>Als &amp;PDF speichern…</translation>
+            <source>All parts share one selection: choosing a line in the table moves the cursor in every plot, choosing a moment in the trend loads that recording.</source>
+            <translation>Alle Teile teilen eine Auswahl: Eine Linie der Tabelle zu wählen setzt den Cursor in jedem Diagramm, einen Zeitpunkt im Trend zu wählen lädt diese Aufzeichnung.</translation>
         </message>
         <message>
-            <source>The record as a page</source>
-            <translation>Das Protokoll als Seite</translation>
+            <source>Every plot is moved alike: the wheel zooms, dragging shifts, Shift and dragging frames a part, a double click or Home shows all. The arrow keys step from point to point. A right click copies or saves it as a picture or as a table.</source>
+            <translation>Jedes Diagramm wird gleich bewegt: Das Rad vergrößert, Ziehen verschiebt, Umschalt und Ziehen rahmt einen Teil ein, Doppelklick oder Pos1 zeigt alles. Die Pfeiltasten gehen von Punkt zu Punkt. Ein Rechtsklick kopiert oder speichert es als Bild oder als Tabelle.</translation>
         </message>
         <message>
-            <source>Save the balance record</source>
-            <translation>Auswuchtprotokoll speichern</translation>
+            <source>{machine.sheet} shows the findings sheet, {machine.event} notes an event.</source>
+            <translation>{machine.sheet} zeigt das Befundblatt, {machine.event} hält ein Ereignis fest.</translation>
         </message>
         <message>
-            <source>PDF (*.pdf)</source>
-            <translation>PDF (*.pdf)</translation>
+            <source>The evidence</source>
+            <translation>Die Belege</translation>
         </message>
         <message>
-            <source>P&amp;rint…</source>
-            <translation>&amp;Drucken…</translation>
+            <source>Each fault that was considered has a weight in decibans: how unlike chance its lines are. 30 decibans are reached by chance lines in at most 1 recording of 1,000. The weight is not the odds that the fault is there: how often a repair found it is what this site's own record says.</source>
+            <translation>Jeder erwogene Fehler hat ein Gewicht in Deziban: wie unähnlich dem Zufall seine Linien sind. 30 Deziban erreichen Zufallslinien in höchstens 1 von 1.000 Aufzeichnungen. Das Gewicht ist nicht die Wahrscheinlichkeit, dass der Fehler da ist: Wie oft eine Reparatur ihn fand, sagt die eigene Bilanz dieses Standorts.</translation>
         </message>
         <message>
-            <source>The record on paper</source>
-            <translation>Das Protokoll auf Papier</translation>
+            <source>The table shows each expected line: where it should be, what was found there, how far above the floor, and how many decibans it added (to the right) or took away (to the left). The rows add up to the verdict.</source>
+            <translation>Die Tabelle zeigt jede erwartete Linie: wo sie sein sollte, was dort gefunden wurde, wie weit über dem Grundrauschen und wie viele Deziban sie beitrug (nach rechts) oder nahm (nach links). Die Zeilen ergeben zusammen das Urteil.</translation>
         </message>
         <message>
-            <source>&amp;Keep</source>
-            <translation>&amp;Ablegen</translation>
+            <source>Below it stands the other side: what speaks against, which other fault would explain the same lines, which lines were left out because something ordinary stands there, and what the sensor could not see.</source>
+            <translation>Darunter steht die andere Seite: was dagegen spricht, welcher andere Fehler dieselben Linien erklärte, welche Linien ausgelassen wurden, weil dort etwas Gewöhnliches steht, und was der Sensor nicht sehen konnte.</translation>
         </message>
         <message>
-            <source>Into the fleet file, to be gone on with</source>
-            <translation>In die Flottendatei, zum Weiterarbeiten</translation>
+            <source>A zone (A to D) grades shaft-rate and broadband vibration only. A bearing or gear finding has a stage instead: early, developed, late.</source>
+            <translation>Eine Zone (A bis D) bewertet nur drehfrequente und breitbandige Schwingung. Ein Lager- oder Getriebebefund hat stattdessen ein Stadium: früh, entwickelt, spät.</translation>
         </message>
         <message>
-            <source>&amp;Close the job…</source>
-            <translation>Auftrag ab&amp;schließen…</translation>
+            <source>The register</source>
+            <translation>Die Stammdaten</translation>
         </message>
         <message>
-            <source>Keep it for good: it does not change any more, and its coefficients serve later jobs</source>
-            <translation>Endgültig ablegen: ändert sich nicht mehr, und die Koeffizienten dienen späteren Aufträgen</translation>
+            <source>A verdict is as good as the description: poles and rated speed, bearings with their designation or geometry, teeth and pulleys, where each sensor sits and how it is fixed. What is wrong is said beside the field while you type; a description that is not sound is not saved.</source>
+            <translation>Ein Urteil ist so gut wie die Beschreibung: Polzahl und Nenndrehzahl, Lager mit Bezeichnung oder Geometrie, Zähne und Scheiben, wo jeder Sensor sitzt und wie er befestigt ist. Was nicht stimmt, steht beim Tippen neben dem Feld; eine fehlerhafte Beschreibung wird nicht gespeichert.</translation>
         </message>
         <message>
-            <source>Leave</source>
-            <translation>Verlassen</translation>
+            <source>What you save holds from a day on: an examination uses what was fitted then. The history tab shows what changed when.</source>
+            <translation>Was gespeichert wird, gilt von einem Tag an: Eine Auswertung nimmt, was damals eingebaut war. Das Blatt Verlauf zeigt, was sich wann geändert hat.</translation>
         </message>
         <message>
-            <source>Close this window</source>
-            <translation>Dieses Fenster schließen</translation>
+            <source>The blind-spot table says for each fault whether this sensor could see it at all, and what would cure it.</source>
+            <translation>Die Tabelle der blinden Flecken sagt zu jedem Fehler, ob dieser Sensor ihn überhaupt sehen könnte und was Abhilfe schüfe.</translation>
         </message>
         <message>
-            <source>a new balancing</source>
-            <translation>neue Auswuchtung</translation>
+            <source>{register.save} saves, {register.add} makes a new machine, {register.copy} duplicates one.</source>
+            <translation>{register.save} speichert, {register.add} legt eine neue Maschine an, {register.copy} verdoppelt eine.</translation>
         </message>
         <message>
-            <source>%1, closed %2</source>
-            <translation>%1, abgeschlossen %2</translation>
-        </message>
-        <message>
-            <source>%1, in work, %2</source>
-            <translation>%1, in Arbeit, %2</translation>
-        </message>
-        <message>
-            <source>%1 balanced %2</source>
-            <translation>%1 ausgewuchtet %2</translation>
-        </message>
-        <message>
-            <source>Fit %1.</source>
-            <translation>%1 anbringen.</translation>
-        </message>
-        <message>
-            <source>Fit %1 and %2.</source>
-            <translation>%1 und %2 anbringen.</translation>
-        </message>
-        <message>
-            <source>%1 is closed and kept.</source>
-            <translation>%1 ist abgeschlossen und abgelegt.</translation>
-        </message>
-        <message>
-            <source>%1 is kept.</source>
-            <translation>%1 ist abgelegt.</translation>
-        </message>
-        <message>
-            <source>Close the job</source>
-            <translation>Auftrag abschließen</translation>
-        </message>
-        <message>
-            <source>A closed balancing does not change any more. Its coefficients serve later jobs of this machine, and 1x is told in grams from then on. Close it?</source>
-            <translation>Eine abgeschlossene Auswuchtung ändert sich nicht mehr. Ihre Koeffizienten dienen späteren Aufträgen dieser Maschine, und 1x wird ab dann in Gramm angegeben. Abschließen?</translation>
-        </message>
-        <message>
-            <source>Leave the balancing</source>
-            <translation>Auswuchtung verlassen</translation>
-        </message>
-        <message>
-            <source>What was typed is not kept yet.</source>
-            <translation>Die Eingaben sind noch nicht abgelegt.</translation>
-        </message>
-        <message>
-            <source>Saved as %1.</source>
-            <translation>Gespeichert als %1.</translation>
-        </message>
-    </context>
-    <context>
-        <name>BalanceField</name>
-        <message>
-            <source>%1, in %2</source>
-            <translation>%1, in %2</translation>
-        </message>
-        <message>
-            <source>This is not a number.</source>
-            <translation>Das ist keine Zahl.</translation>
-        </message>
-        <message>
-            <source>Must be from %1 to %2.</source>
-            <translation>Muss zwischen %1 und %2 liegen.</translation>
-        </message>
-    </context>
-    <context>
-        <name>BalanceMassesStep</name>
-        <message>
-            <source>Masses to fit and what is left</source>
-            <translation>Anzubringende Massen und Rest</translation>
-        </message>
-    </context>
-    <context>
-        <name>BalanceReadings</name>
-        <message>
-            <source>%1, amount, reading %2</source>
-            <translation>%1, Betrag, Ablesung %2</translation>
-        </message>
-        <message>
-            <source>%1, phase in degrees, reading %2</source>
-            <translation>%1, Phase in Grad, Ablesung %2</translation>
-        </message>
-        <message>
-            <source>Amounts must be numbers from 0 on, phases degrees.</source>
-            <translation>Beträge müssen Zahlen ab 0 sein, Phasen Grad.</translation>
-        </message>
-    </context>
-    <context>
-        <name>BalanceRecordingDialog</name>
-        <message>
-            <source>Readings from a recording</source>
-            <translation>Ablesungen aus einer Aufzeichnung</translation>
-        </message>
-        <message>
-            <source>Read</source>
-            <translation>Ablesen</translation>
-        </message>
-        <message>
-            <source>Recordings of this machine that hold two channels or more</source>
-            <translation>Aufzeichnungen dieser Maschine mit zwei oder mehr Kanälen</translation>
-        </message>
-        <message>
-            <source>The channel of the once-per-turn pick-up</source>
-            <translation>Der Kanal des Markengebers (ein Impuls je Umdrehung)</translation>
-        </message>
-        <message>
-            <source>1x is read against the pulses of the mark, turn by turn; five stretches of the recording stand as repeat readings.</source>
-            <translation>1x wird gegen die Impulse der Marke abgelesen, Umdrehung für Umdrehung; fünf Abschnitte der Aufzeichnung gelten als Wiederholablesungen.</translation>
-        </message>
-        <message>
-            <source>%1, point %2</source>
-            <translation>%1, Punkt %2</translation>
-        </message>
-        <message>
-            <source>Recording</source>
-            <translation>Aufzeichnung</translation>
-        </message>
-        <message>
-            <source>Once-per-turn channel</source>
-            <translation>Kanal des Markengebers</translation>
-        </message>
-        <message>
-            <source>The channel that is this sensor</source>
-            <translation>Der Kanal, der dieser Sensor ist</translation>
-        </message>
-        <message>
-            <source>No recording of this machine holds two channels: import one with the pick-up's channel, or type the readings.</source>
-            <translation>Keine Aufzeichnung dieser Maschine hat zwei Kanäle: eine mit dem Kanal des Markengebers einlesen oder die Ablesungen eintippen.</translation>
-        </message>
-        <message>
-            <source>Recordings give velocities: choose mm/s or in/s as unit of this job.</source>
-            <translation>Aufzeichnungen liefern Schwinggeschwindigkeiten: mm/s oder in/s als Einheit dieses Auftrags wählen.</translation>
-        </message>
-        <message>
-            <source>the recording of %1</source>
-            <translation>die Aufzeichnung vom %1</translation>
-        </message>
-    </context>
-    <context>
-        <name>BalanceRotorStep</name>
-        <message>
-            <source>Rotor, planes and sensors</source>
-            <translation>Rotor, Ebenen und Sensoren</translation>
-        </message>
-        <message>
-            <source>Method</source>
-            <translation>Verfahren</translation>
-        </message>
-        <message>
-            <source>One plane, with phase</source>
-            <translation>Eine Ebene, mit Phase</translation>
-        </message>
-        <message>
-            <source>Two planes, with phase</source>
-            <translation>Zwei Ebenen, mit Phase</translation>
-        </message>
-        <message>
-            <source>One plane, four runs without phase</source>
-            <translation>Eine Ebene, vier Läufe ohne Phase</translation>
-        </message>
-        <message>
-            <source>With phase: a once-per-turn mark and its phase. Without: four amounts and three places of one trial mass.</source>
-            <translation>Mit Phase: eine Marke je Umdrehung und deren Phase. Ohne: vier Beträge und drei Plätze einer Testmasse.</translation>
-        </message>
-        <message>
-            <source>What a gram does</source>
-            <translation>Wirkung eines Gramms</translation>
-        </message>
-        <message>
-            <source>Learnt by trial runs, or taken from a closed balancing of this machine</source>
-            <translation>Aus Testläufen gelernt oder aus einer abgeschlossenen Auswuchtung dieser Maschine übernommen</translation>
-        </message>
-        <message>
-            <source>Trial masses</source>
-            <translation>Testmassen</translation>
-        </message>
-        <message>
-            <source>taken off again</source>
-            <translation>wieder abgenommen</translation>
-        </message>
-        <message>
-            <source>left on</source>
-            <translation>bleiben dran</translation>
-        </message>
-        <message>
-            <source>Whether a trial mass stays on the rotor for the next run</source>
-            <translation>Ob eine Testmasse für den nächsten Lauf am Rotor bleibt</translation>
-        </message>
-        <message>
-            <source>Turns, as seen</source>
-            <translation>Drehsinn, gesehen</translation>
-        </message>
-        <message>
-            <source>clockwise</source>
-            <translation>im Uhrzeigersinn</translation>
-        </message>
-        <message>
-            <source>anticlockwise</source>
-            <translation>gegen den Uhrzeigersinn</translation>
-        </message>
-        <message>
-            <source>Sense of rotation seen from the stated side</source>
-            <translation>Drehsinn, von der angegebenen Seite gesehen</translation>
-        </message>
-        <message>
-            <source>Seen from the</source>
-            <translation>Blick von</translation>
-        </message>
-        <message>
-            <source>The side everybody looks from, like: coupling side</source>
-            <translation>Die Seite, von der alle schauen, etwa: Kupplungsseite</translation>
-        </message>
-        <message>
-            <source>Places are counted</source>
-            <translation>Plätze zählen</translation>
-        </message>
-        <message>
-            <source>against the rotation</source>
-            <translation>gegen die Drehrichtung</translation>
-        </message>
-        <message>
-            <source>with the rotation</source>
-            <translation>in Drehrichtung</translation>
-        </message>
-        <message>
-            <source>From the mark on the rotor, see the drawing</source>
-            <translation>Ab der Marke am Rotor, siehe Zeichnung</translation>
-        </message>
-        <message>
-            <source>Phase is a</source>
-            <translation>Phase ist</translation>
-        </message>
-        <message>
-            <source>lag: mark first, then the peak</source>
-            <translation>Nacheilung: erst Marke, dann Spitze</translation>
-        </message>
-        <message>
-            <source>lead: peak first, then the mark</source>
-            <translation>Voreilung: erst Spitze, dann Marke</translation>
-        </message>
-        <message>
-            <source>As the instrument gives it; readings from recordings are lags</source>
-            <translation>Wie das Messgerät sie angibt; Ablesungen aus Aufzeichnungen sind Nacheilungen</translation>
-        </message>
-        <message>
-            <source>Rotor of the</source>
-            <translation>Rotor von</translation>
-        </message>
-        <message>
-            <source>Which rotor is balanced; speed and grade follow</source>
-            <translation>Welcher Rotor ausgewuchtet wird; Drehzahl und Gütestufe folgen daraus</translation>
-        </message>
-        <message>
-            <source>motor</source>
-            <translation>Motor</translation>
-        </message>
-        <message>
-            <source>driven machine</source>
-            <translation>Arbeitsmaschine</translation>
-        </message>
-        <message>
-            <source>Rotor mass</source>
-            <translation>Rotormasse</translation>
-        </message>
-        <message>
-            <source>kg</source>
-            <translation>kg</translation>
-        </message>
-        <message>
-            <source>Speed</source>
-            <translation>Drehzahl</translation>
-        </message>
-        <message>
-            <source>r/min</source>
-            <translation>r/min</translation>
-        </message>
-        <message>
-            <source>Balance grade</source>
-            <translation>Gütestufe</translation>
-        </message>
-        <message>
-            <source>ISO 21940-11, from memory: motors to 950 r/min or under 80 mm shaft height G 6.3, other motors G 2.5, fans and pumps G 6.3</source>
-            <translation>ISO 21940-11, aus dem Gedächtnis: Motoren bis 950 r/min oder unter 80 mm Achshöhe G 6.3, andere Motoren G 2.5, Ventilatoren und Pumpen G 6.3</translation>
-        </message>
-        <message>
-            <source>Vibration in</source>
-            <translation>Schwingung in</translation>
-        </message>
-        <message>
-            <source>One unit for all readings of this job</source>
-            <translation>Eine Einheit für alle Ablesungen dieses Auftrags</translation>
-        </message>
-        <message>
-            <source>Plane %1</source>
-            <translation>Ebene %1</translation>
-        </message>
-        <message>
-            <source>Name</source>
-            <translation>Name</translation>
-        </message>
-        <message>
-            <source>As people on the floor call it</source>
-            <translation>Wie man sie vor Ort nennt</translation>
-        </message>
-        <message>
-            <source>Radius of the masses</source>
-            <translation>Radius der Massen</translation>
-        </message>
-        <message>
-            <source>mm</source>
-            <translation>mm</translation>
-        </message>
-        <message>
-            <source>From the centre of mass</source>
-            <translation>Ab dem Massenmittelpunkt</translation>
-        </message>
-        <message>
-            <source>Masses already there</source>
-            <translation>Bereits vorhandene Massen</translation>
-        </message>
-        <message>
-            <source>Grams at degrees, like: 12 @ 30; 5 @ 200 @ 390 with a radius of their own in mm</source>
-            <translation>Gramm bei Grad, etwa: 12 @ 30; 5 @ 200 @ 390 mit eigenem Radius in mm</translation>
-        </message>
-        <message>
-            <source>Places (holes, blades)</source>
-            <translation>Plätze (Bohrungen, Schaufeln)</translation>
-        </message>
-        <message>
-            <source>0 = any angle</source>
-            <translation>0 = beliebiger Winkel</translation>
-        </message>
-        <message>
-            <source>Place 1 at</source>
-            <translation>Platz 1 bei</translation>
-        </message>
-        <message>
-            <source>degrees</source>
-            <translation>Grad</translation>
-        </message>
-        <message>
-            <source>Places taken</source>
-            <translation>Belegte Plätze</translation>
-        </message>
-        <message>
-            <source>Numbers that can carry no mass, like: 3, 4</source>
-            <translation>Nummern, die keine Masse tragen können, etwa: 3, 4</translation>
-        </message>
-        <message>
-            <source>Most at one place</source>
-            <translation>Höchstens je Platz</translation>
-        </message>
-        <message>
-            <source>g</source>
-            <translation>g</translation>
-        </message>
-        <message>
-            <source>Masses come in steps of</source>
-            <translation>Massen in Stufen von</translation>
-        </message>
-        <message>
-            <source>Sensor %1</source>
-            <translation>Sensor %1</translation>
-        </message>
-        <message>
-            <source>Where it is read, like: DE horizontal</source>
-            <translation>Wo abgelesen wird, etwa: DE horizontal</translation>
-        </message>
-        <message>
-            <source>Same as the node's channel</source>
-            <translation>Gleich dem Kanal des Knotens</translation>
-        </message>
-        <message>
-            <source>If it is read where the node sits, later 1x of the node is told in grams</source>
-            <translation>Wird am Sitz des Knotens abgelesen, erscheint 1x des Knotens später in Gramm</translation>
-        </message>
-        <message>
-            <source>Stands at</source>
-            <translation>Steht bei</translation>
-        </message>
-        <message>
-            <source>none of them</source>
-            <translation>keiner davon</translation>
-        </message>
-        <message>
-            <source>by trial runs</source>
-            <translation>durch Testläufe</translation>
-        </message>
-        <message>
-            <source>as in %1, %2</source>
-            <translation>wie in %1, %2</translation>
-        </message>
-        <message>
-            <source>Permissible unbalance %1 g mm, offset of the centre of mass %2 µm</source>
-            <translation>Zulässige Unwucht %1 g mm, Versatz des Massenmittelpunkts %2 µm</translation>
-        </message>
-        <message>
-            <source>Trial mass at most %1 g: its force is a tenth of the weight (rule of thumb)</source>
-            <translation>Testmasse höchstens %1 g: ihre Kraft ist ein Zehntel der Gewichtskraft (Faustregel)</translation>
-        </message>
-        <message>
-            <source>Must be whole numbers with commas between.</source>
-            <translation>Ganze Zahlen, durch Kommas getrennt.</translation>
-        </message>
-        <message>
-            <source>Must be like: 12 @ 30; 5 @ 200.</source>
-            <translation>Muss lauten wie: 12 @ 30; 5 @ 200.</translation>
-        </message>
-    </context>
-    <context>
-        <name>BalanceRunBox</name>
-        <message>
-            <source>Run 0: as found</source>
-            <translation>Lauf 0: vorgefunden</translation>
-        </message>
-        <message>
-            <source>Check run: with the correction fitted</source>
-            <translation>Kontrolllauf: mit angebrachtem Ausgleich</translation>
-        </message>
-        <message>
-            <source>Run %1: the trial mass at place %1 of 3</source>
-            <translation>Lauf %1: Testmasse auf Platz %1 von 3</translation>
-        </message>
-        <message>
-            <source>Run %1: trial mass in %2</source>
-            <translation>Lauf %1: Testmasse in %2</translation>
-        </message>
-        <message>
-            <source>Trial mass</source>
-            <translation>Testmasse</translation>
-        </message>
-        <message>
-            <source>g at</source>
-            <translation>g bei</translation>
-        </message>
-        <message>
-            <source>Place of the trial mass</source>
-            <translation>Platz der Testmasse</translation>
-        </message>
-        <message>
-            <source>degrees</source>
-            <translation>Grad</translation>
-        </message>
-        <message>
-            <source>Speed of this run</source>
-            <translation>Drehzahl dieses Laufs</translation>
-        </message>
-        <message>
-            <source>r/min</source>
-            <translation>r/min</translation>
-        </message>
-        <message>
-            <source>Load of this run</source>
-            <translation>Last dieses Laufs</translation>
-        </message>
-        <message>
-            <source>% load</source>
-            <translation>% Last</translation>
-        </message>
-        <message>
-            <source>From a recording…</source>
-            <translation>Aus einer Aufzeichnung…</translation>
-        </message>
-        <message>
-            <source>Reads 1x against the once-per-turn channel of a recording in the fleet file</source>
-            <translation>Liest 1x gegen den Markengeberkanal einer Aufzeichnung der Flottendatei ab</translation>
-        </message>
-        <message>
-            <source>Taken from %1.</source>
-            <translation>Übernommen aus %1.</translation>
-        </message>
-    </context>
-    <context>
-        <name>BalanceRunsStep</name>
-        <message>
-            <source>Runs</source>
-            <translation>Läufe</translation>
-        </message>
-        <message>
-            <source>&amp;Add the check run</source>
-            <translation>&amp;Kontrolllauf hinzufügen</translation>
-        </message>
-        <message>
-            <source>With the correction fitted: what is left, and whether the grade is reached</source>
-            <translation>Mit angebrachtem Ausgleich: was bleibt und ob die Gütestufe erreicht ist</translation>
-        </message>
-    </context>
-    <context>
-        <name>BearingFinderDialog</name>
-        <message>
-            <source>outer race</source>
-            <translation>Außenring</translation>
-        </message>
-        <message>
-            <source>inner race</source>
-            <translation>Innenring</translation>
-        </message>
-        <message>
-            <source>rolling element, twice its spin</source>
-            <translation>Wälzkörper, doppelte Eigendrehung</translation>
-        </message>
-        <message>
-            <source>cage</source>
-            <translation>Käfig</translation>
-        </message>
-        <message>
-            <source>%1 x %2</source>
-            <translation>%1 x %2</translation>
-        </message>
-        <message>
-            <source>not in the table</source>
-            <translation>nicht in der Tabelle</translation>
-        </message>
-        <message>
-            <source>%1 x %2 mm on %3 mm</source>
-            <translation>%1 x %2 mm auf %3 mm</translation>
-        </message>
-        <message>
-            <source>&amp;Put into the form</source>
-            <translation>Ins &amp;Formular</translation>
-        </message>
-        <message>
-            <source>Put &amp;designation alone</source>
-            <translation>&amp;Nur Bezeichnung</translation>
-        </message>
-        <message>
-            <source>Find a bearing</source>
-            <translation>Lager suchen</translation>
-        </message>
-        <message>
-            <source>any</source>
-            <translation>beliebig</translation>
-        </message>
-        <message>
-            <source>Part of the designation</source>
-            <translation>Teil der Bezeichnung</translation>
-        </message>
-        <message>
-            <source>6316, NU 3 …</source>
-            <translation>6316, NU 3 …</translation>
-        </message>
-        <message>
-            <source>Bore in mm</source>
-            <translation>Bohrung in mm</translation>
-        </message>
-        <message>
-            <source>mm</source>
-            <translation>mm</translation>
-        </message>
-        <message>
-            <source>Outside diameter in mm</source>
-            <translation>Außendurchmesser in mm</translation>
-        </message>
-        <message>
-            <source>Width in mm</source>
-            <translation>Breite in mm</translation>
-        </message>
-        <message>
-            <source>Order of the bearing's shaft</source>
-            <translation>Ordnung der Welle des Lagers</translation>
-        </message>
-        <message>
-            <source>Line found in a spectrum, in %1</source>
-            <translation>Im Spektrum gefundene Linie, in %1</translation>
-        </message>
-        <message>
-            <source>Speed of the bearing's shaft in r/min</source>
-            <translation>Drehzahl der Welle des Lagers in r/min</translation>
-        </message>
-        <message>
-            <source>r/min</source>
-            <translation>r/min</translation>
-        </message>
-        <message>
-            <source>How far the line may be off, in per cent</source>
-            <translation>Zulässige Abweichung der Linie in Prozent</translation>
-        </message>
-        <message>
-            <source>%</source>
-            <translation>%</translation>
-        </message>
-        <message>
-            <source>D&amp;esignation</source>
-            <translation>B&amp;ezeichnung</translation>
-        </message>
-        <message>
-            <source>&amp;Bore</source>
-            <translation>&amp;Bohrung</translation>
-        </message>
-        <message>
-            <source>&amp;Outside</source>
-            <translation>&amp;Außen</translation>
-        </message>
-        <message>
-            <source>W&amp;idth</source>
-            <translation>B&amp;reite</translation>
-        </message>
-        <message>
-            <source>O&amp;rder</source>
-            <translation>&amp;Ordnung</translation>
-        </message>
-        <message>
-            <source>or &amp;line</source>
-            <translation>oder &amp;Linie</translation>
-        </message>
-        <message>
-            <source>at &amp;speed</source>
-            <translation>bei &amp;Drehzahl</translation>
-        </message>
-        <message>
-            <source>wi&amp;thin</source>
-            <translation>bis a&amp;uf</translation>
-        </message>
-        <message>
-            <source>Bearings that fit</source>
-            <translation>Passende Lager</translation>
-        </message>
-        <message>
-            <source>Designation</source>
-            <translation>Bezeichnung</translation>
-        </message>
-        <message>
-            <source>Type</source>
-            <translation>Bauart</translation>
-        </message>
-        <message>
-            <source>Bore × outside × width, mm</source>
-            <translation>Bohrung × außen × Breite, mm</translation>
-        </message>
-        <message>
-            <source>Elements inside</source>
-            <translation>Wälzkörper</translation>
-        </message>
-        <message>
-            <source>Line that fits</source>
-            <translation>Passende Linie</translation>
-        </message>
-        <message>
-            <source>Slip</source>
-            <translation>Schlupf</translation>
-        </message>
-        <message>
-            <source>%1 lines of known builds lie within %2 % of order %3. Builds differ by maker: confirm on the plate or by the maker's data.</source>
-            <translation>%1 Linien bekannter Ausführungen liegen innerhalb %2 % der Ordnung %3. Ausführungen sind je nach Hersteller verschieden: am Schild oder mit Herstellerdaten bestätigen.</translation>
-        </message>
-        <message>
-            <source>%1 fit. Sizes by ISO 15; what is inside is typical and differs by maker: confirm it.</source>
-            <translation>%1 passen. Maße nach ISO 15; das Innere ist typisch und je nach Hersteller verschieden: bestätigen.</translation>
-        </message>
-        <message>
-            <source>%1 %</source>
-            <translation>%1 %</translation>
-        </message>
-        <message>
-            <source>%1, order %2</source>
-            <translation>%1, Ordnung %2</translation>
-        </message>
-    </context>
-    <context>
-        <name>BeforeAfterDialog</name>
-        <message>
-            <source>not known</source>
-            <translation>nicht bekannt</translation>
-        </message>
-        <message>
-            <source>%1 decibans</source>
-            <translation>%1 Deziban</translation>
-        </message>
-        <message>
-            <source>not weighed</source>
-            <translation>nicht gewogen</translation>
-        </message>
-        <message>
-            <source>cured</source>
-            <translation>behoben</translation>
-        </message>
-        <message>
-            <source>better</source>
-            <translation>besser</translation>
-        </message>
-        <message>
-            <source>unchanged</source>
-            <translation>unverändert</translation>
-        </message>
-        <message>
-            <source>worse</source>
-            <translation>schlechter</translation>
-        </message>
-        <message>
-            <source>another fault</source>
-            <translation>anderer Fehler</translation>
-        </message>
-        <message>
-            <source>not comparable</source>
-            <translation>nicht vergleichbar</translation>
-        </message>
-        <message>
-            <source>Before and after: %1</source>
-            <translation>Vorher und nachher: %1</translation>
-        </message>
-        <message>
-            <source>The event that parts before from after</source>
-            <translation>Das Ereignis, das vorher von nachher trennt</translation>
-        </message>
-        <message>
-            <source>Reading…</source>
-            <translation>Wird gelesen…</translation>
-        </message>
-        <message>
-            <source>Figures before and after</source>
-            <translation>Werte vorher und nachher</translation>
-        </message>
-        <message>
-            <source>What</source>
-            <translation>Was</translation>
-        </message>
-        <message>
-            <source>Where</source>
-            <translation>Wo</translation>
-        </message>
-        <message>
-            <source>Before</source>
-            <translation>Vorher</translation>
-        </message>
-        <message>
-            <source>After</source>
-            <translation>Nachher</translation>
-        </message>
-        <message>
-            <source>Aim, at most</source>
-            <translation>Ziel, höchstens</translation>
-        </message>
-        <message>
-            <source>%1, %2</source>
-            <translation>%1, %2</translation>
-        </message>
-        <message>
-            <source>%1, %2: %3</source>
-            <translation>%1, %2: %3</translation>
-        </message>
-        <message>
-            <source>Nothing was done to this machine yet. Note a repair, greasing or another event, and it is compared here.</source>
-            <translation>An dieser Maschine wurde noch nichts getan. Eine Reparatur, Schmierung oder ein anderes Ereignis eintragen; hier wird es verglichen.</translation>
-        </message>
-        <message>
-            <source>Comparing…</source>
-            <translation>Wird verglichen…</translation>
-        </message>
-        <message>
-            <source>%1 recordings of the week to %2 against %3 from %4 to %5, at like speed and load.</source>
-            <translation>%1 Aufzeichnungen der Woche bis %2 gegen %3 von %4 bis %5, bei gleicher Drehzahl und Last.</translation>
-        </message>
-        <message>
-            <source>%1: %2</source>
-            <translation>%1: %2</translation>
-        </message>
-        <message>
-            <source>Levels</source>
-            <translation>Pegel</translation>
-        </message>
-        <message>
-            <source>vibration</source>
-            <translation>Schwingung</translation>
-        </message>
-        <message>
-            <source>no limit</source>
-            <translation>keine Grenze</translation>
-        </message>
-        <message>
-            <source>weight</source>
-            <translation>Gewicht</translation>
-        </message>
-        <message>
-            <source>no baseline</source>
-            <translation>kein Ausgangsband</translation>
-        </message>
-        <message>
-            <source>Found now and not before</source>
-            <translation>Jetzt gefunden, vorher nicht</translation>
-        </message>
-    </context>
-    <context>
-        <name>Cascade</name>
-        <message>
-            <source>Cascade of spectra</source>
-            <translation>Kaskade der Spektren</translation>
-        </message>
-        <message>
-            <source>coarse: 1 spectrum of %1 so far</source>
-            <translation>grob: bisher 1 von %1 Spektren</translation>
-        </message>
-        <message>
-            <source>%1, %2, %3</source>
-            <translation>%1, %2, %3</translation>
-        </message>
-    </context>
-    <context>
-        <name>CloseRoundDialog</name>
-        <message>
-            <source>Close the round</source>
-            <translation>Runde abschließen</translation>
-        </message>
-        <message>
-            <source>Every machine has its answer. A closed round is kept and never changes.</source>
-            <translation>Jede Maschine hat ihre Antwort. Eine abgeschlossene Runde bleibt abgelegt und ändert sich nie.</translation>
-        </message>
-        <message>
-            <source>The round can be closed when nothing is missing. It is kept then and never changes.</source>
-            <translation>Die Runde lässt sich abschließen, wenn nichts fehlt. Dann bleibt sie abgelegt und ändert sich nie.</translation>
-        </message>
-    </context>
-    <context>
-        <name>ColourLegend</name>
-        <message>
-            <source>Strengths: %1; press to change, drag to move the ends</source>
-            <translation>Stärken: %1; drücken zum Ändern, ziehen zum Verschieben der Enden</translation>
-        </message>
-        <message>
-            <source>%1 to %2 %3</source>
-            <translation>%1 bis %2 %3</translation>
-        </message>
-        <message>
-            <source>Scale of the strengths</source>
-            <translation>Skala der Stärken</translation>
-        </message>
-        <message>
-            <source>decibels</source>
-            <translation>Dezibel</translation>
-        </message>
-        <message>
-            <source>linear</source>
-            <translation>linear</translation>
-        </message>
-        <message>
-            <source>&amp;Scale</source>
-            <translation>&amp;Skala</translation>
-        </message>
-        <message>
-            <source>Map of colours</source>
-            <translation>Farbskala</translation>
-        </message>
-        <message>
-            <source>blue to yellow</source>
-            <translation>Blau bis Gelb</translation>
-        </message>
-        <message>
-            <source>greys</source>
-            <translation>Graustufen</translation>
-        </message>
-        <message>
-            <source>&amp;Colours</source>
-            <translation>&amp;Farben</translation>
-        </message>
-        <message>
-            <source>Weakest strength shown</source>
-            <translation>Schwächste gezeigte Stärke</translation>
-        </message>
-        <message>
-            <source>Strongest strength shown</source>
-            <translation>Stärkste gezeigte Stärke</translation>
-        </message>
-        <message>
-            <source>Weakest, percentile of the data</source>
-            <translation>Schwächste, Perzentil der Daten</translation>
-        </message>
-        <message>
-            <source>Strongest, percentile of the data</source>
-            <translation>Stärkste, Perzentil der Daten</translation>
-        </message>
-        <message>
-            <source>&amp;Weakest</source>
-            <translation>S&amp;chwächste</translation>
-        </message>
-        <message>
-            <source>S&amp;trongest</source>
-            <translation>S&amp;tärkste</translation>
-        </message>
-        <message>
-            <source>Weakest, &amp;percentile</source>
-            <translation>Schwächste, &amp;Perzentil</translation>
-        </message>
-        <message>
-            <source>Strongest, p&amp;ercentile</source>
-            <translation>Stärkste, P&amp;erzentil</translation>
-        </message>
-        <message>
-            <source>By the &amp;data</source>
-            <translation>Nach &amp;Daten</translation>
-        </message>
-    </context>
-    <context>
-        <name>CompareDialog</name>
-        <message>
-            <source>%1 %2</source>
-            <translation>%1 %2</translation>
-        </message>
-        <message>
-            <source>%1 on leave in both</source>
-            <translation>%1 in beiden auf belassen</translation>
-        </message>
-        <message>
-            <source>Compare two rounds</source>
-            <translation>Zwei Runden vergleichen</translation>
-        </message>
-        <message>
-            <source>Two kept rounds are needed; there is %1. Close this one and open the next.</source>
-            <translation>Zwei abgelegte Runden sind nötig; vorhanden: %1. Diese abschließen und die nächste öffnen.</translation>
-        </message>
-        <message>
-            <source>round</source>
-            <translation>Runde</translation>
-        </message>
-        <message>
-            <source>rounds</source>
-            <translation>Runden</translation>
-        </message>
-        <message>
-            <source>to %1</source>
-            <translation>bis %1</translation>
-        </message>
-        <message>
-            <source>The later round</source>
-            <translation>Die spätere Runde</translation>
-        </message>
-        <message>
-            <source>The round it is compared with</source>
-            <translation>Die Runde, mit der verglichen wird</translation>
-        </message>
-        <message>
-            <source>Machines that moved</source>
-            <translation>Maschinen mit Veränderung</translation>
-        </message>
-        <message>
-            <source>Round</source>
-            <translation>Runde</translation>
-        </message>
-        <message>
-            <source>against round</source>
-            <translation>gegen Runde</translation>
-        </message>
-        <message>
-            <source>Save the comparison</source>
-            <translation>Vergleich speichern</translation>
-        </message>
-        <message>
-            <source>&amp;Save as PDF…</source>
-            <translation>Als &amp;PDF speichern…</translation>
-        </message>
-        <message>
-            <source>PDF (*.pdf)</source>
-            <translation>PDF (*.pdf)</translation>
-        </message>
-        <message>
-            <source>&amp;Print…</source>
-            <translation>&amp;Drucken…</translation>
-        </message>
-        <message>
-            <source>&amp;CSV…</source>
-            <translation>&amp;CSV…</translation>
-        </message>
-        <message>
-            <source>CSV (*.csv)</source>
-            <translation>CSV (*.csv)</translation>
-        </message>
-        <message>
-            <source>Choose two different rounds.</source>
-            <translation>Zwei verschiedene Runden wählen.</translation>
-        </message>
-    </context>
-    <context>
-        <name>CompareStrip</name>
-        <message>
-            <source>shown</source>
-            <translation>gezeigt</translation>
-        </message>
-        <message>
-            <source>other direction</source>
-            <translation>andere Richtung</translation>
-        </message>
-        <message>
-            <source>other end</source>
-            <translation>anderes Ende</translation>
-        </message>
-        <message>
-            <source>other part of the train</source>
-            <translation>anderer Teil des Strangs</translation>
-        </message>
-        <message>
-            <source>twin</source>
-            <translation>Schwestermaschine</translation>
-        </message>
-        <message>
-            <source>Twins and train</source>
-            <translation>Schwestermaschinen und Strang</translation>
-        </message>
-        <message>
-            <source>Where is it largest?</source>
-            <translation>Wo am größten?</translation>
-        </message>
-        <message>
-            <source>Quantity that is compared</source>
-            <translation>Verglichene Größe</translation>
-        </message>
-        <message>
-            <source>velocity r.m.s.</source>
-            <translation>Geschwindigkeit eff.</translation>
-        </message>
-        <message>
-            <source>1x</source>
-            <translation>1x</translation>
-        </message>
-        <message>
-            <source>above 1 kHz</source>
-            <translation>über 1 kHz</translation>
-        </message>
-        <message>
-            <source>line at the cursor</source>
-            <translation>Linie am Cursor</translation>
-        </message>
-        <message>
-            <source>Close the comparison</source>
-            <translation>Vergleich schließen</translation>
-        </message>
-        <message>
-            <source>Close the comparison (Esc)</source>
-            <translation>Vergleich schließen (Esc)</translation>
-        </message>
-        <message>
-            <source>The same quantity elsewhere, largest first</source>
-            <translation>Dieselbe Größe an anderer Stelle, größte zuerst</translation>
-        </message>
-        <message>
-            <source>A row lays its spectrum over the one shown; Return goes there; Ctrl+C copies all</source>
-            <translation>Eine Zeile legt ihr Spektrum über das gezeigte; Eingabe geht dorthin; Strg+C kopiert alles</translation>
-        </message>
-        <message>
-            <source>%1 %2</source>
-            <translation>%1 %2</translation>
-        </message>
-        <message>
-            <source>× shown</source>
-            <translation>× gezeigt</translation>
-        </message>
-        <message>
-            <source>where</source>
-            <translation>wo</translation>
-        </message>
-        <message>
-            <source>what</source>
-            <translation>was</translation>
-        </message>
-        <message>
-            <source>recorded</source>
-            <translation>aufgezeichnet</translation>
-        </message>
-        <message>
-            <source>%1, %2</source>
-            <translation>%1, %2</translation>
-        </message>
-        <message>
-            <source>Largest: %1.</source>
-            <translation>Am größten: %1.</translation>
-        </message>
-    </context>
-    <context>
-        <name>CursorStrip</name>
-        <message>
-            <source>Cursor</source>
-            <translation>Cursor</translation>
-        </message>
-        <message>
-            <source>Frequency of the carrier or of cursor A</source>
-            <translation>Frequenz des Trägers oder des Cursors A</translation>
-        </message>
-        <message>
-            <source>Frequency of cursor B</source>
-            <translation>Frequenz des Cursors B</translation>
-        </message>
-        <message>
-            <source>harmonics</source>
-            <translation>Harmonische</translation>
-        </message>
-        <message>
-            <source>Number of harmonics, with the carrier</source>
-            <translation>Anzahl der Harmonischen, mit dem Träger</translation>
-        </message>
-        <message>
-            <source>apart</source>
-            <translation>Abstand</translation>
-        </message>
-        <message>
-            <source>Spacing of the sidebands</source>
-            <translation>Abstand der Seitenbänder</translation>
-        </message>
-        <message>
-            <source>spacing of</source>
-            <translation>Abstand von</translation>
-        </message>
-        <message>
-            <source>Spacings of this machine</source>
-            <translation>Abstände dieser Maschine</translation>
-        </message>
-        <message>
-            <source>Spacings of this machine: shaft, cage, pole pass, mesh, twice the mains</source>
-            <translation>Abstände dieser Maschine: Welle, Käfig, Polschlupf, Zahneingriff, doppeltes Netz</translation>
-        </message>
-        <message>
-            <source>pairs</source>
-            <translation>Paare</translation>
-        </message>
-        <message>
-            <source>Pairs of sidebands</source>
-            <translation>Seitenbandpaare</translation>
-        </message>
-        <message>
-            <source>%1; the arrows move it by a tenth of a line, Page Up and Page Down by a line</source>
-            <translation>%1; die Pfeiltasten verschieben um eine Zehntellinie, Bild auf und Bild ab um eine Linie</translation>
-        </message>
-        <message>
-            <source>carrier</source>
-            <translation>Träger</translation>
-        </message>
-        <message>
-            <source>%1: %2 Hz</source>
-            <translation>%1: %2 Hz</translation>
-        </message>
-        <message>
-            <source>The shaft's speed is not known</source>
-            <translation>Die Drehzahl der Welle ist nicht bekannt</translation>
-        </message>
-    </context>
-    <context>
-        <name>CursorTable</name>
-        <message>
-            <source>Lines of the cursor</source>
-            <translation>Linien des Cursors</translation>
-        </message>
-        <message>
-            <source>Lines of the cursor; Ctrl+C copies the chosen rows, or all</source>
-            <translation>Linien des Cursors; Strg+C kopiert die gewählten Zeilen oder alle</translation>
-        </message>
-        <message>
-            <source>line</source>
-            <translation>Linie</translation>
-        </message>
-        <message>
-            <source>order</source>
-            <translation>Ordnung</translation>
-        </message>
-        <message>
-            <source>dB over floor</source>
-            <translation>dB ü. Rauschen</translation>
-        </message>
-    </context>
-    <context>
-        <name>DecisionDialog</name>
-        <message>
-            <source>Dispute: %1 machines</source>
-            <translation>Bestreiten: %1 Maschinen</translation>
-        </message>
-        <message>
-            <source>Defer: %1 machines</source>
-            <translation>Verschieben: %1 Maschinen</translation>
-        </message>
-        <message>
-            <source>Dispute: %1</source>
-            <translation>Bestreiten: %1</translation>
-        </message>
-        <message>
-            <source>Defer: %1</source>
-            <translation>Verschieben: %1</translation>
-        </message>
-        <message>
-            <source>Dispute</source>
-            <translation>Bestreiten</translation>
-        </message>
-        <message>
-            <source>Defer</source>
-            <translation>Verschieben</translation>
-        </message>
-        <message>
-            <source>The same answer is kept for each of: %1.</source>
-            <translation>Dieselbe Antwort wird abgelegt für jede von: %1.</translation>
-        </message>
-        <message>
-            <source>Look again on</source>
-            <translation>Wieder ansehen am</translation>
-        </message>
-        <message>
-            <source>What speaks against it</source>
-            <translation>Was dagegen spricht</translation>
-        </message>
-        <message>
-            <source>Why it can wait</source>
-            <translation>Warum es warten kann</translation>
-        </message>
-        <message>
-            <source>The day must be %1 or later.</source>
-            <translation>Der Tag muss %1 oder später sein.</translation>
-        </message>
-        <message>
-            <source>A reason is needed: it is kept with the round.</source>
-            <translation>Ein Grund ist nötig: er wird mit der Runde abgelegt.</translation>
-        </message>
-    </context>
-    <context>
-        <name>EventDialog</name>
-        <message>
-            <source>Note or event: %1</source>
-            <translation>Notiz oder Ereignis: %1</translation>
-        </message>
-        <message>
-            <source>Keep</source>
-            <translation>Ablegen</translation>
-        </message>
-        <message>
-            <source> g</source>
-            <translation> g</translation>
-        </message>
-        <message>
-            <source>not said</source>
-            <translation>keine Angabe</translation>
-        </message>
-        <message>
-            <source>lithium complex, NLGI 2</source>
-            <translation>Lithiumkomplex, NLGI 2</translation>
-        </message>
-        <message>
-            <source>What</source>
-            <translation>Was</translation>
-        </message>
-        <message>
-            <source>Where (may be empty)</source>
-            <translation>Wo (darf leer sein)</translation>
-        </message>
-        <message>
-            <source>When, %1</source>
-            <translation>Wann, %1</translation>
-        </message>
-        <message>
-            <source>Grease, grams</source>
-            <translation>Fett, Gramm</translation>
-        </message>
-        <message>
-            <source>Grease, type</source>
-            <translation>Fett, Sorte</translation>
-        </message>
-        <message>
-            <source>In words</source>
-            <translation>In Worten</translation>
-        </message>
-        <message>
-            <source>Photographs</source>
-            <translation>Fotos</translation>
-        </message>
-        <message>
-            <source>Correction: %1</source>
-            <translation>Berichtigung: %1</translation>
-        </message>
-        <message>
-            <source>A new note about "%1" of %2. What was said then stays and is shown with it.</source>
-            <translation>Eine neue Notiz zu „%1“ (%2). Das damals Gesagte bleibt stehen und wird mit ihr gezeigt.</translation>
-        </message>
-        <message>
-            <source>which part, its designation, clearance and seal</source>
-            <translation>welches Teil, seine Bezeichnung, Lagerluft und Dichtung</translation>
-        </message>
-        <message>
-            <source>what was done; alignment before and after: offset, angle, with their units</source>
-            <translation>was getan wurde; Ausrichtung vorher und nachher: Versatz, Winkel, mit Einheiten</translation>
-        </message>
-        <message>
-            <source>A note needs words.</source>
-            <translation>Eine Notiz braucht Worte.</translation>
-        </message>
-    </context>
-    <context>
-        <name>EvidenceActions</name>
-        <message>
-            <source>Asking who stops when it goes …</source>
-            <translation>Wird geprüft: wer steht, wenn sie verschwindet …</translation>
-        </message>
-        <message>
-            <source>Making the rounds of the past again …</source>
-            <translation>Vergangene Runden werden neu gebildet …</translation>
-        </message>
-    </context>
-    <context>
-        <name>EvidenceModel</name>
-        <message>
-            <source>absent</source>
-            <translation>fehlt</translation>
-        </message>
-        <message>
-            <source>left out</source>
-            <translation>ausgelassen</translation>
-        </message>
-        <message>
-            <source>What the search over views, shifts and variants costs or brings back; takes up the rounding of the rows above</source>
-            <translation>Was die Suche über Sichten, Verschiebungen und Varianten kostet oder zurückbringt; enthält die Rundung der Zeilen darüber</translation>
-        </message>
-        <message>
-            <source>From the strongest recording, whose lines are shown, to the mean e-value of all</source>
-            <translation>Von der stärksten Aufzeichnung, deren Linien gezeigt sind, zum Mittel der e-Werte aller</translation>
-        </message>
-        <message>
-            <source>The sum of the rows: how unlike chance, not the odds that the fault is there</source>
-            <translation>Die Summe der Zeilen: wie wenig es nach Zufall aussieht, nicht die Wahrscheinlichkeit, dass der Fehler vorliegt</translation>
-        </message>
-        <message>
-            <source>left out: %1</source>
-            <translation>ausgelassen: %1</translation>
-        </message>
-        <message>
-            <source>%1; expected %2 %6, top of the peak %3 %6; rank p %4; %5 of true faults show this line</source>
-            <translation>%1; erwartet %2 %6, Gipfel der Spitze %3 %6; Rang p %4; %5 der wahren Fehler zeigen diese Linie</translation>
-        </message>
-        <message>
-            <source>%1, %2, %3 decibans</source>
-            <translation>%1, %2, %3 Deziban</translation>
-        </message>
-        <message>
-            <source>%1, %2 decibans</source>
-            <translation>%1, %2 Deziban</translation>
-        </message>
-        <message>
-            <source>against</source>
-            <translation>dagegen</translation>
-        </message>
-        <message>
-            <source>for</source>
-            <translation>dafür</translation>
-        </message>
-        <message>
-            <source>neutral</source>
-            <translation>neutral</translation>
-        </message>
-        <message>
-            <source>line</source>
-            <translation>Linie</translation>
-        </message>
-        <message>
-            <source>order</source>
-            <translation>Ordnung</translation>
-        </message>
-        <message>
-            <source>expected %1</source>
-            <translation>erwartet %1</translation>
-        </message>
-        <message>
-            <source>found %1</source>
-            <translation>gefunden %1</translation>
-        </message>
-        <message>
-            <source>dB over</source>
-            <translation>dB über</translation>
-        </message>
-        <message>
-            <source>rank p</source>
-            <translation>Rang p</translation>
-        </message>
-        <message>
-            <source>w</source>
-            <translation>w</translation>
-        </message>
-        <message>
-            <source>decibans</source>
-            <translation>Deziban</translation>
-        </message>
-        <message>
-            <source>sum</source>
-            <translation>Summe</translation>
-        </message>
-        <message>
-            <source>Expected line; full triangle found, open one absent, cross left out</source>
-            <translation>Erwartete Linie; volles Dreieck gefunden, offenes fehlt, Kreuz ausgelassen</translation>
-        </message>
-        <message>
-            <source>Order of the bearing's own shaft</source>
-            <translation>Ordnung der eigenen Welle des Lagers</translation>
-        </message>
-        <message>
-            <source>Where the line was expected at the fitted slip, %1</source>
-            <translation>Wo die Linie beim angepassten Schlupf erwartet wurde, %1</translation>
-        </message>
-        <message>
-            <source>Top of the peak, %1; or absent, or left out</source>
-            <translation>Gipfel der Spitze, %1; oder fehlt, oder ausgelassen</translation>
-        </message>
-        <message>
-            <source>Power over the local floor, dB</source>
-            <translation>Leistung über dem örtlichen Grundrauschen, dB</translation>
-        </message>
-        <message>
-            <source>Share of the view's positions that are as high</source>
-            <translation>Anteil der Stellen der Sicht, die ebenso hoch sind</translation>
-        </message>
-        <message>
-            <source>Share of true faults that show this line</source>
-            <translation>Anteil der wahren Fehler, die diese Linie zeigen</translation>
-        </message>
-        <message>
-            <source>What the line added or took away, decibans</source>
-            <translation>Was die Linie hinzufügte oder wegnahm, Deziban</translation>
-        </message>
-        <message>
-            <source>Running sum down to the weight, decibans</source>
-            <translation>Laufende Summe bis zum Gewicht, Deziban</translation>
-        </message>
-        <message>
-            <source>Against to the left, for to the right of the zero line</source>
-            <translation>Dagegen links, dafür rechts der Nulllinie</translation>
-        </message>
-    </context>
-    <context>
-        <name>EvidencePanel</name>
-        <message>
-            <source>Fault evidence</source>
-            <translation>Belege zum Fehler</translation>
-        </message>
-        <message>
-            <source>Since when would the rule have listed this machine?</source>
-            <translation>Seit wann hätte die Regel diese Maschine aufgeführt?</translation>
-        </message>
-        <message>
-            <source>Best chance fit: what each line added</source>
-            <translation>Bester Zufallstreffer: was jede Linie beitrug</translation>
-        </message>
-        <message>
-            <source>What each line added</source>
-            <translation>Was jede Linie beitrug</translation>
-        </message>
-        <message>
-            <source>No further recording is suggested for this fault</source>
-            <translation>Für diesen Fehler wird keine weitere Aufzeichnung vorgeschlagen</translation>
-        </message>
-        <message>
-            <source>Recordings that would settle it</source>
-            <translation>Aufzeichnungen, die es klären würden</translation>
-        </message>
-        <message>
-            <source>%1 of %2, %3 (%4, %5)</source>
-            <translation>%1 von %2, %3 (%4, %5)</translation>
-        </message>
-        <message>
-            <source>%1 more</source>
-            <translation>%1 weitere</translation>
-        </message>
-        <message>
-            <source>%1 %2: no family has a line here.</source>
-            <translation>%1 %2: keine Familie hat hier eine Linie.</translation>
-        </message>
-        <message>
-            <source>%1 %2 is claimed by %3.</source>
-            <translation>%1 %2 wird beansprucht von %3.</translation>
-        </message>
-        <message>
-            <source>; </source>
-            <translation>; </translation>
-        </message>
-        <message>
-            <source>Show the week</source>
-            <translation>Woche zeigen</translation>
-        </message>
-        <message>
-            <source>Back from the chosen recording to all of the week</source>
-            <translation>Zurück von der gewählten Aufzeichnung zur ganzen Woche</translation>
-        </message>
-        <message>
-            <source>Running sum</source>
-            <translation>Laufende Summe</translation>
-        </message>
-        <message>
-            <source>A column that adds up line by line, decibans</source>
-            <translation>Eine Spalte, die Linie für Linie summiert, Deziban</translation>
-        </message>
-        <message>
-            <source>Copy table</source>
-            <translation>Tabelle kopieren</translation>
-        </message>
-        <message>
-            <source>All columns of the table, for a spreadsheet</source>
-            <translation>Alle Spalten der Tabelle, für eine Tabellenrechnung</translation>
-        </message>
-        <message>
-            <source>Whose line is it?</source>
-            <translation>Wessen Linie?</translation>
-        </message>
-        <message>
-            <source>Which machine's stops the line under the cursor leaves with</source>
-            <translation>Mit dem Stillstand welcher Maschine die Linie unter dem Cursor verschwindet</translation>
-        </message>
-        <message>
-            <source>Against</source>
-            <translation>Gegenbelege</translation>
-        </message>
-        <message>
-            <source>Rivals for the same lines</source>
-            <translation>Rivalen um dieselben Linien</translation>
-        </message>
-        <message>
-            <source>What would change this verdict</source>
-            <translation>Was dieses Urteil ändern würde</translation>
-        </message>
-        <message>
-            <source>All asked for…</source>
-            <translation>Alle angeforderten…</translation>
-        </message>
-        <message>
-            <source>What is asked for of the nodes and on the walk, of the whole fleet</source>
-            <translation>Was von den Knoten und auf dem Rundgang angefordert ist, für die ganze Flotte</translation>
-        </message>
-        <message>
-            <source>Weight over the weeks, decibans a recording</source>
-            <translation>Gewicht über die Wochen, Deziban je Aufzeichnung</translation>
-        </message>
-        <message>
-            <source>Left out</source>
-            <translation>Ausgelassen</translation>
-        </message>
-        <message>
-            <source>Blind spots</source>
-            <translation>Blinde Flecken</translation>
-        </message>
-        <message>
-            <source>What its history says</source>
-            <translation>Was die Historie sagt</translation>
-        </message>
-        <message>
-            <source>First listed…</source>
-            <translation>Erstmals aufgeführt…</translation>
-        </message>
-        <message>
-            <source>The first day on which the rule would have listed the machine, asked of the kept weeks back from its last repair, or from now; takes a while</source>
-            <translation>Der erste Tag, an dem die Regel die Maschine aufgeführt hätte, ermittelt aus den abgelegten Wochen rückwärts ab der letzten Reparatur oder ab jetzt; dauert eine Weile</translation>
-        </message>
-        <message>
-            <source>About the recordings</source>
-            <translation>Zu den Aufzeichnungen</translation>
-        </message>
-    </context>
-    <context>
-        <name>EvidenceView</name>
-        <message>
-            <source>Lines and what each added or took away</source>
-            <translation>Linien und was jede hinzufügte oder wegnahm</translation>
-        </message>
-    </context>
-    <context>
-        <name>FaultList</name>
-        <message>
-            <source>Faults considered, by weight</source>
-            <translation>Betrachtete Fehler, nach Gewicht</translation>
-        </message>
-        <message>
-            <source>fault</source>
-            <translation>Fehler</translation>
-        </message>
-        <message>
-            <source>decibans</source>
-            <translation>Deziban</translation>
-        </message>
-        <message>
-            <source>How unlike chance its lines are: 10 log10 of the e-value, decibans</source>
-            <translation>Wie wenig seine Linien nach Zufall aussehen: 10 log10 des e-Werts, Deziban</translation>
-        </message>
-        <message>
-            <source>Against to the left, for to the right of the zero line; dashed: a finding</source>
-            <translation>Dagegen links, dafür rechts der Nulllinie; gestrichelt: ein Befund</translation>
-        </message>
-        <message>
-            <source>no finding; considered were</source>
-            <translation>kein Befund; betrachtet wurden</translation>
-        </message>
-        <message>
-            <source>considered and not found: %1</source>
-            <translation>betrachtet und nicht gefunden: %1</translation>
-        </message>
-        <message>
-            <source>%1 (show)</source>
-            <translation>%1 (zeigen)</translation>
-        </message>
-        <message>
-            <source>%1 (hide)</source>
-            <translation>%1 (verbergen)</translation>
-        </message>
-        <message>
-            <source>%1, %2</source>
-            <translation>%1, %2</translation>
-        </message>
-        <message>
-            <source>%1: %2</source>
-            <translation>%1: %2</translation>
-        </message>
-        <message>
-            <source>none</source>
-            <translation>keine</translation>
-        </message>
-        <message>
-            <source>stage %1</source>
-            <translation>Stadium %1</translation>
-        </message>
-        <message>
-            <source>zone %1</source>
-            <translation>Zone %1</translation>
-        </message>
-        <message>
-            <source>since %1</source>
-            <translation>seit %1</translation>
-        </message>
-        <message>
-            <source>in %1 % of recordings</source>
-            <translation>in %1 % der Aufzeichnungen</translation>
-        </message>
-        <message>
-            <source>%1 decibans</source>
-            <translation>%1 Deziban</translation>
-        </message>
-        <message>
-            <source>not weighed: %1</source>
-            <translation>nicht gewogen: %1</translation>
-        </message>
-        <message>
-            <source>%1; %2</source>
-            <translation>%1; %2</translation>
-        </message>
-        <message>
-            <source>%1; %2; %3</source>
-            <translation>%1; %2; %3</translation>
-        </message>
-    </context>
-    <context>
-        <name>Gestures</name>
-        <message>
-            <source>Wheel, + and -</source>
-            <translation>Rad, + und -</translation>
-        </message>
-        <message>
-            <source>zoom</source>
-            <translation>Maßstab ändern</translation>
-        </message>
-        <message>
-            <source>Ctrl and wheel</source>
-            <translation>Strg und Rad</translation>
-        </message>
-        <message>
-            <source>zoom the upright axis</source>
-            <translation>Maßstab der senkrechten Achse</translation>
-        </message>
-        <message>
-            <source>Drag, Page Up, Page Down</source>
-            <translation>Ziehen, Bild auf, Bild ab</translation>
-        </message>
-        <message>
-            <source>shift</source>
-            <translation>verschieben</translation>
-        </message>
-        <message>
-            <source>Shift and drag</source>
-            <translation>Umschalt und Ziehen</translation>
-        </message>
-        <message>
-            <source>zoom to a frame</source>
-            <translation>auf einen Rahmen vergrößern</translation>
-        </message>
-        <message>
-            <source>Double click, Home</source>
-            <translation>Doppelklick, Pos1</translation>
-        </message>
-        <message>
-            <source>show all</source>
-            <translation>alles zeigen</translation>
-        </message>
-        <message>
-            <source>Click</source>
-            <translation>Klick</translation>
-        </message>
-        <message>
-            <source>choose the moment or peak</source>
-            <translation>Zeitpunkt oder Spitze wählen</translation>
-        </message>
-        <message>
-            <source>Left, Right</source>
-            <translation>Links, Rechts</translation>
-        </message>
-        <message>
-            <source>step to the next; with Shift: farther</source>
-            <translation>weiter zum nächsten; mit Umschalt: weiter weg</translation>
-        </message>
-        <message>
-            <source>Alt and Left, Right</source>
-            <translation>Alt und Links, Rechts</translation>
-        </message>
-        <message>
-            <source>in a spectrum: the cursor by a tenth of a line</source>
-            <translation>im Spektrum: Cursor um eine Zehntellinie</translation>
-        </message>
-        <message>
-            <source>Ctrl and Left, Right</source>
-            <translation>Strg und Links, Rechts</translation>
-        </message>
-        <message>
-            <source>in a spectrum: the other cursor, the sidebands' spacing, the number of harmonics</source>
-            <translation>im Spektrum: anderer Cursor, Seitenbandabstand, Anzahl der Harmonischen</translation>
-        </message>
-    </context>
-    <context>
-        <name>GuideDialog</name>
-        <message>
-            <source>Help</source>
-            <translation>Hilfe</translation>
-        </message>
-        <message>
-            <source>Topics</source>
-            <translation>Themen</translation>
-        </message>
-        <message>
-            <source>Text of the topic</source>
-            <translation>Text des Themas</translation>
-        </message>
-    </context>
-    <context>
-        <name>HistoryList</name>
-        <message>
-            <source>History of the machine</source>
-            <translation>Historie der Maschine</translation>
-        </message>
-        <message>
-            <source>Which events are listed</source>
-            <translation>Welche Ereignisse aufgeführt sind</translation>
-        </message>
-        <message>
-            <source>all events</source>
-            <translation>alle Ereignisse</translation>
-        </message>
-        <message>
-            <source>Events of the machine, newest first</source>
-            <translation>Ereignisse der Maschine, neueste zuerst</translation>
-        </message>
-        <message>
-            <source>Day</source>
-            <translation>Tag</translation>
-        </message>
-        <message>
-            <source>What</source>
-            <translation>Was</translation>
-        </message>
-        <message>
-            <source>Where</source>
-            <translation>Wo</translation>
-        </message>
-        <message>
-            <source>In words</source>
-            <translation>In Worten</translation>
-        </message>
-        <message>
-            <source>By</source>
-            <translation>Von</translation>
-        </message>
-        <message>
-            <source>&amp;Add…</source>
-            <translation>&amp;Hinzufügen…</translation>
-        </message>
-        <message>
-            <source>A note, greasing, repair or another event of this machine</source>
-            <translation>Eine Notiz, Schmierung, Reparatur oder ein anderes Ereignis dieser Maschine</translation>
-        </message>
-        <message>
-            <source>C&amp;orrect…</source>
-            <translation>&amp;Berichtigen…</translation>
-        </message>
-        <message>
-            <source>A new note about the chosen event; nothing is rewritten</source>
-            <translation>Eine neue Notiz zum gewählten Ereignis; nichts wird umgeschrieben</translation>
-        </message>
-        <message>
-            <source>&amp;Before and after…</source>
-            <translation>&amp;Vorher und nachher…</translation>
-        </message>
-        <message>
-            <source>The machine before and after the chosen event</source>
-            <translation>Die Maschine vor und nach dem gewählten Ereignis</translation>
-        </message>
-        <message>
-            <source>&amp;Import events…</source>
-            <translation>&amp;Ereignisse einlesen…</translation>
-        </message>
-        <message>
-            <source>Events of this site from a CSV or JSON table</source>
-            <translation>Ereignisse dieses Standorts aus einer CSV- oder JSON-Tabelle</translation>
-        </message>
-        <message>
-            <source>No machine is chosen. Open one from the round or the register.</source>
-            <translation>Keine Maschine gewählt. Eine aus der Runde oder den Stammdaten öffnen.</translation>
-        </message>
-        <message>
-            <source>Nothing is noted of this machine yet. Greasings, repairs and remarks stand here and in the plots; add one, or import the site's list.</source>
-            <translation>Zu dieser Maschine ist noch nichts notiert. Schmierungen, Reparaturen und Bemerkungen stehen hier und in den Diagrammen; eine hinzufügen oder die Liste des Standorts einlesen.</translation>
-        </message>
-        <message>
-            <source>No event of this kind. Choose another kind, or all events.</source>
-            <translation>Kein Ereignis dieser Art. Eine andere Art oder alle Ereignisse wählen.</translation>
-        </message>
-        <message>
-            <source>%1 [%2]</source>
-            <translation>%1 [%2]</translation>
-        </message>
-        <message>
-            <source>1 photograph</source>
-            <translation>1 Foto</translation>
-        </message>
-        <message>
-            <source>%1 photographs</source>
-            <translation>%1 Fotos</translation>
-        </message>
-        <message>
-            <source>heard</source>
-            <translation>gehört</translation>
-        </message>
-        <message>
-            <source>corrected</source>
-            <translation>berichtigt</translation>
-        </message>
-    </context>
-    <context>
-        <name>ImportDialog</name>
-        <message>
-            <source>with subfolders</source>
-            <translation>mit Unterordnern</translation>
-        </message>
-        <message>
-            <source>show first what they are taken for</source>
-            <translation>zuerst zeigen, wofür sie gehalten werden</translation>
-        </message>
-        <message>
-            <source>&amp;Files…</source>
-            <translation>&amp;Dateien…</translation>
-        </message>
-        <message>
-            <source>F&amp;older…</source>
-            <translation>&amp;Ordner…</translation>
-        </message>
-        <message>
-            <source>&amp;Stop</source>
-            <translation>&amp;Anhalten</translation>
-        </message>
-        <message>
-            <source>&amp;Try again</source>
-            <translation>&amp;Nochmals</translation>
-        </message>
-        <message>
-            <source>&amp;What were they taken for…</source>
-            <translation>&amp;Wofür gehalten…</translation>
-        </message>
-        <message>
-            <source>Import recordings</source>
+            <source>Taking recordings in</source>
             <translation>Aufzeichnungen einlesen</translation>
         </message>
         <message>
-            <source>Stopping; what is taken stays.</source>
-            <translation>Wird angehalten; Übernommenes bleibt.</translation>
+            <source>Files and folders can be dropped on the window. WAV, FLAC and CSV are read; what the file cannot say comes from a file of the same name ending in .json beside it.</source>
+            <translation>Dateien und Ordner können auf das Fenster gezogen werden. Gelesen werden WAV, FLAC und CSV; was die Datei nicht sagen kann, kommt aus einer gleichnamigen Datei mit der Endung .json daneben.</translation>
         </message>
         <message>
-            <source>Files chosen here are shown with where each fact came from; what is missing can be typed once and kept as a rule.</source>
-            <translation>Hier gewählte Dateien werden gezeigt mit der Herkunft jeder Angabe; Fehlendes lässt sich einmal eintippen und als Regel ablegen.</translation>
+            <source>What could not be taken in is listed with the file, the place and the rule that was broken; the rest goes on. Taking the same files in again does no harm.</source>
+            <translation>Was nicht eingelesen werden konnte, wird mit Datei, Stelle und verletzter Regel gelistet; der Rest läuft weiter. Dieselben Dateien noch einmal einzulesen schadet nicht.</translation>
         </message>
         <message>
-            <source>The refused files, once they or their sidecars are mended.</source>
-            <translation>Die abgewiesenen Dateien, sobald sie oder ihre Begleitdateien berichtigt sind.</translation>
+            <source>The clock of a cheap node may be wrong by a few per cent. Where the mains shows in a recording it is the ruler, and the page says so.</source>
+            <translation>Die Uhr eines billigen Knotens kann um einige Prozent falsch gehen. Wo sich das Netz in einer Aufzeichnung zeigt, ist es der Maßstab, und die Seite sagt es.</translation>
         </message>
         <message>
-            <source>Shows the refused files; what is missing can be typed and kept as a rule.</source>
-            <translation>Zeigt die abgewiesenen Dateien; Fehlendes lässt sich eintippen und als Regel ablegen.</translation>
+            <source>The findings sheet</source>
+            <translation>Das Befundblatt</translation>
         </message>
         <message>
-            <source>Choose files or a folder, or drop them here: WAV, FLAC or CSV, each with its JSON file beside it. What is already in the fleet file is passed over.</source>
-            <translation>Dateien oder einen Ordner wählen oder hier ablegen: WAV, FLAC oder CSV, jede mit ihrer JSON-Datei daneben. Was schon in der Flottendatei steht, wird übergangen.</translation>
+            <source>One page a job, for the planner who reads no spectra: what is wrong in shop words, by when, what to do, which parts, what to measure afterwards, and how to stay safe doing it.</source>
+            <translation>Eine Seite je Auftrag, für den Planer, der keine Spektren liest: was nicht stimmt in Werkstattworten, bis wann, was zu tun ist, welche Teile, was danach zu messen ist und wie man dabei heil bleibt.</translation>
         </message>
         <message>
-            <source>Refused files</source>
-            <translation>Abgewiesene Dateien</translation>
+            <source>An empty box means the program does not know: confirm on the plate before ordering. The sheet is advice, not a permit to work.</source>
+            <translation>Ein leeres Kästchen heißt, das Programm weiß es nicht: vor dem Bestellen am Typenschild bestätigen. Das Blatt ist ein Rat, keine Arbeitserlaubnis.</translation>
         </message>
         <message>
-            <source>Recordings to import</source>
-            <translation>Einzulesende Aufzeichnungen</translation>
+            <source>Jobs and what was found</source>
+            <translation>Aufträge und was gefunden wurde</translation>
         </message>
         <message>
-            <source>Recordings (*.wav *.flac *.csv)</source>
-            <translation>Aufzeichnungen (*.wav *.flac *.csv)</translation>
+            <source>A job groups the findings of one machine and is drafted, issued, scheduled, done, verified and closed. After a job the program watches whether it cured the machine: it compares 20 like recordings over 3 days with the time before.</source>
+            <translation>Ein Auftrag fasst die Befunde einer Maschine zusammen und ist entworfen, erteilt, terminiert, erledigt, nachgewiesen und abgeschlossen. Nach einem Auftrag verfolgt das Programm, ob er die Maschine geheilt hat: Es vergleicht 20 gleichartige Aufzeichnungen über 3 Tage mit der Zeit davor.</translation>
         </message>
         <message>
-            <source>All files (*)</source>
-            <translation>Alle Dateien (*)</translation>
+            <source>Report what was found when a finding was opened. From 20 reports on the sheets say how often the program was right here.</source>
+            <translation>Melden, was gefunden wurde, als ein Befund geöffnet wurde. Ab 20 Meldungen sagen die Blätter, wie oft das Programm hier recht hatte.</translation>
         </message>
         <message>
-            <source>Folder to import</source>
-            <translation>Einzulesender Ordner</translation>
+            <source>A trial</source>
+            <translation>Ein Versuch</translation>
         </message>
         <message>
-            <source>The recordings are being found.</source>
-            <translation>Die Aufzeichnungen werden gesucht.</translation>
+            <source>A trial proves detection on your own machine: a known mass, a bearing with a defect made on purpose, a slackened bolt. The effect to expect is computed and frozen before anything is changed; then recordings before and after are weighed against it.</source>
+            <translation>Ein Versuch weist die Erkennung an der eigenen Maschine nach: eine bekannte Masse, ein absichtlich beschädigtes Lager, eine gelöste Schraube. Die zu erwartende Wirkung wird berechnet und festgeschrieben, bevor etwas geändert wird; dann werden Aufzeichnungen davor und danach daran gemessen.</translation>
         </message>
         <message>
-            <source>%1 of %2</source>
-            <translation>%1 von %2</translation>
+            <source>Agree stop values first. Never slacken or fit anything on a machine that could start; isolate, lock out and prove dead, and run with every guard fitted.</source>
+            <translation>Zuerst Abschaltwerte vereinbaren. Nie an einer Maschine, die anlaufen könnte, etwas lösen oder anbringen; freischalten, sichern, Spannungsfreiheit feststellen und nur mit allen Schutzhauben laufen lassen.</translation>
         </message>
         <message>
-            <source>%1 of %2: %3</source>
-            <translation>%1 von %2: %3</translation>
+            <source>Balancing in place</source>
+            <translation>Auswuchten an Ort und Stelle</translation>
         </message>
         <message>
-            <source>Stopped; what was taken stays. The same import goes on from there.</source>
-            <translation>Angehalten; Übernommenes bleibt. Dasselbe Einlesen geht von dort weiter.</translation>
+            <source>One or two planes, by influence coefficients from amplitude and phase, or without phase by four runs. The angle convention is drawn: check it on the machine before the first mass goes on.</source>
+            <translation>Ein oder zwei Ebenen, mit Einflusskoeffizienten aus Amplitude und Phase oder ohne Phase mit vier Läufen. Die Winkelzählung ist gezeichnet: an der Maschine prüfen, bevor die erste Masse angebracht wird.</translation>
         </message>
         <message>
-            <source>Done.</source>
-            <translation>Fertig.</translation>
+            <source>Readings that scatter by more than 10 % or 10 degrees are refused: find out why first. Looseness, a bent shaft, a resonance or a loose build-up cannot be balanced away.</source>
+            <translation>Ablesungen, die um mehr als 10 % oder 10 Grad streuen, werden abgewiesen: zuerst die Ursache finden. Losesitz, eine krumme Welle, eine Resonanz oder lose Anbackungen lassen sich nicht wegwuchten.</translation>
         </message>
         <message>
-            <source>%1 found · %2 taken · %3 already there · %4 for weeks already closed · %5 refused or parked</source>
-            <translation>%1 gefunden · %2 übernommen · %3 schon vorhanden · %4 für schon abgeschlossene Wochen · %5 abgewiesen oder zurückgestellt</translation>
+            <source>Secure trial masses against flying off, keep people out of the plane of rotation, and keep guards fitted in every run.</source>
+            <translation>Testmassen gegen Wegfliegen sichern, niemanden in der Drehebene dulden und bei jedem Lauf alle Schutzhauben geschlossen halten.</translation>
         </message>
         <message>
-            <source>Refused or parked; the list is kept under Round, Refused files</source>
-            <translation>Abgewiesen oder zurückgestellt; die Liste steht unter Runde, Abgewiesene Dateien</translation>
-        </message>
-    </context>
-    <context>
-        <name>JobDraftDialog</name>
-        <message>
-            <source>New job: %1</source>
-            <translation>Neuer Auftrag: %1</translation>
+            <source>What it cannot see</source>
+            <translation>Was es nicht sehen kann</translation>
         </message>
         <message>
-            <source>Draft the job</source>
-            <translation>Auftrag entwerfen</translation>
+            <source>A node on a motor hardly hears the driven machine's bearings, cavitation or small gears. A cheap node ends at 1 to 3 kHz. Flux has no unit: only ratios and change count. Frame temperature is not winding temperature.</source>
+            <translation>Ein Knoten am Motor hört die Lager der Arbeitsmaschine, Kavitation oder kleine Zahnräder kaum. Ein billiger Knoten endet bei 1 bis 3 kHz. Fluss hat keine Einheit: Nur Verhältnisse und Änderungen zählen. Gehäusetemperatur ist nicht Wicklungstemperatur.</translation>
         </message>
         <message>
-            <source>Findings of the week to %1. One job takes all that one stop can mend; its dates are the soonest of them.</source>
-            <translation>Befunde der Woche bis %1. Ein Auftrag umfasst alles, was ein Stillstand beheben kann; seine Termine sind die frühesten davon.</translation>
-        </message>
-        <message>
-            <source>For these findings</source>
-            <translation>Für diese Befunde</translation>
-        </message>
-        <message>
-            <source>Order parts by</source>
-            <translation>Teile bestellen bis</translation>
-        </message>
-        <message>
-            <source>Do not run beyond</source>
-            <translation>Nicht weiterfahren über</translation>
-        </message>
-        <message>
-            <source>Planned stop</source>
-            <translation>Geplanter Stillstand</translation>
-        </message>
-        <message>
-            <source>Work order</source>
-            <translation>Arbeitsauftrag-Nr.</translation>
-        </message>
-        <message>
-            <source>In words</source>
-            <translation>In Worten</translation>
-        </message>
-        <message>
-            <source>Nothing was found in this week: there is no job to draft.</source>
-            <translation>In dieser Woche wurde nichts gefunden: kein Auftrag zu entwerfen.</translation>
-        </message>
-        <message>
-            <source>Choose at least one finding.</source>
-            <translation>Mindestens einen Befund wählen.</translation>
-        </message>
-    </context>
-    <context>
-        <name>JobModel</name>
-        <message>
-            <source>%1, R%2</source>
-            <translation>%1, R%2</translation>
-        </message>
-        <message>
-            <source>replaced by job %1</source>
-            <translation>ersetzt durch Auftrag %1</translation>
-        </message>
-        <message>
-            <source>%1, overdue</source>
-            <translation>%1, überfällig</translation>
-        </message>
-        <message>
-            <source>%1, %2 of 4</source>
-            <translation>%1, %2 von 4</translation>
-        </message>
-        <message>
-            <source>Job</source>
-            <translation>Auftrag</translation>
-        </message>
-        <message>
-            <source>Machine</source>
-            <translation>Maschine</translation>
-        </message>
-        <message>
-            <source>For</source>
-            <translation>Für</translation>
-        </message>
-        <message>
-            <source>State</source>
-            <translation>Stand</translation>
-        </message>
-        <message>
-            <source>By when</source>
-            <translation>Bis wann</translation>
-        </message>
-        <message>
-            <source>Priority</source>
-            <translation>Priorität</translation>
-        </message>
-        <message>
-            <source>Work order</source>
-            <translation>Arb.-Auftr.-Nr.</translation>
-        </message>
-    </context>
-    <context>
-        <name>JobMoveDialog</name>
-        <message>
-            <source>Job %1: what happened</source>
-            <translation>Auftrag %1: was geschah</translation>
-        </message>
-        <message>
-            <source>Revision of job %1</source>
-            <translation>Revision des Auftrags %1</translation>
-        </message>
-        <message>
-            <source>Keep</source>
-            <translation>Ablegen</translation>
-        </message>
-        <message>
-            <source>Make the revision</source>
-            <translation>Revision anlegen</translation>
-        </message>
-        <message>
-            <source>Revision %1 replaces revision %2: the old job stays as it is and is marked as replaced, the new one is drafted again.</source>
-            <translation>Revision %1 ersetzt Revision %2: der alte Auftrag bleibt, wie er ist, und wird als ersetzt gekennzeichnet, der neue wird neu entworfen.</translation>
-        </message>
-        <message>
-            <source>Order parts by</source>
-            <translation>Teile bestellen bis</translation>
-        </message>
-        <message>
-            <source>Do not run beyond</source>
-            <translation>Nicht weiterfahren über</translation>
-        </message>
-        <message>
-            <source>Planned stop</source>
-            <translation>Geplanter Stillstand</translation>
-        </message>
-        <message>
-            <source>Work order</source>
-            <translation>Arbeitsauftrag-Nr.</translation>
-        </message>
-        <message>
-            <source>In words</source>
-            <translation>In Worten</translation>
-        </message>
-        <message>
-            <source>Why it is revised</source>
-            <translation>Grund der Revision</translation>
-        </message>
-        <message>
-            <source>stays %1</source>
-            <translation>bleibt %1</translation>
-        </message>
-        <message>
-            <source>It is now</source>
-            <translation>Jetzt</translation>
-        </message>
-        <message>
-            <source>Done on</source>
-            <translation>Erledigt am</translation>
-        </message>
-        <message>
-            <source>Kind of work</source>
-            <translation>Art der Arbeit</translation>
-        </message>
-        <message>
-            <source>Say what the revision changes.</source>
-            <translation>Angeben, was die Revision ändert.</translation>
-        </message>
-        <message>
-            <source>Say what was done: the work starts the verification and stands in the machine's history.</source>
-            <translation>Angeben, was getan wurde: die Arbeit beginnt den Nachweis und steht in der Historie der Maschine.</translation>
+            <source>Each machine's own list is in its blind spots, with what would cure each.</source>
+            <translation>Die Liste jeder einzelnen Maschine steht bei ihren blinden Flecken, jeweils mit der Abhilfe.</translation>
         </message>
     </context>
     <context>
@@ -2752,337 +482,6 @@
         </message>
     </context>
     <context>
-        <name>JobsDialog</name>
-        <message>
-            <source>Jobs</source>
-            <translation>Aufträge</translation>
-        </message>
-        <message>
-            <source>Jobs, overdue first</source>
-            <translation>Aufträge, überfällige zuerst</translation>
-        </message>
-        <message>
-            <source>The chosen job</source>
-            <translation>Der gewählte Auftrag</translation>
-        </message>
-        <message>
-            <source>Which jobs are listed</source>
-            <translation>Welche Aufträge aufgeführt sind</translation>
-        </message>
-        <message>
-            <source>open or to be verified</source>
-            <translation>offen oder nachzuweisen</translation>
-        </message>
-        <message>
-            <source>overdue</source>
-            <translation>überfällig</translation>
-        </message>
-        <message>
-            <source>all</source>
-            <translation>alle</translation>
-        </message>
-        <message>
-            <source>one machine only</source>
-            <translation>nur eine Maschine</translation>
-        </message>
-        <message>
-            <source>%1 only</source>
-            <translation>nur %1</translation>
-        </message>
-        <message>
-            <source>&amp;New job…</source>
-            <translation>&amp;Neuer Auftrag…</translation>
-        </message>
-        <message>
-            <source>A job for findings of this week</source>
-            <translation>Ein Auftrag für Befunde dieser Woche</translation>
-        </message>
-        <message>
-            <source>&amp;Move on…</source>
-            <translation>&amp;Weiterführen…</translation>
-        </message>
-        <message>
-            <source>What happened to the chosen job next</source>
-            <translation>Was mit dem gewählten Auftrag als Nächstes geschah</translation>
-        </message>
-        <message>
-            <source>&amp;Revise…</source>
-            <translation>&amp;Revidieren…</translation>
-        </message>
-        <message>
-            <source>A new job that replaces the chosen one</source>
-            <translation>Ein neuer Auftrag, der den gewählten ersetzt</translation>
-        </message>
-        <message>
-            <source>&amp;Planner's report…</source>
-            <translation>Rückmeldung &amp;Planer…</translation>
-        </message>
-        <message>
-            <source>What was found when it was opened</source>
-            <translation>Was beim Öffnen gefunden wurde</translation>
-        </message>
-        <message>
-            <source>&amp;Before and after…</source>
-            <translation>&amp;Vorher und nachher…</translation>
-        </message>
-        <message>
-            <source>The machine before and after the work</source>
-            <translation>Die Maschine vor und nach der Arbeit</translation>
-        </message>
-        <message>
-            <source>Findings &amp;sheet…</source>
-            <translation>&amp;Befundblatt…</translation>
-        </message>
-        <message>
-            <source>The sheet of the chosen job's machine</source>
-            <translation>Das Befundblatt der Maschine des gewählten Auftrags</translation>
-        </message>
-        <message>
-            <source>%1 jobs, %2 overdue</source>
-            <translation>%1 Aufträge, %2 überfällig</translation>
-        </message>
-        <message>
-            <source>%1 jobs</source>
-            <translation>%1 Aufträge</translation>
-        </message>
-        <message>
-            <source>No job yet. Choose a machine with a finding and make a new job from it.</source>
-            <translation>Noch kein Auftrag. Eine Maschine mit Befund wählen und daraus einen neuen Auftrag anlegen.</translation>
-        </message>
-        <message>
-            <source>No job of this kind. Choose another kind, or all.</source>
-            <translation>Kein Auftrag dieser Art. Eine andere Art oder alle wählen.</translation>
-        </message>
-        <message>
-            <source>Job %1 of %2 is %3.</source>
-            <translation>Auftrag %1 (%2) ist %3.</translation>
-        </message>
-        <message>
-            <source>The same report of that day is there already; it stands once.</source>
-            <translation>Dieselbe Rückmeldung dieses Tages ist schon vorhanden; sie steht nur einmal.</translation>
-        </message>
-        <message>
-            <source>The report is kept and counts in this site's record.</source>
-            <translation>Die Rückmeldung ist abgelegt und zählt in der Bilanz dieses Standorts.</translation>
-        </message>
-    </context>
-    <context>
-        <name>JsonTableModel</name>
-        <message>
-            <source>line %1%2: %3</source>
-            <translation>Zeile %1%2: %3</translation>
-        </message>
-    </context>
-    <context>
-        <name>LedgerModel</name>
-        <message>
-            <source>
-on evidence</source>
-            <translation>
-nach Belegen</translation>
-        </message>
-        <message>
-            <source>
-by change</source>
-            <translation>
-nach Änderung</translation>
-        </message>
-        <message>
-            <source>
-by zone</source>
-            <translation>
-nach Zone</translation>
-        </message>
-        <message>
-            <source>
-by hand</source>
-            <translation>
-von Hand</translation>
-        </message>
-        <message>
-            <source>reason given</source>
-            <translation>Grund angegeben</translation>
-        </message>
-        <message>
-            <source>reason to be given</source>
-            <translation>Grund anzugeben</translation>
-        </message>
-        <message>
-            <source>undecided</source>
-            <translation>offen</translation>
-        </message>
-        <message>
-            <source>sample, opened</source>
-            <translation>Stichprobe, geöffnet</translation>
-        </message>
-        <message>
-            <source>sample, to be opened</source>
-            <translation>Stichprobe, zu öffnen</translation>
-        </message>
-        <message>
-            <source>left, with the block</source>
-            <translation>belassen, mit dem Block</translation>
-        </message>
-        <message>
-            <source>%1, and %2 more</source>
-            <translation>%1 und %2 weitere</translation>
-        </message>
-        <message>
-            <source>criticality %1</source>
-            <translation>Kritikalität %1</translation>
-        </message>
-        <message>
-            <source>no area</source>
-            <translation>kein Bereich</translation>
-        </message>
-        <message>
-            <source>%1, %2 settled</source>
-            <translation>%1, %2 entschieden</translation>
-        </message>
-        <message>
-            <source>%1, accepted as a block</source>
-            <translation>%1, als Block angenommen</translation>
-        </message>
-        <message>
-            <source>%1; of the %2 drawn at random as a sample, %3 opened</source>
-            <translation>%1; von den %2 zufällig gezogenen der Stichprobe %3 geöffnet</translation>
-        </message>
-        <message>
-            <source>never</source>
-            <translation>nie</translation>
-        </message>
-        <message>
-            <source>%1 %2</source>
-            <translation>%1 %2</translation>
-        </message>
-        <message>
-            <source>%1, weekly medians of 26 weeks; limit %2 %3</source>
-            <translation>%1, Wochenmediane über 26 Wochen; Grenze %2 %3</translation>
-        </message>
-        <message>
-            <source>none</source>
-            <translation>keine</translation>
-        </message>
-        <message>
-            <source>%1
-%2</source>
-            <translation>%1
-%2</translation>
-        </message>
-        <message>
-            <source>listed by: %1</source>
-            <translation>aufgeführt durch: %1</translation>
-        </message>
-        <message>
-            <source>nothing was ever recorded</source>
-            <translation>es wurde nie etwas aufgezeichnet</translation>
-        </message>
-        <message>
-            <source>newest recording of the machine: %1,
-%2 before the end of the period, %3</source>
-            <translation>neueste Aufzeichnung der Maschine: %1,
-%2 vor Ende des Zeitraums, %3</translation>
-        </message>
-        <message>
-            <source>nothing was weighed</source>
-            <translation>nichts wurde gewogen</translation>
-        </message>
-        <message>
-            <source>the machine's week: %1 decibans</source>
-            <translation>die Woche der Maschine: %1 Deziban</translation>
-        </message>
-        <message>
-            <source>a mean of e-values: over the recordings of the week, over the fault families of each
-bearing, over the bearings. So nothing is gained by looking for more.</source>
-            <translation>ein Mittel von e-Werten: über die Aufzeichnungen der Woche, über die Fehlerfamilien jedes
-Lagers, über die Lager. Mehr zu suchen bringt also keinen Gewinn.</translation>
-        </message>
-        <message>
-            <source>by itself %1: %2</source>
-            <translation>für sich %1: %2</translation>
-        </message>
-        <message>
-            <source>with its criticality (%1, %2%3) against %4 for the list</source>
-            <translation>mit ihrer Kritikalität (%1, %2%3) gegen %4 für die Liste</translation>
-        </message>
-        <message>
-            <source>Weight %1 of the machine, %2 of the finding by itself: the machine's is a mean over its bearings and all that was looked for there.</source>
-            <translation>Gewicht %1 der Maschine, %2 des Befunds für sich: das der Maschine ist ein Mittel über ihre Lager und alles, wonach dort gesucht wurde.</translation>
-        </message>
-        <message>
-            <source>%1 %2 %3%4</source>
-            <translation>%1 %2 %3%4</translation>
-        </message>
-        <message>
-            <source> of %1</source>
-            <translation> von %1</translation>
-        </message>
-        <message>
-            <source>newest recording %1 before the end of the period</source>
-            <translation>neueste Aufzeichnung %1 vor Ende des Zeitraums</translation>
-        </message>
-        <message>
-            <source>%1: %2</source>
-            <translation>%1: %2</translation>
-        </message>
-        <message>
-            <source>Urgency</source>
-            <translation>Dringlichk.</translation>
-        </message>
-        <message>
-            <source>Machine</source>
-            <translation>Maschine</translation>
-        </message>
-        <message>
-            <source>Finding, and what changed</source>
-            <translation>Befund und Änderung</translation>
-        </message>
-        <message>
-            <source>26 weeks, limit</source>
-            <translation>26 Wo., Grenze</translation>
-        </message>
-        <message>
-            <source>Weight, dban</source>
-            <translation>Gewicht, dban</translation>
-        </message>
-        <message>
-            <source>Newest</source>
-            <translation>Neueste</translation>
-        </message>
-        <message>
-            <source>Decision</source>
-            <translation>Entscheidung</translation>
-        </message>
-        <message>
-            <source>leave, watch, plan or act; unseen where the machine could not be judged</source>
-            <translation>belassen, beobachten, einplanen oder handeln; ungesehen, wo die Maschine nicht beurteilt werden konnte</translation>
-        </message>
-        <message>
-            <source>tag, service and area</source>
-            <translation>Kennzeichen, Aufgabe und Bereich</translation>
-        </message>
-        <message>
-            <source>the strongest finding, and in one sentence what changed since the last round</source>
-            <translation>der stärkste Befund und in einem Satz, was sich seit der letzten Runde geändert hat</translation>
-        </message>
-        <message>
-            <source>weekly medians of the governing quantity with its next limit</source>
-            <translation>Wochenmediane der maßgebenden Größe mit ihrer nächsten Grenze</translation>
-        </message>
-        <message>
-            <source>decibans of the machine's week: how unlike chance, not the odds that the fault is there; a mean over its bearings and what was looked for there, so less than its strongest finding by itself</source>
-            <translation>Deziban der Woche der Maschine: wie wenig es nach Zufall aussieht, nicht die Wahrscheinlichkeit, dass der Fehler vorliegt; ein Mittel über ihre Lager und das dort Gesuchte, daher weniger als ihr stärkster Befund für sich</translation>
-        </message>
-        <message>
-            <source>age of the machine's newest recording at the end of the period, which is midnight at the site</source>
-            <translation>Alter der neuesten Aufzeichnung der Maschine am Ende des Zeitraums, also um Mitternacht am Standort</translation>
-        </message>
-        <message>
-            <source>accept, dispute with a reason, defer to a date</source>
-            <translation>annehmen, mit Grund bestreiten, auf ein Datum verschieben</translation>
-        </message>
-    </context>
-    <context>
         <name>Libraries</name>
         <message>
             <source>window, print</source>
@@ -3166,411 +565,6 @@ Lagers, über die Lager. Mehr zu suchen bringt also keinen Gewinn.</translation>
         </message>
     </context>
     <context>
-        <name>LogActions</name>
-        <message>
-            <source>This fleet file is open for reading only.</source>
-            <translation>Diese Flottendatei ist nur zum Lesen geöffnet.</translation>
-        </message>
-        <message>
-            <source>Choose a machine first: an event belongs to one.</source>
-            <translation>Erst eine Maschine wählen: ein Ereignis gehört zu einer Maschine.</translation>
-        </message>
-        <message>
-            <source>Kept.</source>
-            <translation>Abgelegt.</translation>
-        </message>
-        <message>
-            <source>Choose a machine first: a baseline belongs to one.</source>
-            <translation>Erst eine Maschine wählen: ein Ausgangsband gehört zu einer Maschine.</translation>
-        </message>
-        <message>
-            <source>A new baseline of %1 begins.</source>
-            <translation>Ein neues Ausgangsband von %1 beginnt.</translation>
-        </message>
-        <message>
-            <source>Choose a machine first: a history belongs to one.</source>
-            <translation>Erst eine Maschine wählen: eine Historie gehört zu einer Maschine.</translation>
-        </message>
-        <message>
-            <source>History: %1</source>
-            <translation>Historie: %1</translation>
-        </message>
-        <message>
-            <source>Choose a machine first: before and after are of one.</source>
-            <translation>Erst eine Maschine wählen: Vorher und nachher gelten für eine Maschine.</translation>
-        </message>
-        <message>
-            <source>Events from a table: machine, time, kind, at, text, by</source>
-            <translation>Ereignisse aus einer Tabelle: machine, time, kind, at, text, by</translation>
-        </message>
-        <message>
-            <source>Tables (*.csv *.json);;All files (*)</source>
-            <translation>Tabellen (*.csv *.json);;Alle Dateien (*)</translation>
-        </message>
-        <message>
-            <source>%1 events are in the history.</source>
-            <translation>%1 Ereignisse stehen in der Historie.</translation>
-        </message>
-        <message>
-            <source>Events from a table</source>
-            <translation>Ereignisse aus einer Tabelle</translation>
-        </message>
-        <message>
-            <source>%1 Refused: %2.</source>
-            <translation>%1 Abgewiesen: %2.</translation>
-        </message>
-    </context>
-    <context>
-        <name>MachineHistory</name>
-        <message>
-            <source>against speed</source>
-            <translation>gegen Drehzahl</translation>
-        </message>
-        <message>
-            <source>against load</source>
-            <translation>gegen Last</translation>
-        </message>
-        <message>
-            <source>against frame</source>
-            <translation>gegen Gehäuse</translation>
-        </message>
-        <message>
-            <source>against ambient</source>
-            <translation>gegen Umgebung</translation>
-        </message>
-        <message>
-            <source>Kind of spectra in the waterfall</source>
-            <translation>Art der Spektren im Wasserfall</translation>
-        </message>
-        <message>
-            <source>Waterfall in colours or as traces (W)</source>
-            <translation>Wasserfall in Farben oder als Kurven (W)</translation>
-        </message>
-        <message>
-            <source>colours</source>
-            <translation>Farben</translation>
-        </message>
-        <message>
-            <source>traces</source>
-            <translation>Kurven</translation>
-        </message>
-        <message>
-            <source>Frequencies or orders of the shaft</source>
-            <translation>Frequenzen oder Ordnungen der Welle</translation>
-        </message>
-        <message>
-            <source>frequency</source>
-            <translation>Frequenz</translation>
-        </message>
-        <message>
-            <source>orders</source>
-            <translation>Ordnungen</translation>
-        </message>
-        <message>
-            <source>What the quantity is drawn against</source>
-            <translation>Wogegen die Größe aufgetragen wird</translation>
-        </message>
-        <message>
-            <source>over time</source>
-            <translation>über der Zeit</translation>
-        </message>
-        <message>
-            <source>Control chart of the first quantity's daily medians</source>
-            <translation>Regelkarte der Tagesmediane der ersten Größe</translation>
-        </message>
-        <message>
-            <source>no chart</source>
-            <translation>keine Karte</translation>
-        </message>
-        <message>
-            <source>EWMA</source>
-            <translation>EWMA</translation>
-        </message>
-        <message>
-            <source>CUSUM</source>
-            <translation>CUSUM</translation>
-        </message>
-        <message>
-            <source>Span of time shown (keys 1 to 5)</source>
-            <translation>Gezeigte Zeitspanne (Tasten 1 bis 5)</translation>
-        </message>
-        <message>
-            <source>all</source>
-            <translation>alles</translation>
-        </message>
-        <message>
-            <source>6 months</source>
-            <translation>6 Monate</translation>
-        </message>
-        <message>
-            <source>month</source>
-            <translation>Monat</translation>
-        </message>
-        <message>
-            <source>week</source>
-            <translation>Woche</translation>
-        </message>
-        <message>
-            <source>day</source>
-            <translation>Tag</translation>
-        </message>
-        <message>
-            <source>part</source>
-            <translation>Teil</translation>
-        </message>
-        <message>
-            <source>%1 %2</source>
-            <translation>%1 %2</translation>
-        </message>
-        <message>
-            <source>velocity</source>
-            <translation>Geschwindigkeit</translation>
-        </message>
-        <message>
-            <source>acceleration</source>
-            <translation>Beschleunigung</translation>
-        </message>
-        <message>
-            <source>envelope</source>
-            <translation>Hüllkurve</translation>
-        </message>
-        <message>
-            <source>%1 keeps no spectra for the waterfall: choose a channel of acceleration.</source>
-            <translation>%1 führt keine Spektren für den Wasserfall: einen Beschleunigungskanal wählen.</translation>
-        </message>
-        <message>
-            <source>No spectra of this kind are kept for %1. Choose another kind or channel.</source>
-            <translation>Für %1 sind keine Spektren dieser Art abgelegt. Andere Art oder anderen Kanal wählen.</translation>
-        </message>
-        <message>
-            <source>%1 was not measured on %2. Choose another quantity or channel.</source>
-            <translation>%1 wurde an %2 nicht gemessen. Andere Größe oder anderen Kanal wählen.</translation>
-        </message>
-        <message>
-            <source>No recording of %1 has both %2 and %3. Draw it over time, or against something else.</source>
-            <translation>Keine Aufzeichnung von %1 hat sowohl %2 als auch %3. Über der Zeit oder gegen etwas anderes auftragen.</translation>
-        </message>
-        <message>
-            <source>Limits: %1.</source>
-            <translation>Grenzen: %1.</translation>
-        </message>
-    </context>
-    <context>
-        <name>MachinePage</name>
-        <message>
-            <source>Machine</source>
-            <translation>Maschine</translation>
-        </message>
-        <message>
-            <source>No machine is chosen. Open one from the round or the register.</source>
-            <translation>Keine Maschine gewählt. Eine aus der Runde oder den Stammdaten öffnen.</translation>
-        </message>
-        <message>
-            <source>Reading %1 …</source>
-            <translation>%1 wird gelesen …</translation>
-        </message>
-        <message>
-            <source>No recording of %1 yet. Import recordings to see its waterfall, trend and evidence.</source>
-            <translation>Noch keine Aufzeichnung von %1. Für Wasserfall, Trend und Belege Aufzeichnungen einlesen.</translation>
-        </message>
-        <message>
-            <source>No running recording in the week to %1, so nothing was weighed. Choose another moment in the trend.</source>
-            <translation>Keine Aufzeichnung in Betrieb in der Woche bis %1, daher wurde nichts gewichtet. Anderen Zeitpunkt im Trend wählen.</translation>
-        </message>
-        <message>
-            <source>Channel of waterfall, trend and spectra</source>
-            <translation>Kanal für Wasserfall, Trend und Spektren</translation>
-        </message>
-        <message>
-            <source>Spectrum</source>
-            <translation>Spektrum</translation>
-        </message>
-        <message>
-            <source>Envelope spectrum</source>
-            <translation>Hüllkurvenspektrum</translation>
-        </message>
-        <message>
-            <source>Findings &amp;sheet…</source>
-            <translation>&amp;Befundblatt…</translation>
-        </message>
-        <message>
-            <source>Note or e&amp;vent…</source>
-            <translation>Notiz oder &amp;Ereignis…</translation>
-        </message>
-        <message>
-            <source>Kind of spectrum</source>
-            <translation>Art des Spektrums</translation>
-        </message>
-        <message>
-            <source>Evidence</source>
-            <translation>Belege</translation>
-        </message>
-        <message>
-            <source>Envelope</source>
-            <translation>Hüllkurve</translation>
-        </message>
-        <message>
-            <source>Waveform</source>
-            <translation>Zeitsignal</translation>
-        </message>
-        <message>
-            <source>Orbit</source>
-            <translation>Orbit</translation>
-        </message>
-        <message>
-            <source>History</source>
-            <translation>Historie</translation>
-        </message>
-        <message>
-            <source>Waterfall</source>
-            <translation>Wasserfall</translation>
-        </message>
-        <message>
-            <source>Trend</source>
-            <translation>Trend</translation>
-        </message>
-        <message>
-            <source>%1
-Waterfall and trend still show it; choose another recording or channel for its full spectra.</source>
-            <translation>%1
-Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung oder anderen Kanal wählen.</translation>
-        </message>
-        <message>
-            <source>velocity</source>
-            <translation>Geschwindigkeit</translation>
-        </message>
-        <message>
-            <source>displacement</source>
-            <translation>Schwingweg</translation>
-        </message>
-        <message>
-            <source>No envelope of %1: it needs a channel of acceleration.</source>
-            <translation>Keine Hüllkurve von %1: dafür ist ein Beschleunigungskanal nötig.</translation>
-        </message>
-        <message>
-            <source>No spectrum of %1.</source>
-            <translation>Kein Spektrum von %1.</translation>
-        </message>
-    </context>
-    <context>
-        <name>MainWindow</name>
-        <message>
-            <source>&amp;File</source>
-            <translation>&amp;Datei</translation>
-        </message>
-        <message>
-            <source>&amp;Round</source>
-            <translation>&amp;Runde</translation>
-        </message>
-        <message>
-            <source>&amp;Machine</source>
-            <translation>&amp;Maschine</translation>
-        </message>
-        <message>
-            <source>&amp;Help</source>
-            <translation>&amp;Hilfe</translation>
-        </message>
-        <message>
-            <source>&amp;View</source>
-            <translation>&amp;Sicht</translation>
-        </message>
-        <message>
-            <source>&amp;System's colours</source>
-            <translation>&amp;Systemfarben</translation>
-        </message>
-        <message>
-            <source>&amp;Light</source>
-            <translation>&amp;Hell</translation>
-        </message>
-        <message>
-            <source>&amp;Dark</source>
-            <translation>&amp;Dunkel</translation>
-        </message>
-        <message>
-            <source>Opening %1</source>
-            <translation>%1 wird geöffnet</translation>
-        </message>
-        <message>
-            <source>Fettle</source>
-            <translation>Fettle</translation>
-        </message>
-        <message>
-            <source>%1 - Fettle</source>
-            <translation>%1 - Fettle</translation>
-        </message>
-        <message>
-            <source>%1 at work</source>
-            <translation>%1 in Arbeit</translation>
-        </message>
-        <message>
-            <source>ready</source>
-            <translation>bereit</translation>
-        </message>
-        <message>
-            <source>Open a fleet</source>
-            <translation>Flotte öffnen</translation>
-        </message>
-        <message>
-            <source>Fleet files (*.fettle);;All files (*)</source>
-            <translation>Flottendateien (*.fettle);;Alle Dateien (*)</translation>
-        </message>
-        <message>
-            <source>Back up to</source>
-            <translation>Sichern nach</translation>
-        </message>
-        <message>
-            <source>Fleet files (*.fettle)</source>
-            <translation>Flottendateien (*.fettle)</translation>
-        </message>
-        <message>
-            <source>%1 %</source>
-            <translation>%1 %</translation>
-        </message>
-        <message>
-            <source>Open or make a fleet first; recordings go into its file.</source>
-            <translation>Erst eine Flotte öffnen oder anlegen; Aufzeichnungen gehen in deren Datei.</translation>
-        </message>
-    </context>
-    <context>
-        <name>MoveModel</name>
-        <message>
-            <source>nothing</source>
-            <translation>nichts</translation>
-        </message>
-        <message>
-            <source>%1, %2</source>
-            <translation>%1, %2</translation>
-        </message>
-        <message>
-            <source>%1: %2</source>
-            <translation>%1: %2</translation>
-        </message>
-        <message>
-            <source>%1. %2</source>
-            <translation>%1. %2</translation>
-        </message>
-        <message>
-            <source>%1; then %2</source>
-            <translation>%1; dann %2</translation>
-        </message>
-        <message>
-            <source>Machine</source>
-            <translation>Maschine</translation>
-        </message>
-        <message>
-            <source>Move</source>
-            <translation>Änderung</translation>
-        </message>
-        <message>
-            <source>Why</source>
-            <translation>Grund</translation>
-        </message>
-        <message>
-            <source>Decided then, and now</source>
-            <translation>Entschieden damals und jetzt</translation>
-        </message>
-    </context>
-    <context>
         <name>Nameplate</name>
         <message>
             <source>induction motor</source>
@@ -3622,661 +616,6 @@ Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung od
         </message>
     </context>
     <context>
-        <name>NewFleetDialog</name>
-        <message>
-            <source>New fleet</source>
-            <translation>Neue Flotte</translation>
-        </message>
-        <message>
-            <source>Make the fleet file</source>
-            <translation>Flottendatei anlegen</translation>
-        </message>
-        <message>
-            <source>One file holds one site: its machines, recordings, rounds and decisions. It is a SQLite database on this computer's own disk; a network drive cannot hold it safely.</source>
-            <translation>Eine Datei hält einen Standort: seine Maschinen, Aufzeichnungen, Runden und Entscheidungen. Sie ist eine SQLite-Datenbank auf dem eigenen Datenträger dieses Rechners; ein Netzlaufwerk kann sie nicht sicher halten.</translation>
-        </message>
-        <message>
-            <source>Choose…</source>
-            <translation>Wählen…</translation>
-        </message>
-        <message>
-            <source>Site</source>
-            <translation>Standort</translation>
-        </message>
-        <message>
-            <source>Time zone</source>
-            <translation>Zeitzone</translation>
-        </message>
-        <message>
-            <source>File</source>
-            <translation>Datei</translation>
-        </message>
-        <message>
-            <source>The site needs a name.</source>
-            <translation>Der Standort braucht einen Namen.</translation>
-        </message>
-        <message>
-            <source>The time zone is not known; it is named like Europe/London or UTC.</source>
-            <translation>Die Zeitzone ist unbekannt; sie heißt etwa Europe/London oder UTC.</translation>
-        </message>
-        <message>
-            <source>The file needs a name.</source>
-            <translation>Die Datei braucht einen Namen.</translation>
-        </message>
-        <message>
-            <source>A file of this name is already there; it is not replaced.</source>
-            <translation>Eine Datei dieses Namens ist schon da; sie wird nicht ersetzt.</translation>
-        </message>
-        <message>
-            <source>The folder is not there.</source>
-            <translation>Der Ordner ist nicht da.</translation>
-        </message>
-        <message>
-            <source>New fleet file</source>
-            <translation>Neue Flottendatei</translation>
-        </message>
-        <message>
-            <source>Fleet files (*.fettle)</source>
-            <translation>Flottendateien (*.fettle)</translation>
-        </message>
-    </context>
-    <context>
-        <name>OptionalDate</name>
-        <message>
-            <source>There is such a day</source>
-            <translation>Tag bekannt</translation>
-        </message>
-        <message>
-            <source>Day</source>
-            <translation>Tag</translation>
-        </message>
-    </context>
-    <context>
-        <name>OrbitPlot</name>
-        <message>
-            <source>Orbit</source>
-            <translation>Orbit</translation>
-        </message>
-        <message>
-            <source>Of which orders the orbit is made</source>
-            <translation>Aus welchen Ordnungen der Orbit gebildet wird</translation>
-        </message>
-        <message>
-            <source>1x</source>
-            <translation>1x</translation>
-        </message>
-        <message>
-            <source>2x</source>
-            <translation>2x</translation>
-        </message>
-        <message>
-            <source>1x and 2x</source>
-            <translation>1x und 2x</translation>
-        </message>
-        <message>
-            <source>1x to 5x</source>
-            <translation>1x bis 5x</translation>
-        </message>
-        <message>
-            <source>unfiltered</source>
-            <translation>ungefiltert</translation>
-        </message>
-        <message>
-            <source>What the orbit shows and what it cannot</source>
-            <translation>Was die Wellenbahn zeigt und was nicht</translation>
-        </message>
-        <message>
-            <source>Seen by sensors on the housing: its motion, not the shaft's within the bearing.</source>
-            <translation>Von Sensoren am Gehäuse gesehen: dessen Bewegung, nicht die der Welle im Lager.</translation>
-        </message>
-        <message>
-            <source>The dot is the once-per-turn mark.</source>
-            <translation>Der Punkt ist die Marke einmal je Umdrehung.</translation>
-        </message>
-        <message>
-            <source>No once-per-turn mark was recorded: where a turn begins, where the heavy spot is and whether the path runs with the shaft or against it cannot be told.</source>
-            <translation>Keine Marke einmal je Umdrehung aufgezeichnet: wo eine Umdrehung beginnt, wo die schwere Stelle liegt und ob die Bahn mit oder gegen die Welle läuft, lässt sich nicht sagen.</translation>
-        </message>
-        <message>
-            <source>%1, %2 peak</source>
-            <translation>%1, %2 Spitze</translation>
-        </message>
-        <message>
-            <source>%1, um	%2, um
-</source>
-            <translation>%1, um	%2, um
-</translation>
-        </message>
-    </context>
-    <context>
-        <name>OutlineView</name>
-        <message>
-            <source>Outline of the first channel</source>
-            <translation>Umriss des ersten Kanals</translation>
-        </message>
-        <message>
-            <source>from %1 to %2 %3</source>
-            <translation>von %1 bis %2 %3</translation>
-        </message>
-    </context>
-    <context>
-        <name>PageFlow</name>
-        <message>
-            <source>%1, continued</source>
-            <translation>%1, Fortsetzung</translation>
-        </message>
-        <message>
-            <source>%1 of %2</source>
-            <translation>%1 von %2</translation>
-        </message>
-    </context>
-    <context>
-        <name>PagePreview</name>
-        <message>
-            <source>The page as it will be printed</source>
-            <translation>Die Seite, wie sie gedruckt wird</translation>
-        </message>
-        <message>
-            <source>Pages as they will be printed</source>
-            <translation>Seiten, wie sie gedruckt werden</translation>
-        </message>
-        <message>
-            <source>Paper</source>
-            <translation>Papier</translation>
-        </message>
-        <message>
-            <source>Paper the pages are laid out for</source>
-            <translation>Papier, für das die Seiten umbrochen sind</translation>
-        </message>
-        <message>
-            <source>A4</source>
-            <translation>A4</translation>
-        </message>
-        <message>
-            <source>Letter</source>
-            <translation>Letter</translation>
-        </message>
-        <message>
-            <source>Smaller</source>
-            <translation>Kleiner</translation>
-        </message>
-        <message>
-            <source>Larger</source>
-            <translation>Größer</translation>
-        </message>
-        <message>
-            <source>width</source>
-            <translation>Breite</translation>
-        </message>
-        <message>
-            <source>As wide as the window</source>
-            <translation>So breit wie das Fenster</translation>
-        </message>
-    </context>
-    <context>
-        <name>PastMarks</name>
-        <message>
-            <source>baseline</source>
-            <translation>Ausgangsband</translation>
-        </message>
-        <message>
-            <source>apart since</source>
-            <translation>abweichend seit</translation>
-        </message>
-    </context>
-    <context>
-        <name>PhotoStrip</name>
-        <message>
-            <source>Photographs</source>
-            <translation>Fotos</translation>
-        </message>
-        <message>
-            <source>Enter shows a photograph large, Del takes it out</source>
-            <translation>Die Eingabetaste zeigt ein Foto groß, Entf nimmt es heraus</translation>
-        </message>
-        <message>
-            <source>Enter shows a photograph large</source>
-            <translation>Die Eingabetaste zeigt ein Foto groß</translation>
-        </message>
-        <message>
-            <source>JPEG or PNG, at most %1 MB each</source>
-            <translation>JPEG oder PNG, je höchstens %1 MB</translation>
-        </message>
-        <message>
-            <source>Photo&amp;graphs…</source>
-            <translation>&amp;Fotos…</translation>
-        </message>
-        <message>
-            <source>Choose photographs, or drop them here, or paste one with Ctrl+V; they are kept as given</source>
-            <translation>Fotos wählen, hierher ziehen oder mit Strg+V einfügen; sie werden unverändert aufbewahrt</translation>
-        </message>
-        <message>
-            <source>pasted.png</source>
-            <translation>eingefuegt.png</translation>
-        </message>
-        <message>
-            <source>Pictures (*.jpg *.jpeg *.png *.JPG *.JPEG *.PNG)</source>
-            <translation>Bilder (*.jpg *.jpeg *.png *.JPG *.JPEG *.PNG)</translation>
-        </message>
-        <message>
-            <source>There is no picture to paste.</source>
-            <translation>Kein Bild zum Einfügen vorhanden.</translation>
-        </message>
-    </context>
-    <context>
-        <name>PhotoViewer</name>
-        <message>
-            <source>Photographs of %1</source>
-            <translation>Fotos von %1</translation>
-        </message>
-        <message>
-            <source>The photograph</source>
-            <translation>Das Foto</translation>
-        </message>
-        <message>
-            <source>&amp;Before</source>
-            <translation>&amp;Voriges</translation>
-        </message>
-        <message>
-            <source>&amp;Next</source>
-            <translation>&amp;Nächstes</translation>
-        </message>
-        <message>
-            <source>&amp;Save as given…</source>
-            <translation>&amp;Unverändert speichern…</translation>
-        </message>
-        <message>
-            <source>%1, %2 of %3</source>
-            <translation>%1, %2 von %3</translation>
-        </message>
-        <message>
-            <source>Save the photograph</source>
-            <translation>Foto speichern</translation>
-        </message>
-        <message>
-            <source>%1 is the fleet file or a part of it and is left as it is.</source>
-            <translation>%1 ist die Flottendatei oder ein Teil davon und bleibt, wie sie ist.</translation>
-        </message>
-        <message>
-            <source>Saved as %1</source>
-            <translation>Gespeichert als %1</translation>
-        </message>
-    </context>
-    <context>
-        <name>PlotFrame</name>
-        <message>
-            <source>Copy as table, all data</source>
-            <translation>Als Tabelle kopieren, alle Daten</translation>
-        </message>
-        <message>
-            <source>This plot has no table to copy.</source>
-            <translation>Dieses Diagramm hat keine Tabelle zum Kopieren.</translation>
-        </message>
-        <message>
-            <source>Table of all data (*.csv)</source>
-            <translation>Tabelle aller Daten (*.csv)</translation>
-        </message>
-        <message>
-            <source>Save the plot</source>
-            <translation>Diagramm speichern</translation>
-        </message>
-        <message>
-            <source>Picture (*.png)</source>
-            <translation>Bild (*.png)</translation>
-        </message>
-        <message>
-            <source>Drawing (*.svg)</source>
-            <translation>Zeichnung (*.svg)</translation>
-        </message>
-        <message>
-            <source>Document (*.pdf)</source>
-            <translation>Dokument (*.pdf)</translation>
-        </message>
-        <message>
-            <source>Table as shown (*.csv)</source>
-            <translation>Tabelle wie gezeigt (*.csv)</translation>
-        </message>
-        <message>
-            <source>Saved: %1</source>
-            <translation>Gespeichert: %1</translation>
-        </message>
-        <message>
-            <source>%1, %2</source>
-            <translation>%1, %2</translation>
-        </message>
-    </context>
-    <context>
-        <name>PolarDrawing</name>
-        <message>
-            <source>Vibration of the runs as arrows</source>
-            <translation>Schwingung der Läufe als Zeiger</translation>
-        </message>
-    </context>
-    <context>
-        <name>PreferencesDialog</name>
-        <message>
-            <source>Preferences</source>
-            <translation>Einstellungen</translation>
-        </message>
-        <message>
-            <source>Use these</source>
-            <translation>Übernehmen</translation>
-        </message>
-        <message>
-            <source>mm/s</source>
-            <translation>mm/s</translation>
-        </message>
-        <message>
-            <source>in/s</source>
-            <translation>in/s</translation>
-        </message>
-        <message>
-            <source>Hz</source>
-            <translation>Hz</translation>
-        </message>
-        <message>
-            <source>r/min</source>
-            <translation>r/min</translation>
-        </message>
-        <message>
-            <source>°C</source>
-            <translation>°C</translation>
-        </message>
-        <message>
-            <source>°F</source>
-            <translation>°F</translation>
-        </message>
-        <message>
-            <source>Velocity in</source>
-            <translation>Geschwindigkeit in</translation>
-        </message>
-        <message>
-            <source>Frequency in</source>
-            <translation>Frequenz in</translation>
-        </message>
-        <message>
-            <source>Temperature in</source>
-            <translation>Temperatur in</translation>
-        </message>
-        <message>
-            <source>A4</source>
-            <translation>A4</translation>
-        </message>
-        <message>
-            <source>Letter</source>
-            <translation>Letter</translation>
-        </message>
-        <message>
-            <source>as the system</source>
-            <translation>wie das System</translation>
-        </message>
-        <message>
-            <source>light</source>
-            <translation>hell</translation>
-        </message>
-        <message>
-            <source>dark</source>
-            <translation>dunkel</translation>
-        </message>
-        <message>
-            <source> %</source>
-            <translation> %</translation>
-        </message>
-        <message>
-            <source>Paper</source>
-            <translation>Papier</translation>
-        </message>
-        <message>
-            <source>Colours</source>
-            <translation>Farben</translation>
-        </message>
-        <message>
-            <source>Size of everything</source>
-            <translation>Anzeigegröße</translation>
-        </message>
-        <message>
-            <source>Language</source>
-            <translation>Sprache</translation>
-        </message>
-        <message>
-            <source>Sign decisions as</source>
-            <translation>Entscheidungen zeichnen als</translation>
-        </message>
-        <message>
-            <source>The language holds from the next start, all else at once.</source>
-            <translation>Die Sprache gilt ab dem nächsten Start, alles andere sofort.</translation>
-        </message>
-        <message>
-            <source>Units are those of reading: the fleet file and everything exported stay in mm/s, Hz and degrees Celsius.</source>
-            <translation>Einheiten gelten für die Anzeige: die Flottendatei und alles Ausgegebene bleiben in mm/s, Hz und Grad Celsius.</translation>
-        </message>
-    </context>
-    <context>
-        <name>PreviewDialog</name>
-        <message>
-            <source>&amp;Stop</source>
-            <translation>&amp;Anhalten</translation>
-        </message>
-        <message>
-            <source>&amp;Keep as a rule</source>
-            <translation>Als &amp;Regel ablegen</translation>
-        </message>
-        <message>
-            <source>R&amp;ules…</source>
-            <translation>Re&amp;geln…</translation>
-        </message>
-        <message>
-            <source>&amp;Take in</source>
-            <translation>&amp;Einlesen</translation>
-        </message>
-        <message>
-            <source>What the files were taken for</source>
-            <translation>Wofür die Dateien gehalten wurden</translation>
-        </message>
-        <message>
-            <source>%1 of %2: %3</source>
-            <translation>%1 von %2: %3</translation>
-        </message>
-        <message>
-            <source>Files read</source>
-            <translation>Gelesene Dateien</translation>
-        </message>
-        <message>
-            <source>What is ready comes in; the rest is listed as refused or parked.</source>
-            <translation>Was bereit ist, wird eingelesen; der Rest wird als abgewiesen oder zurückgestellt aufgeführt.</translation>
-        </message>
-        <message>
-            <source>Kinds of files</source>
-            <translation>Arten von Dateien</translation>
-        </message>
-        <message>
-            <source>Facts of the file and where each came from</source>
-            <translation>Angaben zur Datei und ihre Herkunft</translation>
-        </message>
-        <message>
-            <source>What the rule is for</source>
-            <translation>Wofür die Regel gilt</translation>
-        </message>
-        <message>
-            <source>for all files like it</source>
-            <translation>für alle solchen Dateien</translation>
-        </message>
-        <message>
-            <source>for this file alone</source>
-            <translation>nur für diese Datei</translation>
-        </message>
-        <message>
-            <source>Pattern of the path</source>
-            <translation>Muster des Pfads</translation>
-        </message>
-        <message>
-            <source>* within a name, ** across folders; {machine}, {point} and {time_utc} where the name says that; {time_utc} is fourteen digits, year to second, UTC</source>
-            <translation>* innerhalb eines Namens, ** über Ordner hinweg; {machine}, {point} und {time_utc}, wo der Name dies angibt; {time_utc} sind vierzehn Ziffern, Jahr bis Sekunde, UTC</translation>
-        </message>
-        <message>
-            <source>The files are being read.</source>
-            <translation>Die Dateien werden gelesen.</translation>
-        </message>
-        <message>
-            <source>%1 ready · %2 already in · %3 would be parked · %4 would be refused</source>
-            <translation>%1 bereit · %2 schon vorhanden · %3 würden zurückgestellt · %4 würden abgewiesen</translation>
-        </message>
-        <message>
-            <source>No recordings were found there.</source>
-            <translation>Dort wurden keine Aufzeichnungen gefunden.</translation>
-        </message>
-        <message>
-            <source>by the rule %1</source>
-            <translation>nach der Regel %1</translation>
-        </message>
-        <message>
-            <source>The pattern takes %1 of the %2 files.</source>
-            <translation>Das Muster erfasst %1 der %2 Dateien.</translation>
-        </message>
-    </context>
-    <context>
-        <name>PreviewFactModel</name>
-        <message>
-            <source>file</source>
-            <translation>Datei</translation>
-        </message>
-        <message>
-            <source>sidecar</source>
-            <translation>Begleitdatei</translation>
-        </message>
-        <message>
-            <source>rule</source>
-            <translation>Regel</translation>
-        </message>
-        <message>
-            <source>register</source>
-            <translation>Stammdaten</translation>
-        </message>
-        <message>
-            <source>nobody says</source>
-            <translation>ohne Angabe</translation>
-        </message>
-        <message>
-            <source>Machine</source>
-            <translation>Maschine</translation>
-        </message>
-        <message>
-            <source>Point</source>
-            <translation>Messpunkt</translation>
-        </message>
-        <message>
-            <source>Time, UTC</source>
-            <translation>Zeit, UTC</translation>
-        </message>
-        <message>
-            <source>Speed, r/min</source>
-            <translation>Drehzahl, r/min</translation>
-        </message>
-        <message>
-            <source>Channel %1</source>
-            <translation>Kanal %1</translation>
-        </message>
-        <message>
-            <source>   quantity</source>
-            <translation>   Größe</translation>
-        </message>
-        <message>
-            <source>   unit</source>
-            <translation>   Einheit</translation>
-        </message>
-        <message>
-            <source>   scale</source>
-            <translation>   Skalierung</translation>
-        </message>
-        <message>
-            <source>   direction</source>
-            <translation>   Richtung</translation>
-        </message>
-        <message>
-            <source>   point</source>
-            <translation>   Messpunkt</translation>
-        </message>
-        <message>
-            <source>Can be typed; kept as a rule it holds for all files of the pattern.</source>
-            <translation>Kann eingegeben werden; als Regel abgelegt, gilt es für alle Dateien des Musters.</translation>
-        </message>
-        <message>
-            <source>%1 says so; a rule does not change it.</source>
-            <translation>Stammt aus: %1; eine Regel ändert es nicht.</translation>
-        </message>
-        <message>
-            <source>typed, not kept yet</source>
-            <translation>eingegeben, noch nicht abgelegt</translation>
-        </message>
-        <message>
-            <source>Fact</source>
-            <translation>Angabe</translation>
-        </message>
-        <message>
-            <source>Value</source>
-            <translation>Wert</translation>
-        </message>
-        <message>
-            <source>From</source>
-            <translation>Herkunft</translation>
-        </message>
-    </context>
-    <context>
-        <name>PreviewGroupModel</name>
-        <message>
-            <source>ready</source>
-            <translation>bereit</translation>
-        </message>
-        <message>
-            <source>already in</source>
-            <translation>schon vorhanden</translation>
-        </message>
-        <message>
-            <source>would be parked</source>
-            <translation>würde zurückgestellt</translation>
-        </message>
-        <message>
-            <source>would be refused</source>
-            <translation>würde abgewiesen</translation>
-        </message>
-        <message>
-            <source>%1 and %2 like it</source>
-            <translation>%1 und %2 gleichartige</translation>
-        </message>
-        <message>
-            <source>%1 Hz, %2 s</source>
-            <translation>%1 Hz, %2 s</translation>
-        </message>
-        <message>
-            <source>Files</source>
-            <translation>Dateien</translation>
-        </message>
-        <message>
-            <source>State</source>
-            <translation>Zustand</translation>
-        </message>
-        <message>
-            <source>Format</source>
-            <translation>Format</translation>
-        </message>
-        <message>
-            <source>Rate</source>
-            <translation>Abtastrate</translation>
-        </message>
-        <message>
-            <source>Channels</source>
-            <translation>Kanäle</translation>
-        </message>
-        <message>
-            <source>Machine</source>
-            <translation>Maschine</translation>
-        </message>
-        <message>
-            <source>What keeps it out</source>
-            <translation>Hindernis</translation>
-        </message>
-    </context>
-    <context>
         <name>QObject</name>
         <message>
             <source>Findings sheets, round to %1</source>
@@ -4284,1144 +623,10 @@ Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung od
         </message>
     </context>
     <context>
-        <name>QuantityPicker</name>
-        <message>
-            <source>quantity</source>
-            <translation>Größe</translation>
-        </message>
-        <message>
-            <source>%1, %2 more</source>
-            <translation>%1, %2 weitere</translation>
-        </message>
-        <message>
-            <source>Quantities of the trend: %1</source>
-            <translation>Größen des Trends: %1</translation>
-        </message>
-        <message>
-            <source>Quantities, ticked: shown; at most four, of two units</source>
-            <translation>Größen, angekreuzt: gezeigt; höchstens vier, mit zwei Einheiten</translation>
-        </message>
-        <message>
-            <source>Find a quantity</source>
-            <translation>Größe suchen</translation>
-        </message>
-        <message>
-            <source>Find: gear, 2x, temperature …</source>
-            <translation>Suchen: Zahnrad, 2x, Temperatur …</translation>
-        </message>
-        <message>
-            <source>At most four at once, of two units.</source>
-            <translation>Höchstens vier zugleich, mit zwei Einheiten.</translation>
-        </message>
-    </context>
-    <context>
-        <name>RebaselineDialog</name>
-        <message>
-            <source>New baseline: %1</source>
-            <translation>Neues Ausgangsband: %1</translation>
-        </message>
-        <message>
-            <source>Begin a new baseline</source>
-            <translation>Neues Ausgangsband beginnen</translation>
-        </message>
-        <message>
-            <source>From this moment on, changes of this machine are weighed against what it does afterwards: its trends begin a new segment, and the first six weeks of running become the new baseline. Until there are at least 14 days of it no change is weighed. Zones, limits and the lines of bearings are judged as before. The old baseline stays in the fleet file and is still used to verify earlier work. A repair or a new part begins a baseline by itself.</source>
-            <translation>Ab diesem Zeitpunkt werden Änderungen dieser Maschine gegen ihr Verhalten danach gewichtet: ihre Trends beginnen einen neuen Abschnitt, und die ersten sechs Wochen in Betrieb werden das neue Ausgangsband. Bis davon mindestens 14 Tage vorliegen, wird keine Änderung gewichtet. Zonen, Grenzen und Lagerlinien werden beurteilt wie zuvor. Das alte Ausgangsband bleibt in der Flottendatei und dient weiter dazu, frühere Arbeiten nachzuweisen. Eine Reparatur oder ein neues Teil beginnt von selbst ein Ausgangsband.</translation>
-        </message>
-        <message>
-            <source>From, %1</source>
-            <translation>Ab, %1</translation>
-        </message>
-        <message>
-            <source>Why</source>
-            <translation>Grund</translation>
-        </message>
-        <message>
-            <source>A reason is needed: it stands in the machine's history.</source>
-            <translation>Ein Grund ist nötig: er steht in der Historie der Maschine.</translation>
-        </message>
-    </context>
-    <context>
-        <name>RecordingBench</name>
-        <message>
-            <source>%1 %2</source>
-            <translation>%1 %2</translation>
-        </message>
-        <message>
-            <source>%1, %2</source>
-            <translation>%1, %2</translation>
-        </message>
-        <message>
-            <source>%1 of %2</source>
-            <translation>%1 von %2</translation>
-        </message>
-        <message>
-            <source>Keep this recording as reference (K)</source>
-            <translation>Diese Aufzeichnung als Referenz ablegen (K)</translation>
-        </message>
-        <message>
-            <source>Reference: none kept</source>
-            <translation>Referenz: keine abgelegt</translation>
-        </message>
-        <message>
-            <source>Reference: %1</source>
-            <translation>Referenz: %1</translation>
-        </message>
-        <message>
-            <source>Band of the sound machine</source>
-            <translation>Band der gesunden Maschine</translation>
-        </message>
-        <message>
-            <source>Lines of a bearing</source>
-            <translation>Linien eines Lagers</translation>
-        </message>
-        <message>
-            <source>none</source>
-            <translation>keine</translation>
-        </message>
-        <message>
-            <source>%1: %2</source>
-            <translation>%1: %2</translation>
-        </message>
-        <message>
-            <source>Designation of a bearing</source>
-            <translation>Bezeichnung eines Lagers</translation>
-        </message>
-        <message>
-            <source>Designation of any bearing of the table, on the driver's shaft; Return shows its lines</source>
-            <translation>Bezeichnung eines beliebigen Lagers der Tabelle, auf der Welle des Antriebs; die Eingabetaste zeigt seine Linien</translation>
-        </message>
-        <message>
-            <source>designation, Return</source>
-            <translation>Bezeichnung, Eingabe</translation>
-        </message>
-        <message>
-            <source>%1 is not in the table of bearings.</source>
-            <translation>%1 steht nicht in der Lagertabelle.</translation>
-        </message>
-        <message>
-            <source>%1: likely and farthest range of its lines</source>
-            <translation>%1: wahrscheinlicher und äußerster Bereich der Linien</translation>
-        </message>
-        <message>
-            <source>%1 (%2, typical): likely and farthest range of its lines</source>
-            <translation>%1 (%2, typisch): wahrscheinlicher und äußerster Bereich der Linien</translation>
-        </message>
-        <message>
-            <source>No band of the sound machine: %1.</source>
-            <translation>Kein Band der gesunden Maschine: %1.</translation>
-        </message>
-        <message>
-            <source>Kept as reference: %1. It is laid over the other recordings of this machine.</source>
-            <translation>Als Referenz abgelegt: %1. Sie wird über die anderen Aufzeichnungen dieser Maschine gelegt.</translation>
-        </message>
-        <message>
-            <source>reference: %1</source>
-            <translation>Referenz: %1</translation>
-        </message>
-        <message>
-            <source>Reading the other places …</source>
-            <translation>Die anderen Stellen werden gelesen …</translation>
-        </message>
-        <message>
-            <source>times the floor</source>
-            <translation>Vielfaches des Grundrauschens</translation>
-        </message>
-        <message>
-            <source>No other place of this machine and no twin of it was recorded within three days of this moment.</source>
-            <translation>Keine andere Stelle dieser Maschine und keine Schwestermaschine wurde innerhalb von drei Tagen um diesen Zeitpunkt aufgezeichnet.</translation>
-        </message>
-    </context>
-    <context>
-        <name>RefusalModel</name>
-        <message>
-            <source>parked</source>
-            <translation>zurückgestellt</translation>
-        </message>
-        <message>
-            <source>refused</source>
-            <translation>abgewiesen</translation>
-        </message>
-        <message>
-            <source>File</source>
-            <translation>Datei</translation>
-        </message>
-        <message>
-            <source>Place</source>
-            <translation>Ort</translation>
-        </message>
-        <message>
-            <source>Rule</source>
-            <translation>Regel</translation>
-        </message>
-        <message>
-            <source>Kind</source>
-            <translation>Art</translation>
-        </message>
-        <message>
-            <source>Since</source>
-            <translation>Seit</translation>
-        </message>
-        <message>
-            <source>Times</source>
-            <translation>Anzahl</translation>
-        </message>
-    </context>
-    <context>
-        <name>RefusalsDialog</name>
-        <message>
-            <source>answered ones too</source>
-            <translation>auch beantwortete</translation>
-        </message>
-        <message>
-            <source>&amp;Answered</source>
-            <translation>&amp;Beantwortet</translation>
-        </message>
-        <message>
-            <source>&amp;What were they taken for…</source>
-            <translation>&amp;Wofür gehalten…</translation>
-        </message>
-        <message>
-            <source>Refused files</source>
-            <translation>Abgewiesene Dateien</translation>
-        </message>
-        <message>
-            <source>Shows the files once more; what is missing can be typed and kept as a rule, and what is mended comes in.</source>
-            <translation>Zeigt die Dateien noch einmal; Fehlendes kann eingegeben und als Regel abgelegt werden, und was berichtigt ist, wird eingelesen.</translation>
-        </message>
-        <message>
-            <source>Nothing refused waits for an answer.</source>
-            <translation>Nichts Abgewiesenes wartet auf Antwort.</translation>
-        </message>
-        <message>
-            <source>%1 files; import them again once mended, or mark them answered.</source>
-            <translation>%1 Dateien; nach Berichtigung erneut einlesen oder als beantwortet kennzeichnen.</translation>
-        </message>
-    </context>
-    <context>
-        <name>RegisterPage</name>
-        <message>
-            <source>Choose a machine at the left, or take a new one into the register.</source>
-            <translation>Links eine Maschine wählen oder eine neue in die Stammdaten aufnehmen.</translation>
-        </message>
-        <message>
-            <source>Bearings, by designation, geometry or orders</source>
-            <translation>Lager, nach Bezeichnung, Geometrie oder Ordnungen</translation>
-        </message>
-        <message>
-            <source>Shafts, where there is more than one</source>
-            <translation>Wellen, wo es mehr als eine gibt</translation>
-        </message>
-        <message>
-            <source>Gears</source>
-            <translation>Zahnradpaare</translation>
-        </message>
-        <message>
-            <source>Belts</source>
-            <translation>Riemen</translation>
-        </message>
-        <message>
-            <source>Gearboxes and bearing stands between</source>
-            <translation>Getriebe und Lagerböcke dazwischen</translation>
-        </message>
-        <message>
-            <source>Measuring points</source>
-            <translation>Messpunkte</translation>
-        </message>
-        <message>
-            <source>Channels</source>
-            <translation>Kanäle</translation>
-        </message>
-        <message>
-            <source>Sensor nodes fitted</source>
-            <translation>Angebaute Sensorknoten</translation>
-        </message>
-        <message>
-            <source>Fault</source>
-            <translation>Fehler</translation>
-        </message>
-        <message>
-            <source>Where</source>
-            <translation>Wo</translation>
-        </message>
-        <message>
-            <source>Why it cannot be seen</source>
-            <translation>Warum er nicht zu sehen ist</translation>
-        </message>
-        <message>
-            <source>What would help</source>
-            <translation>Was helfen würde</translation>
-        </message>
-        <message>
-            <source>Nothing was recorded yet: what cannot be seen is known after the first recording.</source>
-            <translation>Noch nichts aufgezeichnet: was nicht zu sehen ist, steht nach der ersten Aufzeichnung fest.</translation>
-        </message>
-        <message>
-            <source>No recording of the last week was of a running machine.</source>
-            <translation>Keine Aufzeichnung der letzten Woche zeigt eine Maschine in Betrieb.</translation>
-        </message>
-        <message>
-            <source>This is how the machine was described from %1; it is shown, not edited.</source>
-            <translation>So war die Maschine ab %1 beschrieben; wird gezeigt, nicht bearbeitet.</translation>
-        </message>
-        <message>
-            <source>the beginning</source>
-            <translation>Beginn</translation>
-        </message>
-        <message>
-            <source>Nothing that is looked for is blind here.</source>
-            <translation>Keiner der gesuchten Fehler liegt hier in einem blinden Fleck.</translation>
-        </message>
-        <message>
-            <source>No machine is in the register yet.</source>
-            <translation>Noch keine Maschine in den Stammdaten.</translation>
-        </message>
-        <message>
-            <source>%1 in service</source>
-            <translation>%1 im Einsatz</translation>
-        </message>
-        <message>
-            <source>machine</source>
-            <translation>Maschine</translation>
-        </message>
-        <message>
-            <source>machines</source>
-            <translation>Maschinen</translation>
-        </message>
-        <message>
-            <source>New machine</source>
-            <translation>Neue Maschine</translation>
-        </message>
-        <message>
-            <source>Nameplate</source>
-            <translation>Typenschild</translation>
-        </message>
-        <message>
-            <source>Bearings</source>
-            <translation>Lager</translation>
-        </message>
-        <message>
-            <source>Train</source>
-            <translation>Strang</translation>
-        </message>
-        <message>
-            <source>Points</source>
-            <translation>Messpunkte</translation>
-        </message>
-        <message>
-            <source>Blind spots</source>
-            <translation>Blinde Flecken</translation>
-        </message>
-        <message>
-            <source>History</source>
-            <translation>Historie</translation>
-        </message>
-        <message>
-            <source>%1 (to mend)</source>
-            <translation>%1 (zu berichtigen)</translation>
-        </message>
-        <message>
-            <source>Known after the first recording.</source>
-            <translation>Steht nach der ersten Aufzeichnung fest.</translation>
-        </message>
-        <message>
-            <source>%1 is in the register already; a new machine needs another tag.</source>
-            <translation>%1 steht schon in den Stammdaten; eine neue Maschine braucht ein anderes Kennzeichen.</translation>
-        </message>
-        <message>
-            <source>%1 taken into the register</source>
-            <translation>%1 in die Stammdaten aufgenommen</translation>
-        </message>
-        <message>
-            <source>%1 saved</source>
-            <translation>%1 gespeichert</translation>
-        </message>
-        <message>
-            <source>%1 is unchanged</source>
-            <translation>%1 ist unverändert</translation>
-        </message>
-        <message>
-            <source>%1 is out of service; its past is kept</source>
-            <translation>%1 ist stillgelegt; ihre Vergangenheit bleibt erhalten</translation>
-        </message>
-        <message>
-            <source>Register</source>
-            <translation>Stammdaten</translation>
-        </message>
-        <message>
-            <source>The description was changed and not saved.</source>
-            <translation>Die Beschreibung wurde geändert und nicht gespeichert.</translation>
-        </message>
-        <message>
-            <source>Drop the changes</source>
-            <translation>Änderungen verwerfen</translation>
-        </message>
-        <message>
-            <source>Stay here</source>
-            <translation>Hier bleiben</translation>
-        </message>
-        <message>
-            <source>%1 is taken out of service from today. Its recordings, rounds and descriptions stay in the fleet file.</source>
-            <translation>%1 wird ab heute stillgelegt. Ihre Aufzeichnungen, Runden und Beschreibungen bleiben in der Flottendatei.</translation>
-        </message>
-        <message>
-            <source>Take out of service</source>
-            <translation>Stilllegen</translation>
-        </message>
-        <message>
-            <source>taken out in the register</source>
-            <translation>in den Stammdaten stillgelegt</translation>
-        </message>
-        <message>
-            <source>Show on the machine page</source>
-            <translation>Auf der Maschinenseite zeigen</translation>
-        </message>
-        <message>
-            <source>This description is shown, not edited.</source>
-            <translation>Diese Beschreibung wird gezeigt, nicht bearbeitet.</translation>
-        </message>
-        <message>
-            <source>bearing</source>
-            <translation>Lager</translation>
-        </message>
-        <message>
-            <source>%1 is in the form; save keeps it</source>
-            <translation>%1 steht im Formular; Speichern legt es ab</translation>
-        </message>
-        <message>
-            <source>%1 added, %2 changed, %3 unchanged, %4 refused</source>
-            <translation>%1 hinzugefügt, %2 geändert, %3 unverändert, %4 abgewiesen</translation>
-        </message>
-        <message>
-            <source>Holds from</source>
-            <translation>Gilt ab</translation>
-        </message>
-        <message>
-            <source>Entered</source>
-            <translation>Erfasst</translation>
-        </message>
-        <message>
-            <source>Why</source>
-            <translation>Grund</translation>
-        </message>
-        <message>
-            <source>Return shows a description as it was; two chosen ones are compared below.</source>
-            <translation>Die Eingabetaste zeigt eine Beschreibung, wie sie war; zwei gewählte werden unten verglichen.</translation>
-        </message>
-        <message>
-            <source>Descriptions through time</source>
-            <translation>Beschreibungen im Lauf der Zeit</translation>
-        </message>
-        <message>
-            <source>Day</source>
-            <translation>Tag</translation>
-        </message>
-        <message>
-            <source>What</source>
-            <translation>Was</translation>
-        </message>
-        <message>
-            <source>Before</source>
-            <translation>Vorher</translation>
-        </message>
-        <message>
-            <source>After</source>
-            <translation>Nachher</translation>
-        </message>
-        <message>
-            <source>What changed</source>
-            <translation>Was sich geändert hat</translation>
-        </message>
-        <message>
-            <source>Register written to %1</source>
-            <translation>Stammdaten nach %1 geschrieben</translation>
-        </message>
-        <message>
-            <source>Register to import</source>
-            <translation>Einzulesende Stammdaten</translation>
-        </message>
-        <message>
-            <source>Registers (*.json *.csv *.tsv);;All files (*)</source>
-            <translation>Stammdaten (*.json *.csv *.tsv);;Alle Dateien (*)</translation>
-        </message>
-        <message>
-            <source>Write the register to</source>
-            <translation>Stammdaten schreiben nach</translation>
-        </message>
-        <message>
-            <source>JSON, with the history (*.json);;CSV, one row a machine (*.csv)</source>
-            <translation>JSON, mit der Historie (*.json);;CSV, eine Zeile je Maschine (*.csv)</translation>
-        </message>
-    </context>
-    <context>
-        <name>RegisterSaveBar</name>
-        <message>
-            <source>the machine was changed on</source>
-            <translation>Maschine wurde geändert am</translation>
-        </message>
-        <message>
-            <source>Save</source>
-            <translation>Speichern</translation>
-        </message>
-        <message>
-            <source>Drop changes</source>
-            <translation>Änderungen verwerfen</translation>
-        </message>
-        <message>
-            <source>Valid from</source>
-            <translation>Gültig ab</translation>
-        </message>
-        <message>
-            <source>why it changed: new bearing, plate read again ...</source>
-            <translation>warum geändert: neues Lager, Typenschild neu abgelesen ...</translation>
-        </message>
-        <message>
-            <source>Why it changed</source>
-            <translation>Warum geändert</translation>
-        </message>
-        <message>
-            <source>Checked: what is described now holds from this day on, earlier recordings keep what held before. Not checked: a correction of what holds now.</source>
-            <translation>Angekreuzt: was jetzt beschrieben ist, gilt ab diesem Tag; für frühere Aufzeichnungen bleibt, was vorher galt. Nicht angekreuzt: eine Berichtigung dessen, was jetzt gilt.</translation>
-        </message>
-        <message>
-            <source>and %1 more</source>
-            <translation>und %1 weitere</translation>
-        </message>
-    </context>
-    <context>
-        <name>RegisterTable</name>
-        <message>
-            <source>Add</source>
-            <translation>Hinzufügen</translation>
-        </message>
-        <message>
-            <source>Remove</source>
-            <translation>Entfernen</translation>
-        </message>
-        <message>
-            <source>Add to %1</source>
-            <translation>Zu %1 hinzufügen</translation>
-        </message>
-        <message>
-            <source>Remove from %1</source>
-            <translation>Aus %1 entfernen</translation>
-        </message>
-    </context>
-    <context>
-        <name>RegisterTree</name>
-        <message>
-            <source>Find a machine</source>
-            <translation>Maschine suchen</translation>
-        </message>
-        <message>
-            <source>find: tag, service, area</source>
-            <translation>suchen: Kennzeichen, Aufgabe, Bereich</translation>
-        </message>
-        <message>
-            <source>Sites, areas and machines</source>
-            <translation>Standorte, Bereiche und Maschinen</translation>
-        </message>
-        <message>
-            <source>Out of service</source>
-            <translation>Stillgelegt</translation>
-        </message>
-        <message>
-            <source>no area</source>
-            <translation>ohne Bereich</translation>
-        </message>
-        <message>
-            <source>taken out on %1</source>
-            <translation>stillgelegt am %1</translation>
-        </message>
-    </context>
-    <context>
-        <name>ReportDialog</name>
-        <message>
-            <source>Round report</source>
-            <translation>Rundenbericht</translation>
-        </message>
-        <message>
-            <source>&amp;Save as PDF…</source>
-            <translation>Als PDF &amp;speichern…</translation>
-        </message>
-        <message>
-            <source>Vector pages, to read or to print</source>
-            <translation>Vektorseiten, zum Lesen oder Drucken</translation>
-        </message>
-        <message>
-            <source>&amp;Print…</source>
-            <translation>&amp;Drucken…</translation>
-        </message>
-        <message>
-            <source>On one of the system's printers</source>
-            <translation>Auf einem der Drucker des Systems</translation>
-        </message>
-        <message>
-            <source>&amp;CSV…</source>
-            <translation>&amp;CSV…</translation>
-        </message>
-        <message>
-            <source>The work in its order, a row for each machine</source>
-            <translation>Die Arbeiten in ihrer Reihenfolge, eine Zeile je Maschine</translation>
-        </message>
-        <message>
-            <source>&amp;JSON…</source>
-            <translation>&amp;JSON…</translation>
-        </message>
-        <message>
-            <source>All that stands in the report, for other programs</source>
-            <translation>Alles, was im Bericht steht, für andere Programme</translation>
-        </message>
-        <message>
-            <source>Save the round report</source>
-            <translation>Rundenbericht speichern</translation>
-        </message>
-        <message>
-            <source>PDF (*.pdf)</source>
-            <translation>PDF (*.pdf)</translation>
-        </message>
-        <message>
-            <source>CSV (*.csv)</source>
-            <translation>CSV (*.csv)</translation>
-        </message>
-        <message>
-            <source>JSON (*.json)</source>
-            <translation>JSON (*.json)</translation>
-        </message>
-        <message>
-            <source>The report is made: a sheet is drawn up for each machine with work…</source>
-            <translation>Der Bericht wird erstellt: für jede Maschine mit Arbeit entsteht ein Blatt…</translation>
-        </message>
-    </context>
-    <context>
-        <name>ResonanceDialog</name>
-        <message>
-            <source>Resonance map of %1</source>
-            <translation>Resonanzkarte von %1</translation>
-        </message>
-        <message>
-            <source>The stored spectra are gathered by speed…</source>
-            <translation>Die abgelegten Spektren werden nach Drehzahl gesammelt…</translation>
-        </message>
-        <message>
-            <source>Channel</source>
-            <translation>Kanal</translation>
-        </message>
-        <message>
-            <source>Whose spectra are shown; the table below looks at all</source>
-            <translation>Wessen Spektren gezeigt werden; die Tabelle darunter betrachtet alle</translation>
-        </message>
-        <message>
-            <source>Value of a speed</source>
-            <translation>Wert einer Drehzahl</translation>
-        </message>
-        <message>
-            <source>Of all recordings at a speed: the largest, or the median, line by line</source>
-            <translation>Aus allen Aufzeichnungen bei einer Drehzahl: der größte Wert oder der Median, Linie für Linie</translation>
-        </message>
-        <message>
-            <source>largest</source>
-            <translation>größter</translation>
-        </message>
-        <message>
-            <source>median</source>
-            <translation>Median</translation>
-        </message>
-        <message>
-            <source>Bands of speed to skip</source>
-            <translation>Auszublendende Drehzahlbänder</translation>
-        </message>
-        <message>
-            <source>r/min to skip</source>
-            <translation>r/min auszublenden</translation>
-        </message>
-        <message>
-            <source>order</source>
-            <translation>Ordnung</translation>
-        </message>
-        <message>
-            <source>meets, %1</source>
-            <translation>trifft, %1</translation>
-        </message>
-        <message>
-            <source>rises by, dB</source>
-            <translation>Anstieg, dB</translation>
-        </message>
-        <message>
-            <source>its level there, %1</source>
-            <translation>Pegel dort, %1</translation>
-        </message>
-        <message>
-            <source>recordings</source>
-            <translation>Aufzeichnungen</translation>
-        </message>
-        <message>
-            <source>how sure</source>
-            <translation>wie sicher</translation>
-        </message>
-        <message>
-            <source>This machine runs on the mains at one speed: %1. A map needs a drive that changes speed.</source>
-            <translation>Diese Maschine läuft am Netz mit einer einzigen Drehzahl: %1. Eine Karte braucht einen Antrieb mit veränderlicher Drehzahl.</translation>
-        </message>
-        <message>
-            <source>No map yet: %1. Let the drive run at more speeds, recordings come in by themselves.</source>
-            <translation>Noch keine Karte: %1. Den Antrieb mit mehr Drehzahlen fahren, Aufzeichnungen kommen von selbst.</translation>
-        </message>
-        <message>
-            <source>%1 %2, %3 to %4</source>
-            <translation>%1 %2, %3 bis %4</translation>
-        </message>
-        <message>
-            <source>%1 to %2</source>
-            <translation>%1 bis %2</translation>
-        </message>
-        <message>
-            <source>%1 x</source>
-            <translation>%1 x</translation>
-        </message>
-        <message>
-            <source>%1; small, hardly worth skipping</source>
-            <translation>%1; klein, Ausblenden lohnt kaum</translation>
-        </message>
-        <message>
-            <source>%1 recordings between %2 and %3 r/min, %4 to %5.</source>
-            <translation>%1 Aufzeichnungen zwischen %2 und %3 r/min, %4 bis %5.</translation>
-        </message>
-        <message>
-            <source>No order grows where it meets a fixed frequency.</source>
-            <translation>Keine Ordnung wächst, wo sie auf eine feste Frequenz trifft.</translation>
-        </message>
-        <message>
-            <source>%1 natural frequencies are met by an order; %2 bands of speed are worth skipping. A bump test at rest or a run-down decides; the drive's own skip bands are set by who answers for it.</source>
-            <translation>%1 Eigenfrequenzen werden von einer Ordnung getroffen; %2 Drehzahlbänder lohnen das Ausblenden. Ein Anschlagversuch im Stillstand oder ein Auslauf entscheidet; die Ausblendbänder des Umrichters stellt ein, wer für ihn verantwortlich ist.</translation>
-        </message>
-        <message>
-            <source>%1 Hz at %2 stays whatever the speed: mains or a neighbour, no resonance.</source>
-            <translation>%1 Hz bei %2 bleibt bei jeder Drehzahl: Netz oder Nachbarmaschine, keine Resonanz.</translation>
-        </message>
-    </context>
-    <context>
-        <name>ResonancePlot</name>
-        <message>
-            <source>Level by speed and frequency</source>
-            <translation>Pegel über Drehzahl und Frequenz</translation>
-        </message>
-        <message>
-            <source>orders</source>
-            <translation>Ordnungen</translation>
-        </message>
-        <message>
-            <source>Upright axis in orders of the shaft instead of frequency</source>
-            <translation>Hochachse in Ordnungen der Welle statt in Frequenz</translation>
-        </message>
-        <message>
-            <source>speed, r/min</source>
-            <translation>Drehzahl, r/min</translation>
-        </message>
-        <message>
-            <source>%1 r/min, never run</source>
-            <translation>%1 r/min, nie gefahren</translation>
-        </message>
-        <message>
-            <source>%1 r/min, %2, %3, %4 recordings</source>
-            <translation>%1 r/min, %2, %3, %4 Aufzeichnungen</translation>
-        </message>
-        <message>
-            <source>all</source>
-            <translation>alle</translation>
-        </message>
-    </context>
-    <context>
-        <name>ReturnDialog</name>
-        <message>
-            <source>Planner's report: %1</source>
-            <translation>Bericht des Planers: %1</translation>
-        </message>
-        <message>
-            <source>Keep the report</source>
-            <translation>Bericht ablegen</translation>
-        </message>
-        <message>
-            <source>confirmed: as told</source>
-            <translation>bestätigt: wie gemeldet</translation>
-        </message>
-        <message>
-            <source>another fault was found</source>
-            <translation>anderer Fehler gefunden</translation>
-        </message>
-        <message>
-            <source>opened, nothing found</source>
-            <translation>geöffnet, nichts gefunden</translation>
-        </message>
-        <message>
-            <source>not opened</source>
-            <translation>nicht geöffnet</translation>
-        </message>
-        <message>
-            <source>Finding</source>
-            <translation>Befund</translation>
-        </message>
-        <message>
-            <source>Found</source>
-            <translation>Gefunden</translation>
-        </message>
-        <message>
-            <source>not said</source>
-            <translation>keine Angabe</translation>
-        </message>
-        <message>
-            <source>It showed as (ISO 14224 manner)</source>
-            <translation>Zeigte sich als (Ausfallart nach ISO 14224)</translation>
-        </message>
-        <message>
-            <source>It came from</source>
-            <translation>Ursache</translation>
-        </message>
-        <message>
-            <source>Bearing damage (ISO 15243)</source>
-            <translation>Lagerschaden (ISO 15243)</translation>
-        </message>
-        <message>
-            <source>kept</source>
-            <translation>aufbewahrt</translation>
-        </message>
-        <message>
-            <source>not kept</source>
-            <translation>nicht aufbewahrt</translation>
-        </message>
-        <message>
-            <source>tag of the old part</source>
-            <translation>Kennzeichen des Altteils</translation>
-        </message>
-        <message>
-            <source>before: offset, angle</source>
-            <translation>vorher: Versatz, Winkel</translation>
-        </message>
-        <message>
-            <source>after: offset, angle</source>
-            <translation>nachher: Versatz, Winkel</translation>
-        </message>
-        <message>
-            <source>Whether the old part was kept</source>
-            <translation>Ob das Altteil aufbewahrt wurde</translation>
-        </message>
-        <message>
-            <source>Tag of the old part</source>
-            <translation>Kennzeichen des Altteils</translation>
-        </message>
-        <message>
-            <source>Alignment before: offset and angle with their units</source>
-            <translation>Ausrichtung vorher: Versatz und Winkel mit Einheiten</translation>
-        </message>
-        <message>
-            <source>Alignment after: offset and angle with their units</source>
-            <translation>Ausrichtung nachher: Versatz und Winkel mit Einheiten</translation>
-        </message>
-        <message>
-            <source>Opened on</source>
-            <translation>Geöffnet am</translation>
-        </message>
-        <message>
-            <source>People x hours</source>
-            <translation>Personen x Stunden</translation>
-        </message>
-        <message>
-            <source>Old part</source>
-            <translation>Altteil</translation>
-        </message>
-        <message>
-            <source>Alignment</source>
-            <translation>Ausrichtung</translation>
-        </message>
-        <message>
-            <source>In words</source>
-            <translation>In Worten</translation>
-        </message>
-        <message>
-            <source>Photographs</source>
-            <translation>Fotos</translation>
-        </message>
-        <message>
-            <source>Say in words which other fault was found.</source>
-            <translation>In Worten angeben, welcher andere Fehler gefunden wurde.</translation>
-        </message>
-    </context>
-    <context>
-        <name>RotorDrawing</name>
-        <message>
-            <source>Rotor with its angles</source>
-            <translation>Rotor mit seinen Winkeln</translation>
-        </message>
-    </context>
-    <context>
-        <name>RoundBefore</name>
-        <message>
-            <source>%1 %2</source>
-            <translation>%1 %2</translation>
-        </message>
-        <message>
-            <source>unseen: %1</source>
-            <translation>ungesehen: %1</translation>
-        </message>
-        <message>
-            <source>What comes before the list</source>
-            <translation>Was vor der Liste kommt</translation>
-        </message>
-        <message>
-            <source>What comes before the list: jobs to verify, overdue, due again, late, unseen (B)</source>
-            <translation>Was vor der Liste kommt: nachzuweisende Aufträge, überfällig, wieder fällig, spät, ungesehen (B)</translation>
-        </message>
-        <message>
-            <source>What comes before the list, line by line</source>
-            <translation>Was vor der Liste kommt, Zeile für Zeile</translation>
-        </message>
-        <message>
-            <source>Return or a click goes there; Escape goes back to the list</source>
-            <translation>Eingabetaste oder Klick führt dorthin; Esc führt zurück zur Liste</translation>
-        </message>
-        <message>
-            <source>%1, %2: %3</source>
-            <translation>%1, %2: %3</translation>
-        </message>
-        <message>
-            <source>unseen, %1 (%2): %3</source>
-            <translation>ungesehen, %1 (%2): %3</translation>
-        </message>
-    </context>
-    <context>
-        <name>RoundDelegate</name>
-        <message>
-            <source>%1  (folded, G unfolds)</source>
-            <translation>%1  (eingeklappt, G klappt aus)</translation>
-        </message>
-        <message>
-            <source>of %1</source>
-            <translation>von %1</translation>
-        </message>
-    </context>
-    <context>
-        <name>RoundFilters</name>
-        <message>
-            <source>Grouped</source>
-            <translation>Gruppiert</translation>
-        </message>
-        <message>
-            <source>What the ledger's groups are (V: the next)</source>
-            <translation>Wonach die Liste gruppiert ist (V: das nächste)</translation>
-        </message>
-        <message>
-            <source>Sorted</source>
-            <translation>Sortiert</translation>
-        </message>
-        <message>
-            <source>What the groups are sorted by (S: the next, Shift+S: the other way round)</source>
-            <translation>Wonach die Gruppen sortiert sind (S: das nächste, Umschalt+S: umgekehrt)</translation>
-        </message>
-        <message>
-            <source>Filter by urgency</source>
-            <translation>Nach Dringlichkeit filtern</translation>
-        </message>
-        <message>
-            <source>Show machines of one urgency</source>
-            <translation>Maschinen einer Dringlichkeit zeigen</translation>
-        </message>
-        <message>
-            <source>Filter by decision</source>
-            <translation>Nach Entscheidung filtern</translation>
-        </message>
-        <message>
-            <source>Show machines by what was decided; undecided: all that the round still asks</source>
-            <translation>Maschinen nach Entscheidung zeigen; offen: alles, was die Runde noch fragt</translation>
-        </message>
-        <message>
-            <source>Filter by area</source>
-            <translation>Nach Bereich filtern</translation>
-        </message>
-        <message>
-            <source>Show machines of one area</source>
-            <translation>Maschinen eines Bereichs zeigen</translation>
-        </message>
-        <message>
-            <source>Filter by text</source>
-            <translation>Nach Text filtern</translation>
-        </message>
-        <message>
-            <source>Show machines whose tag, asset number, service, area or finding has this text</source>
-            <translation>Maschinen zeigen, deren Kennzeichen, Anlagennr., Aufgabe, Bereich oder Befund diesen Text enthält</translation>
-        </message>
-        <message>
-            <source>filter: tag, service, finding</source>
-            <translation>filtern: Kennzeichen, Aufgabe, Befund</translation>
-        </message>
-        <message>
-            <source>every urgency</source>
-            <translation>jede Dringlichkeit</translation>
-        </message>
-        <message>
-            <source>every decision</source>
-            <translation>jede Entscheidung</translation>
-        </message>
-        <message>
-            <source>undecided</source>
-            <translation>offen</translation>
-        </message>
-        <message>
-            <source>accepted</source>
-            <translation>angenommen</translation>
-        </message>
-        <message>
-            <source>disputed</source>
-            <translation>bestritten</translation>
-        </message>
-        <message>
-            <source>put off</source>
-            <translation>verschoben</translation>
-        </message>
-        <message>
-            <source>all areas</source>
-            <translation>alle Bereiche</translation>
-        </message>
-        <message>
-            <source>%1, turned</source>
-            <translation>%1, umgekehrt</translation>
-        </message>
-    </context>
-    <context>
-        <name>RoundHeading</name>
-        <message>
-            <source>Round</source>
-            <translation>Runde</translation>
-        </message>
-        <message>
-            <source>Round shown</source>
-            <translation>Gezeigte Runde</translation>
-        </message>
-        <message>
-            <source>All rounds that were kept, newest first</source>
-            <translation>Alle abgelegten Runden, neueste zuerst</translation>
-        </message>
-        <message>
-            <source>The round before (Ctrl+Page Up)</source>
-            <translation>Vorige Runde (Strg+Bild auf)</translation>
-        </message>
-        <message>
-            <source>The round after (Ctrl+Page Down)</source>
-            <translation>Nächste Runde (Strg+Bild ab)</translation>
-        </message>
-    </context>
-    <context>
-        <name>RoundLedger</name>
-        <message>
-            <source>Machines of the round</source>
-            <translation>Maschinen der Runde</translation>
-        </message>
-    </context>
-    <context>
-        <name>RoundPage</name>
-        <message>
-            <source>Take a machine into the register</source>
-            <translation>Maschine in die Stammdaten aufnehmen</translation>
-        </message>
-        <message>
-            <source>Import recordings…</source>
-            <translation>Aufzeichnungen einlesen…</translation>
-        </message>
-        <message>
-            <source>Open a round…</source>
-            <translation>Runde öffnen…</translation>
-        </message>
-        <message>
-            <source>Close the round…</source>
-            <translation>Runde abschließen…</translation>
-        </message>
-        <message>
-            <source>The round is being read.</source>
-            <translation>Die Runde wird gelesen.</translation>
-        </message>
-        <message>
-            <source>The register is empty. Take the machines in first, with their nameplates, bearings and measuring points; then import recordings; then open the first round.</source>
-            <translation>Die Stammdaten sind leer. Zuerst die Maschinen mit Typenschildern, Lagern und Messpunkten aufnehmen; dann Aufzeichnungen einlesen; dann die erste Runde öffnen.</translation>
-        </message>
-        <message>
-            <source>%1 machines are in the register, no recording yet. Import recordings, then open the first round.</source>
-            <translation>%1 Maschinen stehen in den Stammdaten, noch keine Aufzeichnung. Aufzeichnungen einlesen, dann die erste Runde öffnen.</translation>
-        </message>
-        <message>
-            <source>All machines to leave are accepted together, once each of the sample was opened</source>
-            <translation>Alle Maschinen mit „belassen“ werden gemeinsam angenommen, sobald jede der Stichprobe geöffnet wurde</translation>
-        </message>
-        <message>
-            <source>Taken back: %1.</source>
-            <translation>Zurückgenommen: %1.</translation>
-        </message>
-        <message>
-            <source>Nothing is undecided.</source>
-            <translation>Nichts ist offen.</translation>
-        </message>
-    </context>
-    <context>
-        <name>RulesDialog</name>
-        <message>
-            <source>&amp;Remove</source>
-            <translation>&amp;Entfernen</translation>
-        </message>
-        <message>
-            <source>Rules for reading files</source>
-            <translation>Regeln zum Lesen von Dateien</translation>
-        </message>
-        <message>
-            <source>Files</source>
-            <translation>Dateien</translation>
-        </message>
-        <message>
-            <source>are taken for</source>
-            <translation>gelten als</translation>
-        </message>
-        <message>
-            <source>By</source>
-            <translation>Von</translation>
-        </message>
-        <message>
-            <source>No rule is kept. Rules are made where a file's facts are typed, before it comes in.</source>
-            <translation>Keine Regel abgelegt. Regeln entstehen, wo die Angaben zu einer Datei vor dem Einlesen eingetippt werden.</translation>
-        </message>
-        <message>
-            <source>They fill what neither a file nor its sidecar says; the one with more letters of its own comes first.</source>
-            <translation>Sie ergänzen, was weder eine Datei noch ihre Begleitdatei angibt; die mit mehr eigenen Buchstaben geht vor.</translation>
-        </message>
-    </context>
-    <context>
         <name>SaveFile</name>
         <message>
             <source>%1 is the fleet file or a part of it and is left as it is.</source>
             <translation>%1 ist die Flottendatei oder ein Teil davon und bleibt unverändert.</translation>
-        </message>
-    </context>
-    <context>
-        <name>ScatterPlot</name>
-        <message>
-            <source>Scatter</source>
-            <translation>Streudiagramm</translation>
-        </message>
-        <message>
-            <source>%1 to %2</source>
-            <translation>%1 bis %2</translation>
-        </message>
-        <message>
-            <source>%1, %2</source>
-            <translation>%1, %2</translation>
-        </message>
-        <message>
-            <source>%1, %2 at %3</source>
-            <translation>%1, %2 bei %3</translation>
-        </message>
-        <message>
-            <source>all data</source>
-            <translation>alle Daten</translation>
-        </message>
-        <message>
-            <source>as shown</source>
-            <translation>wie gezeigt</translation>
         </message>
     </context>
     <context>
@@ -5433,173 +638,6 @@ Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung od
         <message>
             <source>Findings sheet %1: %2</source>
             <translation>Befundblatt %1: %2</translation>
-        </message>
-    </context>
-    <context>
-        <name>SheetDialog</name>
-        <message>
-            <source>Findings sheet of %1</source>
-            <translation>Befundblatt von %1</translation>
-        </message>
-        <message>
-            <source>Finding</source>
-            <translation>Befund</translation>
-        </message>
-        <message>
-            <source>Which finding of the machine the sheet is for</source>
-            <translation>Für welchen Befund der Maschine das Blatt ist</translation>
-        </message>
-        <message>
-            <source>&amp;Save as PDF…</source>
-            <translation>Als PDF &amp;speichern…</translation>
-        </message>
-        <message>
-            <source>&amp;Print…</source>
-            <translation>&amp;Drucken…</translation>
-        </message>
-        <message>
-            <source>The sheet is made…</source>
-            <translation>Das Blatt wird erstellt…</translation>
-        </message>
-        <message>
-            <source>Save the findings sheet</source>
-            <translation>Befundblatt speichern</translation>
-        </message>
-        <message>
-            <source>PDF (*.pdf)</source>
-            <translation>PDF (*.pdf)</translation>
-        </message>
-    </context>
-    <context>
-        <name>SheetsDialog</name>
-        <message>
-            <source>%1, %2: %3</source>
-            <translation>%1, %2: %3</translation>
-        </message>
-        <message>
-            <source>asked for by a person</source>
-            <translation>von einer Person verlangt</translation>
-        </message>
-        <message>
-            <source>%1 (%2)</source>
-            <translation>%1 (%2)</translation>
-        </message>
-        <message>
-            <source>also a CSV, a row for each sheet, for a work-order system</source>
-            <translation>auch eine CSV-Datei, eine Zeile je Blatt, für ein Arbeitsauftragssystem</translation>
-        </message>
-        <message>
-            <source>Findings sheets of the round</source>
-            <translation>Befundblätter der Runde</translation>
-        </message>
-        <message>
-            <source>&amp;Browse…</source>
-            <translation>&amp;Durchsuchen…</translation>
-        </message>
-        <message>
-            <source>Machines to make a sheet for</source>
-            <translation>Maschinen, für die ein Blatt erstellt wird</translation>
-        </message>
-        <message>
-            <source>Space chooses or leaves out a machine</source>
-            <translation>Leertaste wählt eine Maschine oder lässt sie aus</translation>
-        </message>
-        <message>
-            <source>one PDF with all of them</source>
-            <translation>ein PDF mit allen</translation>
-        </message>
-        <message>
-            <source>a folder, a PDF for each</source>
-            <translation>ein Ordner, ein PDF je Blatt</translation>
-        </message>
-        <message>
-            <source>What is made</source>
-            <translation>Was erstellt wird</translation>
-        </message>
-        <message>
-            <source>Paper</source>
-            <translation>Papier</translation>
-        </message>
-        <message>
-            <source>A4</source>
-            <translation>A4</translation>
-        </message>
-        <message>
-            <source>Letter</source>
-            <translation>Letter</translation>
-        </message>
-        <message>
-            <source>Where to</source>
-            <translation>Wohin</translation>
-        </message>
-        <message>
-            <source>How far it is</source>
-            <translation>Wie weit es ist</translation>
-        </message>
-        <message>
-            <source>Make</source>
-            <translation>Erstellen</translation>
-        </message>
-        <message>
-            <source>&amp;Make the sheets</source>
-            <translation>Blätter &amp;erstellen</translation>
-        </message>
-        <message>
-            <source>S&amp;top</source>
-            <translation>S&amp;topp</translation>
-        </message>
-        <message>
-            <source>Choose &amp;all</source>
-            <translation>&amp;Alle wählen</translation>
-        </message>
-        <message>
-            <source>Choose &amp;none</source>
-            <translation>&amp;Keine wählen</translation>
-        </message>
-        <message>
-            <source>No machine of this round has a finding to put on a sheet.</source>
-            <translation>Keine Maschine dieser Runde hat einen Befund für ein Blatt.</translation>
-        </message>
-        <message>
-            <source>%1 of %2 chosen.</source>
-            <translation>%1 von %2 gewählt.</translation>
-        </message>
-        <message>
-            <source>PDF (*.pdf)</source>
-            <translation>PDF (*.pdf)</translation>
-        </message>
-        <message>
-            <source>%1 made.</source>
-            <translation>%1 erstellt.</translation>
-        </message>
-        <message>
-            <source>sheet</source>
-            <translation>Blatt</translation>
-        </message>
-        <message>
-            <source>sheets</source>
-            <translation>Blätter</translation>
-        </message>
-        <message>
-            <source>%1
-%2</source>
-            <translation>%1
-%2</translation>
-        </message>
-    </context>
-    <context>
-        <name>SheetsRun</name>
-        <message>
-            <source>Findings sheets, round to %1</source>
-            <translation>Befundblätter, Runde bis %1</translation>
-        </message>
-        <message>
-            <source>Stopped on request.</source>
-            <translation>Auf Wunsch angehalten.</translation>
-        </message>
-        <message>
-            <source>%1: %2</source>
-            <translation>%1: %2</translation>
         </message>
     </context>
     <context>
@@ -5918,755 +956,10 @@ Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung od
         </message>
     </context>
     <context>
-        <name>ShortcutsDialog</name>
-        <message>
-            <source>In a plot</source>
-            <translation>In einem Diagramm</translation>
-        </message>
-        <message>
-            <source>Keys</source>
-            <translation>Tasten</translation>
-        </message>
-    </context>
-    <context>
         <name>SiteTime</name>
         <message>
             <source>d MMMM yyyy HH:mm</source>
             <translation>d. MMMM yyyy HH:mm</translation>
-        </message>
-    </context>
-    <context>
-        <name>SpectrumPlot</name>
-        <message>
-            <source>orders of the shaft</source>
-            <translation>Ordnungen der Welle</translation>
-        </message>
-        <message>
-            <source>all %1 lines</source>
-            <translation>alle %1 Linien</translation>
-        </message>
-        <message>
-            <source>as shown: lines %1 to %2 of %3</source>
-            <translation>wie gezeigt: Linien %1 bis %2 von %3</translation>
-        </message>
-        <message>
-            <source>Shift and click sets B</source>
-            <translation>Umschalt und Klick setzt B</translation>
-        </message>
-        <message>
-            <source>B − A: %1</source>
-            <translation>B − A: %1</translation>
-        </message>
-        <message>
-            <source>%1; %2 dB</source>
-            <translation>%1; %2 dB</translation>
-        </message>
-        <message>
-            <source>%1; B / A %2 (%3 dB)</source>
-            <translation>%1; B / A %2 (%3 dB)</translation>
-        </message>
-        <message>
-            <source>%1, %2</source>
-            <translation>%1, %2</translation>
-        </message>
-        <message>
-            <source>%1: %2. %3</source>
-            <translation>%1: %2. %3</translation>
-        </message>
-        <message>
-            <source>Kind of cursor</source>
-            <translation>Art des Cursors</translation>
-        </message>
-        <message>
-            <source>Kind of cursor; Shift and click sets B, or the spacing of the sidebands</source>
-            <translation>Art des Cursors; Umschalt und Klick setzt B oder den Abstand der Seitenbänder</translation>
-        </message>
-        <message>
-            <source>one cursor</source>
-            <translation>ein Cursor</translation>
-        </message>
-        <message>
-            <source>two cursors</source>
-            <translation>zwei Cursor</translation>
-        </message>
-        <message>
-            <source>harmonics</source>
-            <translation>Harmonische</translation>
-        </message>
-        <message>
-            <source>sidebands</source>
-            <translation>Seitenbänder</translation>
-        </message>
-        <message>
-            <source>orders</source>
-            <translation>Ordnungen</translation>
-        </message>
-        <message>
-            <source>Frequency axis in orders of the shaft</source>
-            <translation>Frequenzachse in Ordnungen der Welle</translation>
-        </message>
-        <message>
-            <source>table</source>
-            <translation>Tabelle</translation>
-        </message>
-        <message>
-            <source>Table of the cursor's lines</source>
-            <translation>Tabelle der Linien des Cursors</translation>
-        </message>
-        <message>
-            <source>overlay</source>
-            <translation>Auflage</translation>
-        </message>
-        <message>
-            <source>What is laid over the spectrum: reference, sound band, bearing lines</source>
-            <translation>Was über dem Spektrum liegt: Referenz, Gutband, Lagerlinien</translation>
-        </message>
-        <message>
-            <source>How the amplitude is read, and its scale</source>
-            <translation>Wie die Amplitude abgelesen wird, und ihre Skala</translation>
-        </message>
-        <message>
-            <source>r.m.s.</source>
-            <translation>eff.</translation>
-        </message>
-        <message>
-            <source>peak</source>
-            <translation>Spitze</translation>
-        </message>
-        <message>
-            <source>peak to peak</source>
-            <translation>Spitze-Spitze</translation>
-        </message>
-        <message>
-            <source>density (mean square per Hz)</source>
-            <translation>Dichte (mittleres Quadrat je Hz)</translation>
-        </message>
-        <message>
-            <source>linear</source>
-            <translation>linear</translation>
-        </message>
-        <message>
-            <source>logarithmic</source>
-            <translation>logarithmisch</translation>
-        </message>
-        <message>
-            <source>decibels</source>
-            <translation>Dezibel</translation>
-        </message>
-        <message>
-            <source>p-p</source>
-            <translation>S-S</translation>
-        </message>
-        <message>
-            <source>PSD</source>
-            <translation>PSD</translation>
-        </message>
-        <message>
-            <source>log</source>
-            <translation>log</translation>
-        </message>
-        <message>
-            <source>dB</source>
-            <translation>dB</translation>
-        </message>
-        <message>
-            <source>%1, drawn at this speed</source>
-            <translation>%1, auf diese Drehzahl gezeichnet</translation>
-        </message>
-    </context>
-    <context>
-        <name>SpectrumReading</name>
-        <message>
-            <source>dB re 1 %1</source>
-            <translation>dB re 1 %1</translation>
-        </message>
-    </context>
-    <context>
-        <name>StartPage</name>
-        <message>
-            <source>&lt;p&gt;&lt;b&gt;What to do first&lt;/b&gt;&lt;/p&gt;&lt;ol&gt;&lt;li&gt;Make a fleet file: one SQLite file of one site. Everything is kept in it.&lt;/li&gt;&lt;li&gt;Take the machines into the register: nameplate, bearings, what is driven, and where the sensors sit. The more of it is known, the more can be judged; what cannot be seen is listed.&lt;/li&gt;&lt;li&gt;Import recordings: WAV, FLAC or CSV with a JSON file beside each. Drop a folder onto the window.&lt;/li&gt;&lt;li&gt;Open the first round: all machines, in the order in which somebody should look.&lt;/li&gt;&lt;/ol&gt;</source>
-            <translation>&lt;p&gt;&lt;b&gt;Was zuerst zu tun ist&lt;/b&gt;&lt;/p&gt;&lt;ol&gt;&lt;li&gt;Flottendatei anlegen: eine SQLite-Datei je Standort. Alles wird darin abgelegt.&lt;/li&gt;&lt;li&gt;Maschinen in die Stammdaten aufnehmen: Typenschild, Lager, was angetrieben wird und wo die Sensoren sitzen. Je mehr davon bekannt ist, desto mehr lässt sich beurteilen; was nicht zu sehen ist, wird aufgeführt.&lt;/li&gt;&lt;li&gt;Aufzeichnungen einlesen: WAV, FLAC oder CSV, jede mit einer JSON-Datei daneben. Einen Ordner auf das Fenster ziehen.&lt;/li&gt;&lt;li&gt;Erste Runde öffnen: alle Maschinen, in der Reihenfolge, in der jemand nachsehen sollte.&lt;/li&gt;&lt;/ol&gt;</translation>
-        </message>
-        <message>
-            <source>Fettle</source>
-            <translation>Fettle</translation>
-        </message>
-        <message>
-            <source>Opened lately</source>
-            <translation>Zuletzt geöffnet</translation>
-        </message>
-        <message>
-            <source>Open a fleet…</source>
-            <translation>Flotte öffnen…</translation>
-        </message>
-        <message>
-            <source>New fleet…</source>
-            <translation>Neue Flotte…</translation>
-        </message>
-    </context>
-    <context>
-        <name>StartRoundDialog</name>
-        <message>
-            <source>Open a round</source>
-            <translation>Runde öffnen</translation>
-        </message>
-        <message>
-            <source>Open the round</source>
-            <translation>Runde öffnen</translation>
-        </message>
-        <message>
-            <source>The round takes the seven days up to and with this day, in the site's calendar. The list is drawn up once and then kept as it is; recordings that come later open lines in the next one.</source>
-            <translation>Die Runde umfasst die sieben Tage bis einschließlich diesem Tag, im Kalender des Standorts. Die Liste wird einmal aufgestellt und bleibt dann, wie sie ist; später eintreffende Aufzeichnungen eröffnen Zeilen in der nächsten.</translation>
-        </message>
-        <message>
-            <source>Up to and with</source>
-            <translation>Bis einschließlich</translation>
-        </message>
-    </context>
-    <context>
-        <name>SuggestionList</name>
-        <message>
-            <source>By hand at %1: %2</source>
-            <translation>Von Hand an %1: %2</translation>
-        </message>
-        <message>
-            <source>The node at %1: %2</source>
-            <translation>Der Knoten an %1: %2</translation>
-        </message>
-        <message>
-            <source>Recordings that would settle it</source>
-            <translation>Aufzeichnungen, die es klären würden</translation>
-        </message>
-        <message>
-            <source>%1 — %2</source>
-            <translation>%1 — %2</translation>
-        </message>
-        <message>
-            <source>asked</source>
-            <translation>angefordert</translation>
-        </message>
-        <message>
-            <source>Ask</source>
-            <translation>Anfordern</translation>
-        </message>
-        <message>
-            <source>Ask for: %1</source>
-            <translation>Anfordern: %1</translation>
-        </message>
-        <message>
-            <source>It stands on the list of what is asked for.</source>
-            <translation>Steht auf der Liste des Angeforderten.</translation>
-        </message>
-        <message>
-            <source>Puts it on the list of what is asked for.</source>
-            <translation>Setzt es auf die Liste des Angeforderten.</translation>
-        </message>
-    </context>
-    <context>
-        <name>TrainLine</name>
-        <message>
-            <source>chosen</source>
-            <translation>gewählt</translation>
-        </message>
-        <message>
-            <source>Train from driver to driven machine</source>
-            <translation>Strang vom Antrieb zur Arbeitsmaschine</translation>
-        </message>
-    </context>
-    <context>
-        <name>TrendPlot</name>
-        <message>
-            <source>Trend</source>
-            <translation>Trend</translation>
-        </message>
-        <message>
-            <source>time of %1</source>
-            <translation>Zeit von %1</translation>
-        </message>
-        <message>
-            <source>%1: %2
-%3</source>
-            <translation>%1: %2
-%3</translation>
-        </message>
-        <message>
-            <source>%1, %2%3</source>
-            <translation>%1, %2%3</translation>
-        </message>
-        <message>
-            <source>, not running</source>
-            <translation>, nicht in Betrieb</translation>
-        </message>
-        <message>
-            <source>all data</source>
-            <translation>alle Daten</translation>
-        </message>
-        <message>
-            <source>as shown</source>
-            <translation>wie gezeigt</translation>
-        </message>
-    </context>
-    <context>
-        <name>TrialChangeDialog</name>
-        <message>
-            <source>The change is made</source>
-            <translation>Die Änderung ist vorgenommen</translation>
-        </message>
-        <message>
-            <source>Keep</source>
-            <translation>Ablegen</translation>
-        </message>
-        <message>
-            <source>Recordings before the machine was stopped stand for before, those from the moment it turned again for after; what lies between counts for neither. Times of %1.</source>
-            <translation>Aufzeichnungen vor dem Abstellen der Maschine gelten als vorher, die ab dem Wiederanlauf als nachher; was dazwischen liegt, zählt für keines. Zeiten von %1.</translation>
-        </message>
-        <message>
-            <source>Stopped and isolated at</source>
-            <translation>Abgestellt und freigeschaltet um</translation>
-        </message>
-        <message>
-            <source>Turning again, guards fitted, at</source>
-            <translation>Wieder angelaufen, Schutzvorrichtungen angebracht, um</translation>
-        </message>
-        <message>
-            <source>The machine cannot turn again before it was stopped.</source>
-            <translation>Die Maschine kann nicht wieder laufen, bevor sie abgestellt wurde.</translation>
-        </message>
-    </context>
-    <context>
-        <name>TrialCloseDialog</name>
-        <message>
-            <source>Close the trial</source>
-            <translation>Versuch abschließen</translation>
-        </message>
-        <message>
-            <source>%1
-
-The result is kept as it is now and never changes. Before the machine goes back to its work the change is taken out again, checked, and noted as an event.</source>
-            <translation>%1
-
-Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Maschine wieder an ihre Arbeit geht, wird die Änderung rückgängig gemacht, geprüft und als Ereignis notiert.</translation>
-        </message>
-        <message>
-            <source>Recordings count up to</source>
-            <translation>Aufzeichnungen zählen bis</translation>
-        </message>
-        <message>
-            <source>Remarks: how it was taken out, what was seen</source>
-            <translation>Bemerkungen: wie rückgängig gemacht, was zu sehen war</translation>
-        </message>
-    </context>
-    <context>
-        <name>TrialDialog</name>
-        <message>
-            <source>Seeded-fault trials of %1</source>
-            <translation>Versuche mit eingebrachtem Fehler an %1</translation>
-        </message>
-        <message>
-            <source>Trials of this machine</source>
-            <translation>Versuche dieser Maschine</translation>
-        </message>
-        <message>
-            <source>&amp;New trial</source>
-            <translation>&amp;Neuer Versuch</translation>
-        </message>
-        <message>
-            <source>Plan another trial of this machine</source>
-            <translation>Einen weiteren Versuch an dieser Maschine planen</translation>
-        </message>
-        <message>
-            <source>%1
-%2</source>
-            <translation>%1
-%2</translation>
-        </message>
-        <message>
-            <source>The recordings are read…</source>
-            <translation>Die Aufzeichnungen werden gelesen…</translation>
-        </message>
-        <message>
-            <source>The promise is frozen.</source>
-            <translation>Die Zusage ist eingefroren.</translation>
-        </message>
-        <message>
-            <source>The plan is kept.</source>
-            <translation>Der Plan ist abgelegt.</translation>
-        </message>
-        <message>
-            <source>The change is noted.</source>
-            <translation>Die Änderung ist notiert.</translation>
-        </message>
-        <message>
-            <source>The trial is closed and kept.</source>
-            <translation>Der Versuch ist abgeschlossen und abgelegt.</translation>
-        </message>
-    </context>
-    <context>
-        <name>TrialForm</name>
-        <message>
-            <source>&amp;Keep as a plan</source>
-            <translation>Als &amp;Plan ablegen</translation>
-        </message>
-        <message>
-            <source>Keeps what is typed; nothing is promised yet</source>
-            <translation>Legt das Eingetippte ab; noch ist nichts zugesagt</translation>
-        </message>
-        <message>
-            <source>&amp;Start the trial: freeze the promise</source>
-            <translation>Versuch &amp;starten: Zusage einfrieren</translation>
-        </message>
-        <message>
-            <source>From then on neither the change nor the promise can be altered</source>
-            <translation>Ab dann lassen sich weder Änderung noch Zusage ändern</translation>
-        </message>
-        <message>
-            <source>not given</source>
-            <translation>keine Angabe</translation>
-        </message>
-        <message>
-            <source>Name</source>
-            <translation>Name</translation>
-        </message>
-        <message>
-            <source>What this trial is called in lists and on its sheet</source>
-            <translation>Wie dieser Versuch in Listen und auf seinem Blatt heißt</translation>
-        </message>
-        <message>
-            <source>What is changed</source>
-            <translation>Was geändert wird</translation>
-        </message>
-        <message>
-            <source>Kind of change made on purpose</source>
-            <translation>Art der absichtlichen Änderung</translation>
-        </message>
-        <message>
-            <source>Where</source>
-            <translation>Wo</translation>
-        </message>
-        <message>
-            <source>Place on the machine</source>
-            <translation>Ort an der Maschine</translation>
-        </message>
-        <message>
-            <source>In words</source>
-            <translation>In Worten</translation>
-        </message>
-        <message>
-            <source>As somebody else would have to make it again</source>
-            <translation>So, dass andere sie gleich wiederholen könnten</translation>
-        </message>
-        <message>
-            <source>Damaged element</source>
-            <translation>Geschädigtes Element</translation>
-        </message>
-        <message>
-            <source>Of the bearing at this place</source>
-            <translation>Des Lagers an diesem Ort</translation>
-        </message>
-        <message>
-            <source>Followed is</source>
-            <translation>Verfolgt wird</translation>
-        </message>
-        <message>
-            <source>What is watched recording by recording</source>
-            <translation>Was Aufzeichnung für Aufzeichnung beobachtet wird</translation>
-        </message>
-        <message>
-            <source>Channel followed</source>
-            <translation>Verfolgter Kanal</translation>
-        </message>
-        <message>
-            <source>Where 1x is read; 1x in brackets is the median of the span before</source>
-            <translation>Wo 1x gelesen wird; in Klammern der Median von 1x in der Zeit davor</translation>
-        </message>
-        <message>
-            <source>g</source>
-            <translation>g</translation>
-        </message>
-        <message>
-            <source>mm</source>
-            <translation>mm</translation>
-        </message>
-        <message>
-            <source>kg</source>
-            <translation>kg</translation>
-        </message>
-        <message>
-            <source>degrees</source>
-            <translation>Grad</translation>
-        </message>
-        <message>
-            <source>not known</source>
-            <translation>nicht bekannt</translation>
-        </message>
-        <message>
-            <source>Mass</source>
-            <translation>Masse</translation>
-        </message>
-        <message>
-            <source>Of everything that is added, in g</source>
-            <translation>Von allem, was angebracht wird, in g</translation>
-        </message>
-        <message>
-            <source>Radius</source>
-            <translation>Radius</translation>
-        </message>
-        <message>
-            <source>From the shaft's centre to the mass, in mm</source>
-            <translation>Von der Wellenmitte bis zur Masse, in mm</translation>
-        </message>
-        <message>
-            <source>Rotor's mass</source>
-            <translation>Rotormasse</translation>
-        </message>
-        <message>
-            <source>In kg; without it neither grade nor range can be said</source>
-            <translation>In kg; ohne sie sind weder Gütestufe noch Bereich angebbar</translation>
-        </message>
-        <message>
-            <source>Grade asked</source>
-            <translation>Geforderte Gütestufe</translation>
-        </message>
-        <message>
-            <source>Balance quality grade of ISO 21940-11, in mm/s</source>
-            <translation>Auswucht-Gütestufe nach ISO 21940-11, in mm/s</translation>
-        </message>
-        <message>
-            <source>From the heavy spot</source>
-            <translation>Zur schweren Stelle</translation>
-        </message>
-        <message>
-            <source>Angle between the mass and the rotor's own unbalance; 0 degrees adds to it</source>
-            <translation>Winkel zwischen der Masse und der eigenen Unwucht des Rotors; 0 Grad addiert sich dazu</translation>
-        </message>
-        <message>
-            <source> decibans</source>
-            <translation> Deziban</translation>
-        </message>
-        <message>
-            <source> recordings</source>
-            <translation> Aufzeichnungen</translation>
-        </message>
-        <message>
-            <source>as in: 7.1 mm/s r.m.s. or 80 °C at the DE bearing</source>
-            <translation>etwa: 7,1 mm/s eff. oder 80 °C am DE-Lager</translation>
-        </message>
-        <message>
-            <source>Weight promised</source>
-            <translation>Zugesagtes Gewicht</translation>
-        </message>
-        <message>
-            <source>Reached by 3 of 5 running recordings, in decibans</source>
-            <translation>Erreicht von 3 aus 5 Aufzeichnungen in Betrieb, in Deziban</translation>
-        </message>
-        <message>
-            <source>Within</source>
-            <translation>Binnen</translation>
-        </message>
-        <message>
-            <source>Running recordings after the change</source>
-            <translation>Aufzeichnungen in Betrieb nach der Änderung</translation>
-        </message>
-        <message>
-            <source>Before, from</source>
-            <translation>Vorher, ab</translation>
-        </message>
-        <message>
-            <source>Recordings from then on stand for the time before</source>
-            <translation>Aufzeichnungen ab dann stehen für die Zeit davor</translation>
-        </message>
-        <message>
-            <source>Stopped at once at</source>
-            <translation>Sofortabbruch bei</translation>
-        </message>
-        <message>
-            <source>The value that ends the trial at once</source>
-            <translation>Wert, der den Versuch sofort beendet</translation>
-        </message>
-        <message>
-            <source>Who answers for it</source>
-            <translation>Verantwortlich</translation>
-        </message>
-        <message>
-            <source>A person of the site</source>
-            <translation>Eine Person vom Standort</translation>
-        </message>
-        <message>
-            <source>Permit</source>
-            <translation>Freigabe</translation>
-        </message>
-        <message>
-            <source>Number of the permit to work; may be empty</source>
-            <translation>Nummer der Arbeitsfreigabe; darf leer bleiben</translation>
-        </message>
-        <message>
-            <source>What it has to do</source>
-            <translation>Was zu bewirken ist</translation>
-        </message>
-        <message>
-            <source>What is promised</source>
-            <translation>Was zugesagt wird</translation>
-        </message>
-        <message>
-            <source>Before it is started, each of these is confirmed</source>
-            <translation>Vor dem Start wird jeder dieser Punkte bestätigt</translation>
-        </message>
-        <message>
-            <source>%1 %2, %3</source>
-            <translation>%1 %2, %3</translation>
-        </message>
-        <message>
-            <source>%1 (1x %2 %3)</source>
-            <translation>%1 (1x %2 %3)</translation>
-        </message>
-        <message>
-            <source>Nothing can be promised yet: %1.</source>
-            <translation>Noch keine Zusage möglich: %1.</translation>
-        </message>
-        <message>
-            <source>This fleet file is open for reading only.</source>
-            <translation>Diese Flottendatei ist nur zum Lesen geöffnet.</translation>
-        </message>
-        <message>
-            <source>Before it can be started: %1.</source>
-            <translation>Vor dem Start: %1.</translation>
-        </message>
-    </context>
-    <context>
-        <name>TrialSheetDialog</name>
-        <message>
-            <source>Trial sheet</source>
-            <translation>Versuchsblatt</translation>
-        </message>
-        <message>
-            <source>&amp;Save as PDF…</source>
-            <translation>Als PDF &amp;speichern…</translation>
-        </message>
-        <message>
-            <source>&amp;Print…</source>
-            <translation>&amp;Drucken…</translation>
-        </message>
-        <message>
-            <source>The sheet is made…</source>
-            <translation>Das Blatt wird erstellt…</translation>
-        </message>
-        <message>
-            <source>Trial sheet of %1</source>
-            <translation>Versuchsblatt %1</translation>
-        </message>
-        <message>
-            <source>Save the trial sheet</source>
-            <translation>Versuchsblatt speichern</translation>
-        </message>
-        <message>
-            <source>PDF (*.pdf)</source>
-            <translation>PDF (*.pdf)</translation>
-        </message>
-    </context>
-    <context>
-        <name>TrialView</name>
-        <message>
-            <source>Recording by recording</source>
-            <translation>Aufzeichnung für Aufzeichnung</translation>
-        </message>
-        <message>
-            <source>What was promised and what came</source>
-            <translation>Was zugesagt war und was kam</translation>
-        </message>
-        <message>
-            <source>promise</source>
-            <translation>Zusage</translation>
-        </message>
-        <message>
-            <source>promised</source>
-            <translation>zugesagt</translation>
-        </message>
-        <message>
-            <source>found</source>
-            <translation>gefunden</translation>
-        </message>
-        <message>
-            <source>so far</source>
-            <translation>bisher</translation>
-        </message>
-        <message>
-            <source>The &amp;change is made…</source>
-            <translation>Änderung &amp;vorgenommen…</translation>
-        </message>
-        <message>
-            <source>C&amp;lose the trial…</source>
-            <translation>Versuch ab&amp;schließen…</translation>
-        </message>
-        <message>
-            <source>Trial &amp;sheet…</source>
-            <translation>Versuchs&amp;blatt…</translation>
-        </message>
-        <message>
-            <source>Tell when the machine was stopped and when it turned again</source>
-            <translation>Angeben, wann die Maschine angehalten wurde und wann sie wieder lief</translation>
-        </message>
-        <message>
-            <source>Keeps the result as it is then; a closed trial never changes</source>
-            <translation>Hält das Ergebnis im jetzigen Stand fest; ein abgeschlossener Versuch ändert sich nie mehr</translation>
-        </message>
-        <message>
-            <source>The trial on paper</source>
-            <translation>Der Versuch auf Papier</translation>
-        </message>
-        <message>
-            <source>promise frozen on %1 by %2</source>
-            <translation>Zusage eingefroren am %1 von %2</translation>
-        </message>
-        <message>
-            <source>changed on %1</source>
-            <translation>geändert am %1</translation>
-        </message>
-        <message>
-            <source>closed on %1</source>
-            <translation>abgeschlossen am %1</translation>
-        </message>
-        <message>
-            <source>%1 recordings before, %2 after</source>
-            <translation>%1 Aufzeichnungen vorher, %2 nachher</translation>
-        </message>
-        <message>
-            <source>stopped at once at %1</source>
-            <translation>Sofortabbruch bei %1</translation>
-        </message>
-        <message>
-            <source>%1, trial %2</source>
-            <translation>%1, Versuch %2</translation>
-        </message>
-        <message>
-            <source>No running recording of the spans has come in yet: import recordings.</source>
-            <translation>Aus den Zeiträumen ist noch keine Aufzeichnung in Betrieb eingegangen: Aufzeichnungen einlesen.</translation>
-        </message>
-    </context>
-    <context>
-        <name>UnseenDialog</name>
-        <message>
-            <source>Unseen: %1</source>
-            <translation>Ungesehen: %1</translation>
-        </message>
-        <message>
-            <source>Unseen: %1 machines</source>
-            <translation>Ungesehen: %1 Maschinen</translation>
-        </message>
-        <message>
-            <source>Give this reason</source>
-            <translation>Diesen Grund angeben</translation>
-        </message>
-        <message>
-            <source>%1 could not be judged: %2. A silent node is its owner's matter, an idle machine production's; either way the round says why.</source>
-            <translation>%1 nicht beurteilbar: %2. Ein stummer Knoten ist Sache seines Besitzers, eine Maschine außer Betrieb Sache der Produktion; in jedem Fall nennt die Runde den Grund.</translation>
-        </message>
-        <message>
-            <source>Reason</source>
-            <translation>Grund</translation>
-        </message>
-        <message>
-            <source>In words</source>
-            <translation>In Worten</translation>
         </message>
     </context>
     <context>
@@ -6690,221 +983,6 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
         <message>
             <source>unseen</source>
             <translation>ungesehen</translation>
-        </message>
-    </context>
-    <context>
-        <name>Waterfall</name>
-        <message>
-            <source>Waterfall</source>
-            <translation>Wasserfall</translation>
-        </message>
-        <message>
-            <source>coarse: 1 spectrum of %1 so far</source>
-            <translation>grob: 1 Spektrum von bisher %1</translation>
-        </message>
-        <message>
-            <source>%1, nothing recorded</source>
-            <translation>%1, nichts aufgezeichnet</translation>
-        </message>
-        <message>
-            <source>%1, %2, %3</source>
-            <translation>%1, %2, %3</translation>
-        </message>
-    </context>
-    <context>
-        <name>WaterfallLook</name>
-        <message>
-            <source>times the floor</source>
-            <translation>Vielfaches des Grundrauschens</translation>
-        </message>
-        <message>
-            <source>dB re 1 %1</source>
-            <translation>dB re 1 %1</translation>
-        </message>
-        <message>
-            <source>orders</source>
-            <translation>Ordnungen</translation>
-        </message>
-    </context>
-    <context>
-        <name>WaveformPlot</name>
-        <message>
-            <source>Waveform</source>
-            <translation>Zeitsignal</translation>
-        </message>
-        <message>
-            <source>s</source>
-            <translation>s</translation>
-        </message>
-        <message>
-            <source>turns</source>
-            <translation>Umdrehungen</translation>
-        </message>
-        <message>
-            <source>Ticks once a turn of the shaft, counted from the first mark</source>
-            <translation>Teilstriche je Umdrehung der Welle, gezählt ab der ersten Marke</translation>
-        </message>
-        <message>
-            <source>impacts</source>
-            <translation>Stöße</translation>
-        </message>
-        <message>
-            <source>Ticks once an impact of the chosen fault, counted from the first mark</source>
-            <translation>Teilstriche je Stoß des gewählten Fehlers, gezählt ab der ersten Marke</translation>
-        </message>
-        <message>
-            <source>zoom to marks</source>
-            <translation>auf Marken zoomen</translation>
-        </message>
-        <message>
-            <source>Shows what lies between the two marks (Z); Shift and click sets the second</source>
-            <translation>Zeigt, was zwischen den beiden Marken liegt (Z); Umschalt und Klick setzt die zweite</translation>
-        </message>
-        <message>
-            <source>Visible %1 to %2 s, mean taken out: r.m.s. %3, peak %4, crest factor %5, kurtosis %6</source>
-            <translation>Sichtbar %1 bis %2 s, ohne Mittelwert: Effektivwert %3, Spitze %4, Scheitelfaktor %5, Kurtosis %6</translation>
-        </message>
-        <message>
-            <source>Set two marks first: click, then Shift and click.</source>
-            <translation>Zuerst zwei Marken setzen: Klick, dann Umschalt und Klick.</translation>
-        </message>
-        <message>
-            <source>%1 s, %2</source>
-            <translation>%1 s, %2</translation>
-        </message>
-        <message>
-            <source>%1 s apart: %2</source>
-            <translation>%1 s Abstand: %2</translation>
-        </message>
-        <message>
-            <source>all %1 samples</source>
-            <translation>alle %1 Abtastwerte</translation>
-        </message>
-        <message>
-            <source>as shown: samples %1 to %2 of %3</source>
-            <translation>wie gezeigt: Abtastwerte %1 bis %2 von %3</translation>
-        </message>
-    </context>
-    <context>
-        <name>WeightChart</name>
-        <message>
-            <source>Weight over the weeks: none</source>
-            <translation>Gewicht über die Wochen: keins</translation>
-        </message>
-        <message>
-            <source>Weight over the weeks, chosen recording: %1</source>
-            <translation>Gewicht über die Wochen, gewählte Aufzeichnung: %1</translation>
-        </message>
-        <message>
-            <source>Weight over the weeks: %1 recordings, the last %2 decibans</source>
-            <translation>Gewicht über die Wochen: %1 Aufzeichnungen, die letzte %2 Deziban</translation>
-        </message>
-        <message>
-            <source>%1: %2 decibans</source>
-            <translation>%1: %2 Deziban</translation>
-        </message>
-        <message>
-            <source>%1. Click for this recording, Ctrl and click for the week that ends here.</source>
-            <translation>%1. Klick: diese Aufzeichnung, Strg und Klick: die Woche, die hier endet.</translation>
-        </message>
-        <message>
-            <source>One stroke a recording, decibans; dashed: what a finding needs</source>
-            <translation>Ein Strich je Aufzeichnung, Deziban; gestrichelt: was ein Befund braucht</translation>
-        </message>
-        <message>
-            <source>no weight was kept for this fault</source>
-            <translation>für diesen Fehler wurde kein Gewicht aufbewahrt</translation>
-        </message>
-    </context>
-    <context>
-        <name>Workplace</name>
-        <message>
-            <source>%1 %2 of %3</source>
-            <translation>%1 %2 von %3</translation>
-        </message>
-        <message>
-            <source>recordings come in</source>
-            <translation>Aufzeichnungen gehen ein</translation>
-        </message>
-        <message>
-            <source>%1 recordings taken in</source>
-            <translation>%1 Aufzeichnungen eingelesen</translation>
-        </message>
-        <message>
-            <source>This fleet file is open for reading only.</source>
-            <translation>Diese Flottendatei ist nur zum Lesen geöffnet.</translation>
-        </message>
-        <message>
-            <source>A round is open; it is closed before the next one.</source>
-            <translation>Eine Runde ist offen; sie wird vor der nächsten abgeschlossen.</translation>
-        </message>
-        <message>
-            <source>the round is drawn up</source>
-            <translation>die Runde wird aufgestellt</translation>
-        </message>
-        <message>
-            <source>Something else is running; try again when it is done.</source>
-            <translation>Etwas anderes läuft noch; danach erneut versuchen.</translation>
-        </message>
-        <message>
-            <source>No round is open.</source>
-            <translation>Keine Runde ist offen.</translation>
-        </message>
-        <message>
-            <source>The round is closed and kept.</source>
-            <translation>Die Runde ist abgeschlossen und aufbewahrt.</translation>
-        </message>
-        <message>
-            <source>Choose a machine first: a sheet belongs to one.</source>
-            <translation>Zuerst eine Maschine wählen: ein Blatt gehört zu einer.</translation>
-        </message>
-        <message>
-            <source>The sheet was saved as %1</source>
-            <translation>Das Blatt wurde gespeichert als %1</translation>
-        </message>
-        <message>
-            <source>Backed up to %1</source>
-            <translation>Gesichert nach %1</translation>
-        </message>
-        <message>
-            <source>There is no round to report on yet.</source>
-            <translation>Noch keine Runde, über die zu berichten wäre.</translation>
-        </message>
-        <message>
-            <source>The report was saved as %1</source>
-            <translation>Der Bericht wurde gespeichert als %1</translation>
-        </message>
-        <message>
-            <source>The comparison was saved as %1</source>
-            <translation>Der Vergleich wurde gespeichert als %1</translation>
-        </message>
-        <message>
-            <source>There is no round to make sheets of yet.</source>
-            <translation>Noch keine Runde, aus der Blätter zu machen wären.</translation>
-        </message>
-        <message>
-            <source>%1 saved at %2</source>
-            <translation>%1 gespeichert unter %2</translation>
-        </message>
-        <message>
-            <source>sheet</source>
-            <translation>Blatt</translation>
-        </message>
-        <message>
-            <source>sheets</source>
-            <translation>Blätter</translation>
-        </message>
-        <message>
-            <source>Choose a machine first: a trial belongs to one.</source>
-            <translation>Zuerst eine Maschine wählen: ein Versuch gehört zu einer.</translation>
-        </message>
-        <message>
-            <source>Choose a machine first: a balancing belongs to one.</source>
-            <translation>Zuerst eine Maschine wählen: ein Auswuchten gehört zu einer.</translation>
-        </message>
-        <message>
-            <source>Choose a machine first: a resonance map belongs to one.</source>
-            <translation>Zuerst eine Maschine wählen: eine Resonanzkarte gehört zu einer.</translation>
         </message>
     </context>
     <context>
@@ -8711,10 +2789,6 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
             <translation>%1. %2</translation>
         </message>
         <message>
-            <source>round of %1 to %2</source>
-            <translation>Runde vom %1 bis %2</translation>
-        </message>
-        <message>
             <source>%1 and %2 more</source>
             <translation>%1 und %2 weitere</translation>
         </message>
@@ -9264,6 +3338,1560 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
         </message>
     </context>
     <context>
+        <name>fettle::AboutDialog</name>
+        <message>
+            <source>&lt;h3&gt;Fettle&lt;/h3&gt;&lt;p&gt;Engine %1&lt;/p&gt;&lt;p&gt;For the engineer who answers for a fleet of electric motors and the machines they drive. A verdict is advice: site rules, local codes and licensed electrical and mechanical practice come first.&lt;/p&gt;&lt;p&gt;Free software under the GNU General Public License, version 3, without any warranty. It stands on:&lt;/p&gt;</source>
+            <translation>&lt;h3&gt;Fettle&lt;/h3&gt;&lt;p&gt;Rechenkern %1&lt;/p&gt;&lt;p&gt;Für den Ingenieur, der für eine Flotte von Elektromotoren und ihre Arbeitsmaschinen einsteht. Ein Urteil ist ein Rat: Betriebsregeln, örtliche Vorschriften und die Arbeit zugelassener Elektro- und Mechanikfachkräfte gehen vor.&lt;/p&gt;&lt;p&gt;Freie Software unter der GNU General Public License, Version 3, ohne jede Gewährleistung. Sie beruht auf:&lt;/p&gt;</translation>
+        </message>
+        <message>
+            <source>About Fettle</source>
+            <translation>Über Fettle</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::AlikeDialog</name>
+        <message>
+            <source>the machines were changed on</source>
+            <translation>die Maschinen wurden geändert am</translation>
+        </message>
+        <message>
+            <source>&amp;Set</source>
+            <translation>&amp;Setzen</translation>
+        </message>
+        <message>
+            <source>Set one value for several machines</source>
+            <translation>Einen Wert für mehrere Maschinen setzen</translation>
+        </message>
+        <message>
+            <source>Field</source>
+            <translation>Feld</translation>
+        </message>
+        <message>
+            <source>Value</source>
+            <translation>Wert</translation>
+        </message>
+        <message>
+            <source>Find machines</source>
+            <translation>Maschinen suchen</translation>
+        </message>
+        <message>
+            <source>Why it changed</source>
+            <translation>Grund der Änderung</translation>
+        </message>
+        <message>
+            <source>Machines</source>
+            <translation>Maschinen</translation>
+        </message>
+        <message>
+            <source>Valid from</source>
+            <translation>Gültig ab</translation>
+        </message>
+        <message>
+            <source>Set</source>
+            <translation>Setzen</translation>
+        </message>
+        <message>
+            <source>An empty value takes the field away.</source>
+            <translation>Ein leerer Wert entfernt das Feld.</translation>
+        </message>
+        <message>
+            <source>find: tag, area, service</source>
+            <translation>suchen: Kennzeichen, Bereich, Aufgabe</translation>
+        </message>
+        <message>
+            <source>&amp;Field</source>
+            <translation>&amp;Feld</translation>
+        </message>
+        <message>
+            <source>&amp;Value</source>
+            <translation>&amp;Wert</translation>
+        </message>
+        <message>
+            <source>&amp;Why</source>
+            <translation>&amp;Grund</translation>
+        </message>
+        <message>
+            <source>&amp;Tick all shown</source>
+            <translation>&amp;Alle gezeigten ankreuzen</translation>
+        </message>
+        <message>
+            <source>%1 ticked. What a machine's description does not allow is listed and left.</source>
+            <translation>%1 angekreuzt. Was die Beschreibung einer Maschine nicht zulässt, wird aufgeführt und bleibt unverändert.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::AskModel</name>
+        <message>
+            <source>open</source>
+            <translation>offen</translation>
+        </message>
+        <message>
+            <source>dropped</source>
+            <translation>verworfen</translation>
+        </message>
+        <message>
+            <source>dropped: %1</source>
+            <translation>verworfen: %1</translation>
+        </message>
+        <message>
+            <source>answered by recording %1</source>
+            <translation>beantwortet durch Aufzeichnung %1</translation>
+        </message>
+        <message>
+            <source>answered by hand</source>
+            <translation>von Hand beantwortet</translation>
+        </message>
+        <message>
+            <source>answered by hand: %1</source>
+            <translation>von Hand beantwortet: %1</translation>
+        </message>
+        <message>
+            <source>hand</source>
+            <translation>Hand</translation>
+        </message>
+        <message>
+            <source>node</source>
+            <translation>Knoten</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
+        </message>
+        <message>
+            <source>with a tachometer: %1</source>
+            <translation>mit Drehzahlgeber: %1</translation>
+        </message>
+        <message>
+            <source>area</source>
+            <translation>Bereich</translation>
+        </message>
+        <message>
+            <source>machine</source>
+            <translation>Maschine</translation>
+        </message>
+        <message>
+            <source>by</source>
+            <translation>von</translation>
+        </message>
+        <message>
+            <source>where</source>
+            <translation>Ort</translation>
+        </message>
+        <message>
+            <source>length, s</source>
+            <translation>Länge, s</translation>
+        </message>
+        <message>
+            <source>band to, %1</source>
+            <translation>Band bis, %1</translation>
+        </message>
+        <message>
+            <source>lines</source>
+            <translation>Linien</translation>
+        </message>
+        <message>
+            <source>why</source>
+            <translation>Grund</translation>
+        </message>
+        <message>
+            <source>asked</source>
+            <translation>angefordert</translation>
+        </message>
+        <message>
+            <source>state</source>
+            <translation>Stand</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::AsksDialog</name>
+        <message>
+            <source>&amp;Answered and dropped ones too</source>
+            <translation>&amp;Auch beantwortete und verworfene</translation>
+        </message>
+        <message>
+            <source>Asked for</source>
+            <translation>Angefordert</translation>
+        </message>
+        <message>
+            <source>Also what is no longer open, with what became of it</source>
+            <translation>Auch nicht mehr offene, mit ihrem Verbleib</translation>
+        </message>
+        <message>
+            <source>Recordings asked for</source>
+            <translation>Angeforderte Aufzeichnungen</translation>
+        </message>
+        <message>
+            <source>what was seen, or why it is dropped</source>
+            <translation>was zu sehen war oder warum sie verworfen wird</translation>
+        </message>
+        <message>
+            <source>Note to the chosen one</source>
+            <translation>Notiz zur gewählten</translation>
+        </message>
+        <message>
+            <source>A&amp;nswered</source>
+            <translation>&amp;Beantwortet</translation>
+        </message>
+        <message>
+            <source>The chosen one was answered without a recording</source>
+            <translation>Die gewählte wurde ohne Aufzeichnung beantwortet</translation>
+        </message>
+        <message>
+            <source>&amp;Drop</source>
+            <translation>&amp;Verwerfen</translation>
+        </message>
+        <message>
+            <source>The chosen one is no longer wanted</source>
+            <translation>Die gewählte wird nicht mehr gebraucht</translation>
+        </message>
+        <message>
+            <source>&amp;Print…</source>
+            <translation>&amp;Drucken…</translation>
+        </message>
+        <message>
+            <source>The list as a leaf to walk with</source>
+            <translation>Die Liste als Blatt für den Rundgang</translation>
+        </message>
+        <message>
+            <source>&amp;CSV…</source>
+            <translation>&amp;CSV…</translation>
+        </message>
+        <message>
+            <source>The list for a spreadsheet or an instrument</source>
+            <translation>Die Liste für Tabellenrechnung oder Messgerät</translation>
+        </message>
+        <message>
+            <source>&amp;JSON…</source>
+            <translation>&amp;JSON…</translation>
+        </message>
+        <message>
+            <source>The list for other programs</source>
+            <translation>Die Liste für andere Programme</translation>
+        </message>
+        <message>
+            <source>CSV (*.csv)</source>
+            <translation>CSV (*.csv)</translation>
+        </message>
+        <message>
+            <source>JSON (*.json)</source>
+            <translation>JSON (*.json)</translation>
+        </message>
+        <message>
+            <source>Nothing is asked for. A machine's evidence panel suggests what would settle its findings; Ask puts it here.</source>
+            <translation>Nichts angefordert. Unter Belege einer Maschine steht, was ihre Befunde klären würde; Anfordern stellt es hierher.</translation>
+        </message>
+        <message>
+            <source>%1 in the order of the walk. A recording that comes in and brings what it says answers it by itself.</source>
+            <translation>%1 in der Reihenfolge des Rundgangs. Eine eintreffende Aufzeichnung, die das Verlangte bringt, beantwortet sie von selbst.</translation>
+        </message>
+        <message>
+            <source>%1, %2: %3; %4. Asked by %5.</source>
+            <translation>%1, %2: %3; %4. Angefordert von %5.</translation>
+        </message>
+        <message>
+            <source>Saved as %1.</source>
+            <translation>Gespeichert als %1.</translation>
+        </message>
+        <message>
+            <source>Save what is asked for</source>
+            <translation>Angefordertes speichern</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::BalanceDialog</name>
+        <message>
+            <source>Balance %1</source>
+            <translation>Auswuchten: %1</translation>
+        </message>
+        <message>
+            <source>Name of this balancing</source>
+            <translation>Name dieser Auswuchtung</translation>
+        </message>
+        <message>
+            <source>Balancings kept</source>
+            <translation>Abgelegte Auswuchtungen</translation>
+        </message>
+        <message>
+            <source>Open one again; what is closed can be read and printed</source>
+            <translation>Eine wieder öffnen; abgeschlossene lassen sich lesen und drucken</translation>
+        </message>
+        <message>
+            <source>&amp;Name</source>
+            <translation>&amp;Name</translation>
+        </message>
+        <message>
+            <source>&amp;Back</source>
+            <translation>&amp;Zurück</translation>
+        </message>
+        <message>
+            <source>The step before</source>
+            <translation>Der Schritt davor</translation>
+        </message>
+        <message>
+            <source>Ne&amp;xt</source>
+            <translation>&amp;Weiter</translation>
+        </message>
+        <message>
+            <source>The step after</source>
+            <translation>Der Schritt danach</translation>
+        </message>
+        <message>
+            <source>Save as &amp;PDF…</source>
+            <translation>Als &amp;PDF speichern…</translation>
+        </message>
+        <message>
+            <source>The record as a page</source>
+            <translation>Das Protokoll als Seite</translation>
+        </message>
+        <message>
+            <source>Save the balance record</source>
+            <translation>Auswuchtprotokoll speichern</translation>
+        </message>
+        <message>
+            <source>PDF (*.pdf)</source>
+            <translation>PDF (*.pdf)</translation>
+        </message>
+        <message>
+            <source>P&amp;rint…</source>
+            <translation>&amp;Drucken…</translation>
+        </message>
+        <message>
+            <source>The record on paper</source>
+            <translation>Das Protokoll auf Papier</translation>
+        </message>
+        <message>
+            <source>&amp;Keep</source>
+            <translation>&amp;Ablegen</translation>
+        </message>
+        <message>
+            <source>Into the fleet file, to be gone on with</source>
+            <translation>In die Flottendatei, zum Weiterarbeiten</translation>
+        </message>
+        <message>
+            <source>&amp;Close the job…</source>
+            <translation>Auftrag ab&amp;schließen…</translation>
+        </message>
+        <message>
+            <source>Keep it for good: it does not change any more, and its coefficients serve later jobs</source>
+            <translation>Endgültig ablegen: ändert sich nicht mehr, und die Koeffizienten dienen späteren Aufträgen</translation>
+        </message>
+        <message>
+            <source>Leave</source>
+            <translation>Verlassen</translation>
+        </message>
+        <message>
+            <source>Close this window</source>
+            <translation>Dieses Fenster schließen</translation>
+        </message>
+        <message>
+            <source>a new balancing</source>
+            <translation>neue Auswuchtung</translation>
+        </message>
+        <message>
+            <source>%1, closed %2</source>
+            <translation>%1, abgeschlossen %2</translation>
+        </message>
+        <message>
+            <source>%1, in work, %2</source>
+            <translation>%1, in Arbeit, %2</translation>
+        </message>
+        <message>
+            <source>%1 balanced %2</source>
+            <translation>%1 ausgewuchtet %2</translation>
+        </message>
+        <message>
+            <source>Fit %1.</source>
+            <translation>%1 anbringen.</translation>
+        </message>
+        <message>
+            <source>Fit %1 and %2.</source>
+            <translation>%1 und %2 anbringen.</translation>
+        </message>
+        <message>
+            <source>%1 is closed and kept.</source>
+            <translation>%1 ist abgeschlossen und abgelegt.</translation>
+        </message>
+        <message>
+            <source>%1 is kept.</source>
+            <translation>%1 ist abgelegt.</translation>
+        </message>
+        <message>
+            <source>Close the job</source>
+            <translation>Auftrag abschließen</translation>
+        </message>
+        <message>
+            <source>A closed balancing does not change any more. Its coefficients serve later jobs of this machine, and 1x is told in grams from then on. Close it?</source>
+            <translation>Eine abgeschlossene Auswuchtung ändert sich nicht mehr. Ihre Koeffizienten dienen späteren Aufträgen dieser Maschine, und 1x wird ab dann in Gramm angegeben. Abschließen?</translation>
+        </message>
+        <message>
+            <source>Leave the balancing</source>
+            <translation>Auswuchtung verlassen</translation>
+        </message>
+        <message>
+            <source>What was typed is not kept yet.</source>
+            <translation>Die Eingaben sind noch nicht abgelegt.</translation>
+        </message>
+        <message>
+            <source>Saved as %1.</source>
+            <translation>Gespeichert als %1.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::BalanceField</name>
+        <message>
+            <source>%1, in %2</source>
+            <translation>%1, in %2</translation>
+        </message>
+        <message>
+            <source>This is not a number.</source>
+            <translation>Das ist keine Zahl.</translation>
+        </message>
+        <message>
+            <source>Must be from %1 to %2.</source>
+            <translation>Muss zwischen %1 und %2 liegen.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::BalanceMassesStep</name>
+        <message>
+            <source>Masses to fit and what is left</source>
+            <translation>Anzubringende Massen und Rest</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::BalanceReadings</name>
+        <message>
+            <source>%1, amount, reading %2</source>
+            <translation>%1, Betrag, Ablesung %2</translation>
+        </message>
+        <message>
+            <source>%1, phase in degrees, reading %2</source>
+            <translation>%1, Phase in Grad, Ablesung %2</translation>
+        </message>
+        <message>
+            <source>Amounts must be numbers from 0 on, phases degrees.</source>
+            <translation>Beträge müssen Zahlen ab 0 sein, Phasen Grad.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::BalanceRecordingDialog</name>
+        <message>
+            <source>Readings from a recording</source>
+            <translation>Ablesungen aus einer Aufzeichnung</translation>
+        </message>
+        <message>
+            <source>Read</source>
+            <translation>Ablesen</translation>
+        </message>
+        <message>
+            <source>Recordings of this machine that hold two channels or more</source>
+            <translation>Aufzeichnungen dieser Maschine mit zwei oder mehr Kanälen</translation>
+        </message>
+        <message>
+            <source>The channel of the once-per-turn pick-up</source>
+            <translation>Der Kanal des Markengebers (ein Impuls je Umdrehung)</translation>
+        </message>
+        <message>
+            <source>1x is read against the pulses of the mark, turn by turn; five stretches of the recording stand as repeat readings.</source>
+            <translation>1x wird gegen die Impulse der Marke abgelesen, Umdrehung für Umdrehung; fünf Abschnitte der Aufzeichnung gelten als Wiederholablesungen.</translation>
+        </message>
+        <message>
+            <source>%1, point %2</source>
+            <translation>%1, Punkt %2</translation>
+        </message>
+        <message>
+            <source>Recording</source>
+            <translation>Aufzeichnung</translation>
+        </message>
+        <message>
+            <source>Once-per-turn channel</source>
+            <translation>Kanal des Markengebers</translation>
+        </message>
+        <message>
+            <source>The channel that is this sensor</source>
+            <translation>Der Kanal, der dieser Sensor ist</translation>
+        </message>
+        <message>
+            <source>No recording of this machine holds two channels: import one with the pick-up's channel, or type the readings.</source>
+            <translation>Keine Aufzeichnung dieser Maschine hat zwei Kanäle: eine mit dem Kanal des Markengebers einlesen oder die Ablesungen eintippen.</translation>
+        </message>
+        <message>
+            <source>Recordings give velocities: choose mm/s or in/s as unit of this job.</source>
+            <translation>Aufzeichnungen liefern Schwinggeschwindigkeiten: mm/s oder in/s als Einheit dieses Auftrags wählen.</translation>
+        </message>
+        <message>
+            <source>the recording of %1</source>
+            <translation>die Aufzeichnung vom %1</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::BalanceRotorStep</name>
+        <message>
+            <source>Rotor, planes and sensors</source>
+            <translation>Rotor, Ebenen und Sensoren</translation>
+        </message>
+        <message>
+            <source>Method</source>
+            <translation>Verfahren</translation>
+        </message>
+        <message>
+            <source>One plane, with phase</source>
+            <translation>Eine Ebene, mit Phase</translation>
+        </message>
+        <message>
+            <source>Two planes, with phase</source>
+            <translation>Zwei Ebenen, mit Phase</translation>
+        </message>
+        <message>
+            <source>One plane, four runs without phase</source>
+            <translation>Eine Ebene, vier Läufe ohne Phase</translation>
+        </message>
+        <message>
+            <source>With phase: a once-per-turn mark and its phase. Without: four amounts and three places of one trial mass.</source>
+            <translation>Mit Phase: eine Marke je Umdrehung und deren Phase. Ohne: vier Beträge und drei Plätze einer Testmasse.</translation>
+        </message>
+        <message>
+            <source>What a gram does</source>
+            <translation>Wirkung eines Gramms</translation>
+        </message>
+        <message>
+            <source>Learnt by trial runs, or taken from a closed balancing of this machine</source>
+            <translation>Aus Testläufen gelernt oder aus einer abgeschlossenen Auswuchtung dieser Maschine übernommen</translation>
+        </message>
+        <message>
+            <source>Trial masses</source>
+            <translation>Testmassen</translation>
+        </message>
+        <message>
+            <source>taken off again</source>
+            <translation>wieder abgenommen</translation>
+        </message>
+        <message>
+            <source>left on</source>
+            <translation>bleiben dran</translation>
+        </message>
+        <message>
+            <source>Whether a trial mass stays on the rotor for the next run</source>
+            <translation>Ob eine Testmasse für den nächsten Lauf am Rotor bleibt</translation>
+        </message>
+        <message>
+            <source>Turns, as seen</source>
+            <translation>Drehsinn, gesehen</translation>
+        </message>
+        <message>
+            <source>clockwise</source>
+            <translation>im Uhrzeigersinn</translation>
+        </message>
+        <message>
+            <source>anticlockwise</source>
+            <translation>gegen den Uhrzeigersinn</translation>
+        </message>
+        <message>
+            <source>Sense of rotation seen from the stated side</source>
+            <translation>Drehsinn, von der angegebenen Seite gesehen</translation>
+        </message>
+        <message>
+            <source>Seen from the</source>
+            <translation>Blick von</translation>
+        </message>
+        <message>
+            <source>The side everybody looks from, like: coupling side</source>
+            <translation>Die Seite, von der alle schauen, etwa: Kupplungsseite</translation>
+        </message>
+        <message>
+            <source>Places are counted</source>
+            <translation>Plätze zählen</translation>
+        </message>
+        <message>
+            <source>against the rotation</source>
+            <translation>gegen die Drehrichtung</translation>
+        </message>
+        <message>
+            <source>with the rotation</source>
+            <translation>in Drehrichtung</translation>
+        </message>
+        <message>
+            <source>From the mark on the rotor, see the drawing</source>
+            <translation>Ab der Marke am Rotor, siehe Zeichnung</translation>
+        </message>
+        <message>
+            <source>Phase is a</source>
+            <translation>Phase ist</translation>
+        </message>
+        <message>
+            <source>lag: mark first, then the peak</source>
+            <translation>Nacheilung: erst Marke, dann Spitze</translation>
+        </message>
+        <message>
+            <source>lead: peak first, then the mark</source>
+            <translation>Voreilung: erst Spitze, dann Marke</translation>
+        </message>
+        <message>
+            <source>As the instrument gives it; readings from recordings are lags</source>
+            <translation>Wie das Messgerät sie angibt; Ablesungen aus Aufzeichnungen sind Nacheilungen</translation>
+        </message>
+        <message>
+            <source>Rotor of the</source>
+            <translation>Rotor von</translation>
+        </message>
+        <message>
+            <source>Which rotor is balanced; speed and grade follow</source>
+            <translation>Welcher Rotor ausgewuchtet wird; Drehzahl und Gütestufe folgen daraus</translation>
+        </message>
+        <message>
+            <source>motor</source>
+            <translation>Motor</translation>
+        </message>
+        <message>
+            <source>driven machine</source>
+            <translation>Arbeitsmaschine</translation>
+        </message>
+        <message>
+            <source>Rotor mass</source>
+            <translation>Rotormasse</translation>
+        </message>
+        <message>
+            <source>kg</source>
+            <translation>kg</translation>
+        </message>
+        <message>
+            <source>Speed</source>
+            <translation>Drehzahl</translation>
+        </message>
+        <message>
+            <source>r/min</source>
+            <translation>r/min</translation>
+        </message>
+        <message>
+            <source>Balance grade</source>
+            <translation>Gütestufe</translation>
+        </message>
+        <message>
+            <source>ISO 21940-11, from memory: motors to 950 r/min or under 80 mm shaft height G 6.3, other motors G 2.5, fans and pumps G 6.3</source>
+            <translation>ISO 21940-11, aus dem Gedächtnis: Motoren bis 950 r/min oder unter 80 mm Achshöhe G 6.3, andere Motoren G 2.5, Ventilatoren und Pumpen G 6.3</translation>
+        </message>
+        <message>
+            <source>Vibration in</source>
+            <translation>Schwingung in</translation>
+        </message>
+        <message>
+            <source>One unit for all readings of this job</source>
+            <translation>Eine Einheit für alle Ablesungen dieses Auftrags</translation>
+        </message>
+        <message>
+            <source>Plane %1</source>
+            <translation>Ebene %1</translation>
+        </message>
+        <message>
+            <source>Name</source>
+            <translation>Name</translation>
+        </message>
+        <message>
+            <source>As people on the floor call it</source>
+            <translation>Wie man sie vor Ort nennt</translation>
+        </message>
+        <message>
+            <source>Radius of the masses</source>
+            <translation>Radius der Massen</translation>
+        </message>
+        <message>
+            <source>mm</source>
+            <translation>mm</translation>
+        </message>
+        <message>
+            <source>From the centre of mass</source>
+            <translation>Ab dem Massenmittelpunkt</translation>
+        </message>
+        <message>
+            <source>Masses already there</source>
+            <translation>Bereits vorhandene Massen</translation>
+        </message>
+        <message>
+            <source>Grams at degrees, like: 12 @ 30; 5 @ 200 @ 390 with a radius of their own in mm</source>
+            <translation>Gramm bei Grad, etwa: 12 @ 30; 5 @ 200 @ 390 mit eigenem Radius in mm</translation>
+        </message>
+        <message>
+            <source>Places (holes, blades)</source>
+            <translation>Plätze (Bohrungen, Schaufeln)</translation>
+        </message>
+        <message>
+            <source>0 = any angle</source>
+            <translation>0 = beliebiger Winkel</translation>
+        </message>
+        <message>
+            <source>Place 1 at</source>
+            <translation>Platz 1 bei</translation>
+        </message>
+        <message>
+            <source>degrees</source>
+            <translation>Grad</translation>
+        </message>
+        <message>
+            <source>Places taken</source>
+            <translation>Belegte Plätze</translation>
+        </message>
+        <message>
+            <source>Numbers that can carry no mass, like: 3, 4</source>
+            <translation>Nummern, die keine Masse tragen können, etwa: 3, 4</translation>
+        </message>
+        <message>
+            <source>Most at one place</source>
+            <translation>Höchstens je Platz</translation>
+        </message>
+        <message>
+            <source>g</source>
+            <translation>g</translation>
+        </message>
+        <message>
+            <source>Masses come in steps of</source>
+            <translation>Massen in Stufen von</translation>
+        </message>
+        <message>
+            <source>Sensor %1</source>
+            <translation>Sensor %1</translation>
+        </message>
+        <message>
+            <source>Where it is read, like: DE horizontal</source>
+            <translation>Wo abgelesen wird, etwa: DE horizontal</translation>
+        </message>
+        <message>
+            <source>Same as the node's channel</source>
+            <translation>Gleich dem Kanal des Knotens</translation>
+        </message>
+        <message>
+            <source>If it is read where the node sits, later 1x of the node is told in grams</source>
+            <translation>Wird am Sitz des Knotens abgelesen, erscheint 1x des Knotens später in Gramm</translation>
+        </message>
+        <message>
+            <source>Stands at</source>
+            <translation>Steht bei</translation>
+        </message>
+        <message>
+            <source>none of them</source>
+            <translation>keiner davon</translation>
+        </message>
+        <message>
+            <source>by trial runs</source>
+            <translation>durch Testläufe</translation>
+        </message>
+        <message>
+            <source>as in %1, %2</source>
+            <translation>wie in %1, %2</translation>
+        </message>
+        <message>
+            <source>Permissible unbalance %1 g mm, offset of the centre of mass %2 µm</source>
+            <translation>Zulässige Unwucht %1 g mm, Versatz des Massenmittelpunkts %2 µm</translation>
+        </message>
+        <message>
+            <source>Trial mass at most %1 g: its force is a tenth of the weight (rule of thumb)</source>
+            <translation>Testmasse höchstens %1 g: ihre Kraft ist ein Zehntel der Gewichtskraft (Faustregel)</translation>
+        </message>
+        <message>
+            <source>Must be whole numbers with commas between.</source>
+            <translation>Ganze Zahlen, durch Kommas getrennt.</translation>
+        </message>
+        <message>
+            <source>Must be like: 12 @ 30; 5 @ 200.</source>
+            <translation>Muss lauten wie: 12 @ 30; 5 @ 200.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::BalanceRunBox</name>
+        <message>
+            <source>Run 0: as found</source>
+            <translation>Lauf 0: vorgefunden</translation>
+        </message>
+        <message>
+            <source>Check run: with the correction fitted</source>
+            <translation>Kontrolllauf: mit angebrachtem Ausgleich</translation>
+        </message>
+        <message>
+            <source>Run %1: the trial mass at place %1 of 3</source>
+            <translation>Lauf %1: Testmasse auf Platz %1 von 3</translation>
+        </message>
+        <message>
+            <source>Run %1: trial mass in %2</source>
+            <translation>Lauf %1: Testmasse in %2</translation>
+        </message>
+        <message>
+            <source>Trial mass</source>
+            <translation>Testmasse</translation>
+        </message>
+        <message>
+            <source>g at</source>
+            <translation>g bei</translation>
+        </message>
+        <message>
+            <source>Place of the trial mass</source>
+            <translation>Platz der Testmasse</translation>
+        </message>
+        <message>
+            <source>degrees</source>
+            <translation>Grad</translation>
+        </message>
+        <message>
+            <source>Speed of this run</source>
+            <translation>Drehzahl dieses Laufs</translation>
+        </message>
+        <message>
+            <source>r/min</source>
+            <translation>r/min</translation>
+        </message>
+        <message>
+            <source>Load of this run</source>
+            <translation>Last dieses Laufs</translation>
+        </message>
+        <message>
+            <source>% load</source>
+            <translation>% Last</translation>
+        </message>
+        <message>
+            <source>From a recording…</source>
+            <translation>Aus einer Aufzeichnung…</translation>
+        </message>
+        <message>
+            <source>Reads 1x against the once-per-turn channel of a recording in the fleet file</source>
+            <translation>Liest 1x gegen den Markengeberkanal einer Aufzeichnung der Flottendatei ab</translation>
+        </message>
+        <message>
+            <source>Taken from %1.</source>
+            <translation>Übernommen aus %1.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::BalanceRunsStep</name>
+        <message>
+            <source>Runs</source>
+            <translation>Läufe</translation>
+        </message>
+        <message>
+            <source>&amp;Add the check run</source>
+            <translation>&amp;Kontrolllauf hinzufügen</translation>
+        </message>
+        <message>
+            <source>With the correction fitted: what is left, and whether the grade is reached</source>
+            <translation>Mit angebrachtem Ausgleich: was bleibt und ob die Gütestufe erreicht ist</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::BearingFinderDialog</name>
+        <message>
+            <source>outer race</source>
+            <translation>Außenring</translation>
+        </message>
+        <message>
+            <source>inner race</source>
+            <translation>Innenring</translation>
+        </message>
+        <message>
+            <source>rolling element, twice its spin</source>
+            <translation>Wälzkörper, doppelte Eigendrehung</translation>
+        </message>
+        <message>
+            <source>cage</source>
+            <translation>Käfig</translation>
+        </message>
+        <message>
+            <source>%1 x %2</source>
+            <translation>%1 x %2</translation>
+        </message>
+        <message>
+            <source>not in the table</source>
+            <translation>nicht in der Tabelle</translation>
+        </message>
+        <message>
+            <source>%1 x %2 mm on %3 mm</source>
+            <translation>%1 x %2 mm auf %3 mm</translation>
+        </message>
+        <message>
+            <source>&amp;Put into the form</source>
+            <translation>Ins &amp;Formular</translation>
+        </message>
+        <message>
+            <source>Put &amp;designation alone</source>
+            <translation>&amp;Nur Bezeichnung</translation>
+        </message>
+        <message>
+            <source>Find a bearing</source>
+            <translation>Lager suchen</translation>
+        </message>
+        <message>
+            <source>any</source>
+            <translation>beliebig</translation>
+        </message>
+        <message>
+            <source>Part of the designation</source>
+            <translation>Teil der Bezeichnung</translation>
+        </message>
+        <message>
+            <source>6316, NU 3 …</source>
+            <translation>6316, NU 3 …</translation>
+        </message>
+        <message>
+            <source>Bore in mm</source>
+            <translation>Bohrung in mm</translation>
+        </message>
+        <message>
+            <source>mm</source>
+            <translation>mm</translation>
+        </message>
+        <message>
+            <source>Outside diameter in mm</source>
+            <translation>Außendurchmesser in mm</translation>
+        </message>
+        <message>
+            <source>Width in mm</source>
+            <translation>Breite in mm</translation>
+        </message>
+        <message>
+            <source>Order of the bearing's shaft</source>
+            <translation>Ordnung der Welle des Lagers</translation>
+        </message>
+        <message>
+            <source>Line found in a spectrum, in %1</source>
+            <translation>Im Spektrum gefundene Linie, in %1</translation>
+        </message>
+        <message>
+            <source>Speed of the bearing's shaft in r/min</source>
+            <translation>Drehzahl der Welle des Lagers in r/min</translation>
+        </message>
+        <message>
+            <source>r/min</source>
+            <translation>r/min</translation>
+        </message>
+        <message>
+            <source>How far the line may be off, in per cent</source>
+            <translation>Zulässige Abweichung der Linie in Prozent</translation>
+        </message>
+        <message>
+            <source>%</source>
+            <translation>%</translation>
+        </message>
+        <message>
+            <source>D&amp;esignation</source>
+            <translation>B&amp;ezeichnung</translation>
+        </message>
+        <message>
+            <source>&amp;Bore</source>
+            <translation>&amp;Bohrung</translation>
+        </message>
+        <message>
+            <source>&amp;Outside</source>
+            <translation>&amp;Außen</translation>
+        </message>
+        <message>
+            <source>W&amp;idth</source>
+            <translation>B&amp;reite</translation>
+        </message>
+        <message>
+            <source>O&amp;rder</source>
+            <translation>&amp;Ordnung</translation>
+        </message>
+        <message>
+            <source>or &amp;line</source>
+            <translation>oder &amp;Linie</translation>
+        </message>
+        <message>
+            <source>at &amp;speed</source>
+            <translation>bei &amp;Drehzahl</translation>
+        </message>
+        <message>
+            <source>wi&amp;thin</source>
+            <translation>bis a&amp;uf</translation>
+        </message>
+        <message>
+            <source>Bearings that fit</source>
+            <translation>Passende Lager</translation>
+        </message>
+        <message>
+            <source>Designation</source>
+            <translation>Bezeichnung</translation>
+        </message>
+        <message>
+            <source>Type</source>
+            <translation>Bauart</translation>
+        </message>
+        <message>
+            <source>Bore × outside × width, mm</source>
+            <translation>Bohrung × außen × Breite, mm</translation>
+        </message>
+        <message>
+            <source>Elements inside</source>
+            <translation>Wälzkörper</translation>
+        </message>
+        <message>
+            <source>Line that fits</source>
+            <translation>Passende Linie</translation>
+        </message>
+        <message>
+            <source>Slip</source>
+            <translation>Schlupf</translation>
+        </message>
+        <message>
+            <source>%1 lines of known builds lie within %2 % of order %3. Builds differ by maker: confirm on the plate or by the maker's data.</source>
+            <translation>%1 Linien bekannter Ausführungen liegen innerhalb %2 % der Ordnung %3. Ausführungen sind je nach Hersteller verschieden: am Schild oder mit Herstellerdaten bestätigen.</translation>
+        </message>
+        <message>
+            <source>%1 fit. Sizes by ISO 15; what is inside is typical and differs by maker: confirm it.</source>
+            <translation>%1 passen. Maße nach ISO 15; das Innere ist typisch und je nach Hersteller verschieden: bestätigen.</translation>
+        </message>
+        <message>
+            <source>%1 %</source>
+            <translation>%1 %</translation>
+        </message>
+        <message>
+            <source>%1, order %2</source>
+            <translation>%1, Ordnung %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::BeforeAfterDialog</name>
+        <message>
+            <source>not known</source>
+            <translation>nicht bekannt</translation>
+        </message>
+        <message>
+            <source>%1 decibans</source>
+            <translation>%1 Deziban</translation>
+        </message>
+        <message>
+            <source>not weighed</source>
+            <translation>nicht gewogen</translation>
+        </message>
+        <message>
+            <source>cured</source>
+            <translation>behoben</translation>
+        </message>
+        <message>
+            <source>better</source>
+            <translation>besser</translation>
+        </message>
+        <message>
+            <source>unchanged</source>
+            <translation>unverändert</translation>
+        </message>
+        <message>
+            <source>worse</source>
+            <translation>schlechter</translation>
+        </message>
+        <message>
+            <source>another fault</source>
+            <translation>anderer Fehler</translation>
+        </message>
+        <message>
+            <source>not comparable</source>
+            <translation>nicht vergleichbar</translation>
+        </message>
+        <message>
+            <source>Before and after: %1</source>
+            <translation>Vorher und nachher: %1</translation>
+        </message>
+        <message>
+            <source>The event that parts before from after</source>
+            <translation>Das Ereignis, das vorher von nachher trennt</translation>
+        </message>
+        <message>
+            <source>Reading…</source>
+            <translation>Wird gelesen…</translation>
+        </message>
+        <message>
+            <source>Figures before and after</source>
+            <translation>Werte vorher und nachher</translation>
+        </message>
+        <message>
+            <source>What</source>
+            <translation>Was</translation>
+        </message>
+        <message>
+            <source>Where</source>
+            <translation>Wo</translation>
+        </message>
+        <message>
+            <source>Before</source>
+            <translation>Vorher</translation>
+        </message>
+        <message>
+            <source>After</source>
+            <translation>Nachher</translation>
+        </message>
+        <message>
+            <source>Aim, at most</source>
+            <translation>Ziel, höchstens</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
+        </message>
+        <message>
+            <source>%1, %2: %3</source>
+            <translation>%1, %2: %3</translation>
+        </message>
+        <message>
+            <source>Nothing was done to this machine yet. Note a repair, greasing or another event, and it is compared here.</source>
+            <translation>An dieser Maschine wurde noch nichts getan. Eine Reparatur, Schmierung oder ein anderes Ereignis eintragen; hier wird es verglichen.</translation>
+        </message>
+        <message>
+            <source>Comparing…</source>
+            <translation>Wird verglichen…</translation>
+        </message>
+        <message>
+            <source>%1 recordings of the week to %2 against %3 from %4 to %5, at like speed and load.</source>
+            <translation>%1 Aufzeichnungen der Woche bis %2 gegen %3 von %4 bis %5, bei gleicher Drehzahl und Last.</translation>
+        </message>
+        <message>
+            <source>%1: %2</source>
+            <translation>%1: %2</translation>
+        </message>
+        <message>
+            <source>Levels</source>
+            <translation>Pegel</translation>
+        </message>
+        <message>
+            <source>vibration</source>
+            <translation>Schwingung</translation>
+        </message>
+        <message>
+            <source>no limit</source>
+            <translation>keine Grenze</translation>
+        </message>
+        <message>
+            <source>weight</source>
+            <translation>Gewicht</translation>
+        </message>
+        <message>
+            <source>no baseline</source>
+            <translation>kein Ausgangsband</translation>
+        </message>
+        <message>
+            <source>Found now and not before</source>
+            <translation>Jetzt gefunden, vorher nicht</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::Cascade</name>
+        <message>
+            <source>Cascade of spectra</source>
+            <translation>Kaskade der Spektren</translation>
+        </message>
+        <message>
+            <source>coarse: 1 spectrum of %1 so far</source>
+            <translation>grob: bisher 1 von %1 Spektren</translation>
+        </message>
+        <message>
+            <source>%1, %2, %3</source>
+            <translation>%1, %2, %3</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::CloseRoundDialog</name>
+        <message>
+            <source>Close the round</source>
+            <translation>Runde abschließen</translation>
+        </message>
+        <message>
+            <source>Every machine has its answer. A closed round is kept and never changes.</source>
+            <translation>Jede Maschine hat ihre Antwort. Eine abgeschlossene Runde bleibt abgelegt und ändert sich nie.</translation>
+        </message>
+        <message>
+            <source>The round can be closed when nothing is missing. It is kept then and never changes.</source>
+            <translation>Die Runde lässt sich abschließen, wenn nichts fehlt. Dann bleibt sie abgelegt und ändert sich nie.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::ColourLegend</name>
+        <message>
+            <source>Strengths: %1; press to change, drag to move the ends</source>
+            <translation>Stärken: %1; drücken zum Ändern, ziehen zum Verschieben der Enden</translation>
+        </message>
+        <message>
+            <source>%1 to %2 %3</source>
+            <translation>%1 bis %2 %3</translation>
+        </message>
+        <message>
+            <source>Scale of the strengths</source>
+            <translation>Skala der Stärken</translation>
+        </message>
+        <message>
+            <source>decibels</source>
+            <translation>Dezibel</translation>
+        </message>
+        <message>
+            <source>linear</source>
+            <translation>linear</translation>
+        </message>
+        <message>
+            <source>&amp;Scale</source>
+            <translation>&amp;Skala</translation>
+        </message>
+        <message>
+            <source>Map of colours</source>
+            <translation>Farbskala</translation>
+        </message>
+        <message>
+            <source>blue to yellow</source>
+            <translation>Blau bis Gelb</translation>
+        </message>
+        <message>
+            <source>greys</source>
+            <translation>Graustufen</translation>
+        </message>
+        <message>
+            <source>&amp;Colours</source>
+            <translation>&amp;Farben</translation>
+        </message>
+        <message>
+            <source>Weakest strength shown</source>
+            <translation>Schwächste gezeigte Stärke</translation>
+        </message>
+        <message>
+            <source>Strongest strength shown</source>
+            <translation>Stärkste gezeigte Stärke</translation>
+        </message>
+        <message>
+            <source>Weakest, percentile of the data</source>
+            <translation>Schwächste, Perzentil der Daten</translation>
+        </message>
+        <message>
+            <source>Strongest, percentile of the data</source>
+            <translation>Stärkste, Perzentil der Daten</translation>
+        </message>
+        <message>
+            <source>&amp;Weakest</source>
+            <translation>S&amp;chwächste</translation>
+        </message>
+        <message>
+            <source>S&amp;trongest</source>
+            <translation>S&amp;tärkste</translation>
+        </message>
+        <message>
+            <source>Weakest, &amp;percentile</source>
+            <translation>Schwächste, &amp;Perzentil</translation>
+        </message>
+        <message>
+            <source>Strongest, p&amp;ercentile</source>
+            <translation>Stärkste, P&amp;erzentil</translation>
+        </message>
+        <message>
+            <source>By the &amp;data</source>
+            <translation>Nach &amp;Daten</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::CompareDialog</name>
+        <message>
+            <source>%1 %2</source>
+            <translation>%1 %2</translation>
+        </message>
+        <message>
+            <source>%1 on leave in both</source>
+            <translation>%1 in beiden auf belassen</translation>
+        </message>
+        <message>
+            <source>Compare two rounds</source>
+            <translation>Zwei Runden vergleichen</translation>
+        </message>
+        <message>
+            <source>Two kept rounds are needed; there is %1. Close this one and open the next.</source>
+            <translation>Zwei abgelegte Runden sind nötig; vorhanden: %1. Diese abschließen und die nächste öffnen.</translation>
+        </message>
+        <message>
+            <source>round</source>
+            <translation>Runde</translation>
+        </message>
+        <message>
+            <source>rounds</source>
+            <translation>Runden</translation>
+        </message>
+        <message>
+            <source>to %1</source>
+            <translation>bis %1</translation>
+        </message>
+        <message>
+            <source>The later round</source>
+            <translation>Die spätere Runde</translation>
+        </message>
+        <message>
+            <source>The round it is compared with</source>
+            <translation>Die Runde, mit der verglichen wird</translation>
+        </message>
+        <message>
+            <source>Machines that moved</source>
+            <translation>Maschinen mit Veränderung</translation>
+        </message>
+        <message>
+            <source>Round</source>
+            <translation>Runde</translation>
+        </message>
+        <message>
+            <source>against round</source>
+            <translation>gegen Runde</translation>
+        </message>
+        <message>
+            <source>Save the comparison</source>
+            <translation>Vergleich speichern</translation>
+        </message>
+        <message>
+            <source>&amp;Save as PDF…</source>
+            <translation>Als &amp;PDF speichern…</translation>
+        </message>
+        <message>
+            <source>PDF (*.pdf)</source>
+            <translation>PDF (*.pdf)</translation>
+        </message>
+        <message>
+            <source>&amp;Print…</source>
+            <translation>&amp;Drucken…</translation>
+        </message>
+        <message>
+            <source>&amp;CSV…</source>
+            <translation>&amp;CSV…</translation>
+        </message>
+        <message>
+            <source>CSV (*.csv)</source>
+            <translation>CSV (*.csv)</translation>
+        </message>
+        <message>
+            <source>Choose two different rounds.</source>
+            <translation>Zwei verschiedene Runden wählen.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::CompareStrip</name>
+        <message>
+            <source>shown</source>
+            <translation>gezeigt</translation>
+        </message>
+        <message>
+            <source>other direction</source>
+            <translation>andere Richtung</translation>
+        </message>
+        <message>
+            <source>other end</source>
+            <translation>anderes Ende</translation>
+        </message>
+        <message>
+            <source>other part of the train</source>
+            <translation>anderer Teil des Strangs</translation>
+        </message>
+        <message>
+            <source>twin</source>
+            <translation>Schwestermaschine</translation>
+        </message>
+        <message>
+            <source>Twins and train</source>
+            <translation>Schwestermaschinen und Strang</translation>
+        </message>
+        <message>
+            <source>Where is it largest?</source>
+            <translation>Wo am größten?</translation>
+        </message>
+        <message>
+            <source>Quantity that is compared</source>
+            <translation>Verglichene Größe</translation>
+        </message>
+        <message>
+            <source>velocity r.m.s.</source>
+            <translation>Geschwindigkeit eff.</translation>
+        </message>
+        <message>
+            <source>1x</source>
+            <translation>1x</translation>
+        </message>
+        <message>
+            <source>above 1 kHz</source>
+            <translation>über 1 kHz</translation>
+        </message>
+        <message>
+            <source>line at the cursor</source>
+            <translation>Linie am Cursor</translation>
+        </message>
+        <message>
+            <source>Close the comparison</source>
+            <translation>Vergleich schließen</translation>
+        </message>
+        <message>
+            <source>Close the comparison (Esc)</source>
+            <translation>Vergleich schließen (Esc)</translation>
+        </message>
+        <message>
+            <source>The same quantity elsewhere, largest first</source>
+            <translation>Dieselbe Größe an anderer Stelle, größte zuerst</translation>
+        </message>
+        <message>
+            <source>A row lays its spectrum over the one shown; Return goes there; Ctrl+C copies all</source>
+            <translation>Eine Zeile legt ihr Spektrum über das gezeigte; Eingabe geht dorthin; Strg+C kopiert alles</translation>
+        </message>
+        <message>
+            <source>%1 %2</source>
+            <translation>%1 %2</translation>
+        </message>
+        <message>
+            <source>× shown</source>
+            <translation>× gezeigt</translation>
+        </message>
+        <message>
+            <source>where</source>
+            <translation>Ort</translation>
+        </message>
+        <message>
+            <source>what</source>
+            <translation>was</translation>
+        </message>
+        <message>
+            <source>recorded</source>
+            <translation>aufgezeichnet</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
+        </message>
+        <message>
+            <source>Largest: %1.</source>
+            <translation>Am größten: %1.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::CursorStrip</name>
+        <message>
+            <source>Cursor</source>
+            <translation>Cursor</translation>
+        </message>
+        <message>
+            <source>Frequency of the carrier or of cursor A</source>
+            <translation>Frequenz des Trägers oder des Cursors A</translation>
+        </message>
+        <message>
+            <source>Frequency of cursor B</source>
+            <translation>Frequenz des Cursors B</translation>
+        </message>
+        <message>
+            <source>harmonics</source>
+            <translation>Harmonische</translation>
+        </message>
+        <message>
+            <source>Number of harmonics, with the carrier</source>
+            <translation>Anzahl der Harmonischen, mit dem Träger</translation>
+        </message>
+        <message>
+            <source>apart</source>
+            <translation>Abstand</translation>
+        </message>
+        <message>
+            <source>Spacing of the sidebands</source>
+            <translation>Abstand der Seitenbänder</translation>
+        </message>
+        <message>
+            <source>spacing of</source>
+            <translation>Abstand von</translation>
+        </message>
+        <message>
+            <source>Spacings of this machine</source>
+            <translation>Abstände dieser Maschine</translation>
+        </message>
+        <message>
+            <source>Spacings of this machine: shaft, cage, pole pass, mesh, twice the mains</source>
+            <translation>Abstände dieser Maschine: Welle, Käfig, Polschlupf, Zahneingriff, doppeltes Netz</translation>
+        </message>
+        <message>
+            <source>pairs</source>
+            <translation>Paare</translation>
+        </message>
+        <message>
+            <source>Pairs of sidebands</source>
+            <translation>Seitenbandpaare</translation>
+        </message>
+        <message>
+            <source>%1; the arrows move it by a tenth of a line, Page Up and Page Down by a line</source>
+            <translation>%1; die Pfeiltasten verschieben um eine Zehntellinie, Bild auf und Bild ab um eine Linie</translation>
+        </message>
+        <message>
+            <source>carrier</source>
+            <translation>Träger</translation>
+        </message>
+        <message>
+            <source>%1: %2 Hz</source>
+            <translation>%1: %2 Hz</translation>
+        </message>
+        <message>
+            <source>The shaft's speed is not known</source>
+            <translation>Die Drehzahl der Welle ist nicht bekannt</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::CursorTable</name>
+        <message>
+            <source>Lines of the cursor</source>
+            <translation>Linien des Cursors</translation>
+        </message>
+        <message>
+            <source>Lines of the cursor; Ctrl+C copies the chosen rows, or all</source>
+            <translation>Linien des Cursors; Strg+C kopiert die gewählten Zeilen oder alle</translation>
+        </message>
+        <message>
+            <source>line</source>
+            <translation>Linie</translation>
+        </message>
+        <message>
+            <source>order</source>
+            <translation>Ordnung</translation>
+        </message>
+        <message>
+            <source>dB over floor</source>
+            <translation>dB ü. Rauschen</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::DecisionDialog</name>
+        <message>
+            <source>Dispute: %1 machines</source>
+            <translation>Bestreiten: %1 Maschinen</translation>
+        </message>
+        <message>
+            <source>Defer: %1 machines</source>
+            <translation>Verschieben: %1 Maschinen</translation>
+        </message>
+        <message>
+            <source>Dispute: %1</source>
+            <translation>Bestreiten: %1</translation>
+        </message>
+        <message>
+            <source>Defer: %1</source>
+            <translation>Verschieben: %1</translation>
+        </message>
+        <message>
+            <source>Dispute</source>
+            <translation>Bestreiten</translation>
+        </message>
+        <message>
+            <source>Defer</source>
+            <translation>Verschieben</translation>
+        </message>
+        <message>
+            <source>The same answer is kept for each of: %1.</source>
+            <translation>Dieselbe Antwort wird abgelegt für jede von: %1.</translation>
+        </message>
+        <message>
+            <source>Look again on</source>
+            <translation>Wieder ansehen am</translation>
+        </message>
+        <message>
+            <source>What speaks against it</source>
+            <translation>Was dagegen spricht</translation>
+        </message>
+        <message>
+            <source>Why it can wait</source>
+            <translation>Warum es warten kann</translation>
+        </message>
+        <message>
+            <source>The day must be %1 or later.</source>
+            <translation>Der Tag muss %1 oder später sein.</translation>
+        </message>
+        <message>
+            <source>A reason is needed: it is kept with the round.</source>
+            <translation>Ein Grund ist nötig: er wird mit der Runde abgelegt.</translation>
+        </message>
+    </context>
+    <context>
         <name>fettle::Drawing</name>
         <message>
             <source>pick-up</source>
@@ -9272,6 +4900,2894 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
         <message>
             <source>turns</source>
             <translation>dreht</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::EventDialog</name>
+        <message>
+            <source>Note or event: %1</source>
+            <translation>Notiz oder Ereignis: %1</translation>
+        </message>
+        <message>
+            <source>Keep</source>
+            <translation>Ablegen</translation>
+        </message>
+        <message>
+            <source> g</source>
+            <translation> g</translation>
+        </message>
+        <message>
+            <source>not said</source>
+            <translation>keine Angabe</translation>
+        </message>
+        <message>
+            <source>lithium complex, NLGI 2</source>
+            <translation>Lithiumkomplex, NLGI 2</translation>
+        </message>
+        <message>
+            <source>What</source>
+            <translation>Was</translation>
+        </message>
+        <message>
+            <source>Where (may be empty)</source>
+            <translation>Wo (darf leer sein)</translation>
+        </message>
+        <message>
+            <source>When, %1</source>
+            <translation>Wann, %1</translation>
+        </message>
+        <message>
+            <source>Grease, grams</source>
+            <translation>Fett, Gramm</translation>
+        </message>
+        <message>
+            <source>Grease, type</source>
+            <translation>Fett, Sorte</translation>
+        </message>
+        <message>
+            <source>In words</source>
+            <translation>In Worten</translation>
+        </message>
+        <message>
+            <source>Photographs</source>
+            <translation>Fotos</translation>
+        </message>
+        <message>
+            <source>Correction: %1</source>
+            <translation>Berichtigung: %1</translation>
+        </message>
+        <message>
+            <source>A new note about "%1" of %2. What was said then stays and is shown with it.</source>
+            <translation>Eine neue Notiz zu „%1“ (%2). Das damals Gesagte bleibt stehen und wird mit ihr gezeigt.</translation>
+        </message>
+        <message>
+            <source>which part, its designation, clearance and seal</source>
+            <translation>welches Teil, seine Bezeichnung, Lagerluft und Dichtung</translation>
+        </message>
+        <message>
+            <source>what was done; alignment before and after: offset, angle, with their units</source>
+            <translation>was getan wurde; Ausrichtung vorher und nachher: Versatz, Winkel, mit Einheiten</translation>
+        </message>
+        <message>
+            <source>A note needs words.</source>
+            <translation>Eine Notiz braucht Worte.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::EvidenceActions</name>
+        <message>
+            <source>Asking who stops when it goes …</source>
+            <translation>Wird geprüft: wer steht, wenn sie verschwindet …</translation>
+        </message>
+        <message>
+            <source>Making the rounds of the past again …</source>
+            <translation>Vergangene Runden werden neu gebildet …</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::EvidenceModel</name>
+        <message>
+            <source>absent</source>
+            <translation>fehlt</translation>
+        </message>
+        <message>
+            <source>left out</source>
+            <translation>ausgelassen</translation>
+        </message>
+        <message>
+            <source>What the search over views, shifts and variants costs or brings back; takes up the rounding of the rows above</source>
+            <translation>Was die Suche über Sichten, Verschiebungen und Varianten kostet oder zurückbringt; enthält die Rundung der Zeilen darüber</translation>
+        </message>
+        <message>
+            <source>From the strongest recording, whose lines are shown, to the mean e-value of all</source>
+            <translation>Von der stärksten Aufzeichnung, deren Linien gezeigt sind, zum Mittel der e-Werte aller</translation>
+        </message>
+        <message>
+            <source>The sum of the rows: how unlike chance, not the odds that the fault is there</source>
+            <translation>Die Summe der Zeilen: wie wenig es nach Zufall aussieht, nicht die Wahrscheinlichkeit, dass der Fehler vorliegt</translation>
+        </message>
+        <message>
+            <source>left out: %1</source>
+            <translation>ausgelassen: %1</translation>
+        </message>
+        <message>
+            <source>%1; expected %2 %6, top of the peak %3 %6; rank p %4; %5 of true faults show this line</source>
+            <translation>%1; erwartet %2 %6, Gipfel der Spitze %3 %6; Rang p %4; %5 der wahren Fehler zeigen diese Linie</translation>
+        </message>
+        <message>
+            <source>%1, %2, %3 decibans</source>
+            <translation>%1, %2, %3 Deziban</translation>
+        </message>
+        <message>
+            <source>%1, %2 decibans</source>
+            <translation>%1, %2 Deziban</translation>
+        </message>
+        <message>
+            <source>against</source>
+            <translation>dagegen</translation>
+        </message>
+        <message>
+            <source>for</source>
+            <translation>dafür</translation>
+        </message>
+        <message>
+            <source>neutral</source>
+            <translation>neutral</translation>
+        </message>
+        <message>
+            <source>line</source>
+            <translation>Linie</translation>
+        </message>
+        <message>
+            <source>order</source>
+            <translation>Ordnung</translation>
+        </message>
+        <message>
+            <source>expected %1</source>
+            <translation>erwartet %1</translation>
+        </message>
+        <message>
+            <source>found %1</source>
+            <translation>gefunden %1</translation>
+        </message>
+        <message>
+            <source>dB over</source>
+            <translation>dB über</translation>
+        </message>
+        <message>
+            <source>rank p</source>
+            <translation>Rang p</translation>
+        </message>
+        <message>
+            <source>w</source>
+            <translation>w</translation>
+        </message>
+        <message>
+            <source>decibans</source>
+            <translation>Deziban</translation>
+        </message>
+        <message>
+            <source>sum</source>
+            <translation>Summe</translation>
+        </message>
+        <message>
+            <source>Expected line; full triangle found, open one absent, cross left out</source>
+            <translation>Erwartete Linie; volles Dreieck gefunden, offenes fehlt, Kreuz ausgelassen</translation>
+        </message>
+        <message>
+            <source>Order of the bearing's own shaft</source>
+            <translation>Ordnung der eigenen Welle des Lagers</translation>
+        </message>
+        <message>
+            <source>Where the line was expected at the fitted slip, %1</source>
+            <translation>Wo die Linie beim angepassten Schlupf erwartet wurde, %1</translation>
+        </message>
+        <message>
+            <source>Top of the peak, %1; or absent, or left out</source>
+            <translation>Gipfel der Spitze, %1; oder fehlt, oder ausgelassen</translation>
+        </message>
+        <message>
+            <source>Power over the local floor, dB</source>
+            <translation>Leistung über dem örtlichen Grundrauschen, dB</translation>
+        </message>
+        <message>
+            <source>Share of the view's positions that are as high</source>
+            <translation>Anteil der Stellen der Sicht, die ebenso hoch sind</translation>
+        </message>
+        <message>
+            <source>Share of true faults that show this line</source>
+            <translation>Anteil der wahren Fehler, die diese Linie zeigen</translation>
+        </message>
+        <message>
+            <source>What the line added or took away, decibans</source>
+            <translation>Was die Linie hinzufügte oder wegnahm, Deziban</translation>
+        </message>
+        <message>
+            <source>Running sum down to the weight, decibans</source>
+            <translation>Laufende Summe bis zum Gewicht, Deziban</translation>
+        </message>
+        <message>
+            <source>Against to the left, for to the right of the zero line</source>
+            <translation>Dagegen links, dafür rechts der Nulllinie</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::EvidencePanel</name>
+        <message>
+            <source>Fault evidence</source>
+            <translation>Belege zum Fehler</translation>
+        </message>
+        <message>
+            <source>Since when would the rule have listed this machine?</source>
+            <translation>Seit wann hätte die Regel diese Maschine aufgeführt?</translation>
+        </message>
+        <message>
+            <source>Best chance fit: what each line added</source>
+            <translation>Bester Zufallstreffer: was jede Linie beitrug</translation>
+        </message>
+        <message>
+            <source>What each line added</source>
+            <translation>Was jede Linie beitrug</translation>
+        </message>
+        <message>
+            <source>No further recording is suggested for this fault</source>
+            <translation>Für diesen Fehler wird keine weitere Aufzeichnung vorgeschlagen</translation>
+        </message>
+        <message>
+            <source>Recordings that would settle it</source>
+            <translation>Aufzeichnungen, die es klären würden</translation>
+        </message>
+        <message>
+            <source>%1 of %2, %3 (%4, %5)</source>
+            <translation>%1 von %2, %3 (%4, %5)</translation>
+        </message>
+        <message>
+            <source>%1 more</source>
+            <translation>%1 weitere</translation>
+        </message>
+        <message>
+            <source>%1 %2: no family has a line here.</source>
+            <translation>%1 %2: keine Familie hat hier eine Linie.</translation>
+        </message>
+        <message>
+            <source>%1 %2 is claimed by %3.</source>
+            <translation>%1 %2 wird beansprucht von %3.</translation>
+        </message>
+        <message>
+            <source>; </source>
+            <translation>; </translation>
+        </message>
+        <message>
+            <source>Show the week</source>
+            <translation>Woche zeigen</translation>
+        </message>
+        <message>
+            <source>Back from the chosen recording to all of the week</source>
+            <translation>Zurück von der gewählten Aufzeichnung zur ganzen Woche</translation>
+        </message>
+        <message>
+            <source>Running sum</source>
+            <translation>Laufende Summe</translation>
+        </message>
+        <message>
+            <source>A column that adds up line by line, decibans</source>
+            <translation>Eine Spalte, die Linie für Linie summiert, Deziban</translation>
+        </message>
+        <message>
+            <source>Copy table</source>
+            <translation>Tabelle kopieren</translation>
+        </message>
+        <message>
+            <source>All columns of the table, for a spreadsheet</source>
+            <translation>Alle Spalten der Tabelle, für eine Tabellenrechnung</translation>
+        </message>
+        <message>
+            <source>Whose line is it?</source>
+            <translation>Wessen Linie?</translation>
+        </message>
+        <message>
+            <source>Which machine's stops the line under the cursor leaves with</source>
+            <translation>Mit dem Stillstand welcher Maschine die Linie unter dem Cursor verschwindet</translation>
+        </message>
+        <message>
+            <source>Against</source>
+            <translation>Gegenbelege</translation>
+        </message>
+        <message>
+            <source>Rivals for the same lines</source>
+            <translation>Rivalen um dieselben Linien</translation>
+        </message>
+        <message>
+            <source>What would change this verdict</source>
+            <translation>Was dieses Urteil ändern würde</translation>
+        </message>
+        <message>
+            <source>All asked for…</source>
+            <translation>Alle angeforderten…</translation>
+        </message>
+        <message>
+            <source>What is asked for of the nodes and on the walk, of the whole fleet</source>
+            <translation>Was von den Knoten und auf dem Rundgang angefordert ist, für die ganze Flotte</translation>
+        </message>
+        <message>
+            <source>Weight over the weeks, decibans a recording</source>
+            <translation>Gewicht über die Wochen, Deziban je Aufzeichnung</translation>
+        </message>
+        <message>
+            <source>Left out</source>
+            <translation>Ausgelassen</translation>
+        </message>
+        <message>
+            <source>Blind spots</source>
+            <translation>Blinde Flecken</translation>
+        </message>
+        <message>
+            <source>What its history says</source>
+            <translation>Was die Historie sagt</translation>
+        </message>
+        <message>
+            <source>First listed…</source>
+            <translation>Erstmals aufgeführt…</translation>
+        </message>
+        <message>
+            <source>The first day on which the rule would have listed the machine, asked of the kept weeks back from its last repair, or from now; takes a while</source>
+            <translation>Der erste Tag, an dem die Regel die Maschine aufgeführt hätte, ermittelt aus den abgelegten Wochen rückwärts ab der letzten Reparatur oder ab jetzt; dauert eine Weile</translation>
+        </message>
+        <message>
+            <source>About the recordings</source>
+            <translation>Zu den Aufzeichnungen</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::EvidenceView</name>
+        <message>
+            <source>Lines and what each added or took away</source>
+            <translation>Linien und was jede hinzufügte oder wegnahm</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::FaultList</name>
+        <message>
+            <source>Faults considered, by weight</source>
+            <translation>Betrachtete Fehler, nach Gewicht</translation>
+        </message>
+        <message>
+            <source>fault</source>
+            <translation>Fehler</translation>
+        </message>
+        <message>
+            <source>decibans</source>
+            <translation>Deziban</translation>
+        </message>
+        <message>
+            <source>How unlike chance its lines are: 10 log10 of the e-value, decibans</source>
+            <translation>Wie wenig seine Linien nach Zufall aussehen: 10 log10 des e-Werts, Deziban</translation>
+        </message>
+        <message>
+            <source>Against to the left, for to the right of the zero line; dashed: a finding</source>
+            <translation>Dagegen links, dafür rechts der Nulllinie; gestrichelt: ein Befund</translation>
+        </message>
+        <message>
+            <source>no finding; considered were</source>
+            <translation>kein Befund; betrachtet wurden</translation>
+        </message>
+        <message>
+            <source>considered and not found: %1</source>
+            <translation>betrachtet und nicht gefunden: %1</translation>
+        </message>
+        <message>
+            <source>%1 (show)</source>
+            <translation>%1 (zeigen)</translation>
+        </message>
+        <message>
+            <source>%1 (hide)</source>
+            <translation>%1 (verbergen)</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
+        </message>
+        <message>
+            <source>%1: %2</source>
+            <translation>%1: %2</translation>
+        </message>
+        <message>
+            <source>none</source>
+            <translation>keine</translation>
+        </message>
+        <message>
+            <source>stage %1</source>
+            <translation>Stadium %1</translation>
+        </message>
+        <message>
+            <source>zone %1</source>
+            <translation>Zone %1</translation>
+        </message>
+        <message>
+            <source>since %1</source>
+            <translation>seit %1</translation>
+        </message>
+        <message>
+            <source>in %1 % of recordings</source>
+            <translation>in %1 % der Aufzeichnungen</translation>
+        </message>
+        <message>
+            <source>%1 decibans</source>
+            <translation>%1 Deziban</translation>
+        </message>
+        <message>
+            <source>not weighed: %1</source>
+            <translation>nicht gewogen: %1</translation>
+        </message>
+        <message>
+            <source>%1; %2</source>
+            <translation>%1; %2</translation>
+        </message>
+        <message>
+            <source>%1; %2; %3</source>
+            <translation>%1; %2; %3</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::Gestures</name>
+        <message>
+            <source>Wheel, + and -</source>
+            <translation>Rad, + und -</translation>
+        </message>
+        <message>
+            <source>zoom</source>
+            <translation>Maßstab ändern</translation>
+        </message>
+        <message>
+            <source>Ctrl and wheel</source>
+            <translation>Strg und Rad</translation>
+        </message>
+        <message>
+            <source>zoom the upright axis</source>
+            <translation>Maßstab der senkrechten Achse</translation>
+        </message>
+        <message>
+            <source>Drag, Page Up, Page Down</source>
+            <translation>Ziehen, Bild auf, Bild ab</translation>
+        </message>
+        <message>
+            <source>shift</source>
+            <translation>verschieben</translation>
+        </message>
+        <message>
+            <source>Shift and drag</source>
+            <translation>Umschalt und Ziehen</translation>
+        </message>
+        <message>
+            <source>zoom to a frame</source>
+            <translation>auf einen Rahmen vergrößern</translation>
+        </message>
+        <message>
+            <source>Double click, Home</source>
+            <translation>Doppelklick, Pos1</translation>
+        </message>
+        <message>
+            <source>show all</source>
+            <translation>alles zeigen</translation>
+        </message>
+        <message>
+            <source>Click</source>
+            <translation>Klick</translation>
+        </message>
+        <message>
+            <source>choose the moment or peak</source>
+            <translation>Zeitpunkt oder Spitze wählen</translation>
+        </message>
+        <message>
+            <source>Left, Right</source>
+            <translation>Links, Rechts</translation>
+        </message>
+        <message>
+            <source>step to the next; with Shift: farther</source>
+            <translation>weiter zum nächsten; mit Umschalt: weiter weg</translation>
+        </message>
+        <message>
+            <source>Alt and Left, Right</source>
+            <translation>Alt und Links, Rechts</translation>
+        </message>
+        <message>
+            <source>in a spectrum: the cursor by a tenth of a line</source>
+            <translation>im Spektrum: Cursor um eine Zehntellinie</translation>
+        </message>
+        <message>
+            <source>Ctrl and Left, Right</source>
+            <translation>Strg und Links, Rechts</translation>
+        </message>
+        <message>
+            <source>in a spectrum: the other cursor, the sidebands' spacing, the number of harmonics</source>
+            <translation>im Spektrum: anderer Cursor, Seitenbandabstand, Anzahl der Harmonischen</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::GuideDialog</name>
+        <message>
+            <source>Help</source>
+            <translation>Hilfe</translation>
+        </message>
+        <message>
+            <source>Topics</source>
+            <translation>Themen</translation>
+        </message>
+        <message>
+            <source>Text of the topic</source>
+            <translation>Text des Themas</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::HistoryList</name>
+        <message>
+            <source>History of the machine</source>
+            <translation>Historie der Maschine</translation>
+        </message>
+        <message>
+            <source>Which events are listed</source>
+            <translation>Welche Ereignisse aufgeführt sind</translation>
+        </message>
+        <message>
+            <source>all events</source>
+            <translation>alle Ereignisse</translation>
+        </message>
+        <message>
+            <source>Events of the machine, newest first</source>
+            <translation>Ereignisse der Maschine, neueste zuerst</translation>
+        </message>
+        <message>
+            <source>Day</source>
+            <translation>Tag</translation>
+        </message>
+        <message>
+            <source>What</source>
+            <translation>Was</translation>
+        </message>
+        <message>
+            <source>Where</source>
+            <translation>Wo</translation>
+        </message>
+        <message>
+            <source>In words</source>
+            <translation>In Worten</translation>
+        </message>
+        <message>
+            <source>By</source>
+            <translation>Von</translation>
+        </message>
+        <message>
+            <source>&amp;Add…</source>
+            <translation>&amp;Hinzufügen…</translation>
+        </message>
+        <message>
+            <source>A note, greasing, repair or another event of this machine</source>
+            <translation>Eine Notiz, Schmierung, Reparatur oder ein anderes Ereignis dieser Maschine</translation>
+        </message>
+        <message>
+            <source>C&amp;orrect…</source>
+            <translation>&amp;Berichtigen…</translation>
+        </message>
+        <message>
+            <source>A new note about the chosen event; nothing is rewritten</source>
+            <translation>Eine neue Notiz zum gewählten Ereignis; nichts wird umgeschrieben</translation>
+        </message>
+        <message>
+            <source>&amp;Before and after…</source>
+            <translation>&amp;Vorher und nachher…</translation>
+        </message>
+        <message>
+            <source>The machine before and after the chosen event</source>
+            <translation>Die Maschine vor und nach dem gewählten Ereignis</translation>
+        </message>
+        <message>
+            <source>&amp;Import events…</source>
+            <translation>&amp;Ereignisse einlesen…</translation>
+        </message>
+        <message>
+            <source>Events of this site from a CSV or JSON table</source>
+            <translation>Ereignisse dieses Standorts aus einer CSV- oder JSON-Tabelle</translation>
+        </message>
+        <message>
+            <source>No machine is chosen. Open one from the round or the register.</source>
+            <translation>Keine Maschine gewählt. Eine aus der Runde oder den Stammdaten öffnen.</translation>
+        </message>
+        <message>
+            <source>Nothing is noted of this machine yet. Greasings, repairs and remarks stand here and in the plots; add one, or import the site's list.</source>
+            <translation>Zu dieser Maschine ist noch nichts notiert. Schmierungen, Reparaturen und Bemerkungen stehen hier und in den Diagrammen; eine hinzufügen oder die Liste des Standorts einlesen.</translation>
+        </message>
+        <message>
+            <source>No event of this kind. Choose another kind, or all events.</source>
+            <translation>Kein Ereignis dieser Art. Eine andere Art oder alle Ereignisse wählen.</translation>
+        </message>
+        <message>
+            <source>%1 [%2]</source>
+            <translation>%1 [%2]</translation>
+        </message>
+        <message>
+            <source>1 photograph</source>
+            <translation>1 Foto</translation>
+        </message>
+        <message>
+            <source>%1 photographs</source>
+            <translation>%1 Fotos</translation>
+        </message>
+        <message>
+            <source>heard</source>
+            <translation>gehört</translation>
+        </message>
+        <message>
+            <source>corrected</source>
+            <translation>berichtigt</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::ImportDialog</name>
+        <message>
+            <source>with subfolders</source>
+            <translation>mit Unterordnern</translation>
+        </message>
+        <message>
+            <source>show first what they are taken for</source>
+            <translation>zuerst zeigen, wofür sie gehalten werden</translation>
+        </message>
+        <message>
+            <source>&amp;Files…</source>
+            <translation>&amp;Dateien…</translation>
+        </message>
+        <message>
+            <source>F&amp;older…</source>
+            <translation>&amp;Ordner…</translation>
+        </message>
+        <message>
+            <source>&amp;Stop</source>
+            <translation>&amp;Anhalten</translation>
+        </message>
+        <message>
+            <source>&amp;Try again</source>
+            <translation>&amp;Nochmals</translation>
+        </message>
+        <message>
+            <source>&amp;What were they taken for…</source>
+            <translation>&amp;Wofür gehalten…</translation>
+        </message>
+        <message>
+            <source>Import recordings</source>
+            <translation>Aufzeichnungen einlesen</translation>
+        </message>
+        <message>
+            <source>Stopping; what is taken stays.</source>
+            <translation>Wird angehalten; Übernommenes bleibt.</translation>
+        </message>
+        <message>
+            <source>Files chosen here are shown with where each fact came from; what is missing can be typed once and kept as a rule.</source>
+            <translation>Hier gewählte Dateien werden gezeigt mit der Herkunft jeder Angabe; Fehlendes lässt sich einmal eintippen und als Regel ablegen.</translation>
+        </message>
+        <message>
+            <source>The refused files, once they or their sidecars are mended.</source>
+            <translation>Die abgewiesenen Dateien, sobald sie oder ihre Begleitdateien berichtigt sind.</translation>
+        </message>
+        <message>
+            <source>Shows the refused files; what is missing can be typed and kept as a rule.</source>
+            <translation>Zeigt die abgewiesenen Dateien; Fehlendes lässt sich eintippen und als Regel ablegen.</translation>
+        </message>
+        <message>
+            <source>Choose files or a folder, or drop them here: WAV, FLAC or CSV, each with its JSON file beside it. What is already in the fleet file is passed over.</source>
+            <translation>Dateien oder einen Ordner wählen oder hier ablegen: WAV, FLAC oder CSV, jede mit ihrer JSON-Datei daneben. Was schon in der Flottendatei steht, wird übergangen.</translation>
+        </message>
+        <message>
+            <source>Refused files</source>
+            <translation>Abgewiesene Dateien</translation>
+        </message>
+        <message>
+            <source>Recordings to import</source>
+            <translation>Einzulesende Aufzeichnungen</translation>
+        </message>
+        <message>
+            <source>Recordings (*.wav *.flac *.csv)</source>
+            <translation>Aufzeichnungen (*.wav *.flac *.csv)</translation>
+        </message>
+        <message>
+            <source>All files (*)</source>
+            <translation>Alle Dateien (*)</translation>
+        </message>
+        <message>
+            <source>Folder to import</source>
+            <translation>Einzulesender Ordner</translation>
+        </message>
+        <message>
+            <source>The recordings are being found.</source>
+            <translation>Die Aufzeichnungen werden gesucht.</translation>
+        </message>
+        <message>
+            <source>%1 of %2</source>
+            <translation>%1 von %2</translation>
+        </message>
+        <message>
+            <source>%1 of %2: %3</source>
+            <translation>%1 von %2: %3</translation>
+        </message>
+        <message>
+            <source>Stopped; what was taken stays. The same import goes on from there.</source>
+            <translation>Angehalten; Übernommenes bleibt. Dasselbe Einlesen geht von dort weiter.</translation>
+        </message>
+        <message>
+            <source>Done.</source>
+            <translation>Fertig.</translation>
+        </message>
+        <message>
+            <source>%1 found · %2 taken · %3 already there · %4 for weeks already closed · %5 refused or parked</source>
+            <translation>%1 gefunden · %2 übernommen · %3 schon vorhanden · %4 für schon abgeschlossene Wochen · %5 abgewiesen oder zurückgestellt</translation>
+        </message>
+        <message>
+            <source>Refused or parked; the list is kept under Round, Refused files</source>
+            <translation>Abgewiesen oder zurückgestellt; die Liste steht unter Runde, Abgewiesene Dateien</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::JobDraftDialog</name>
+        <message>
+            <source>New job: %1</source>
+            <translation>Neuer Auftrag: %1</translation>
+        </message>
+        <message>
+            <source>Draft the job</source>
+            <translation>Auftrag entwerfen</translation>
+        </message>
+        <message>
+            <source>Findings of the week to %1. One job takes all that one stop can mend; its dates are the soonest of them.</source>
+            <translation>Befunde der Woche bis %1. Ein Auftrag umfasst alles, was ein Stillstand beheben kann; seine Termine sind die frühesten davon.</translation>
+        </message>
+        <message>
+            <source>For these findings</source>
+            <translation>Für diese Befunde</translation>
+        </message>
+        <message>
+            <source>Order parts by</source>
+            <translation>Teile bestellen bis</translation>
+        </message>
+        <message>
+            <source>Do not run beyond</source>
+            <translation>Nicht weiterfahren über</translation>
+        </message>
+        <message>
+            <source>Planned stop</source>
+            <translation>Geplanter Stillstand</translation>
+        </message>
+        <message>
+            <source>Work order</source>
+            <translation>Arbeitsauftrag-Nr.</translation>
+        </message>
+        <message>
+            <source>In words</source>
+            <translation>In Worten</translation>
+        </message>
+        <message>
+            <source>Nothing was found in this week: there is no job to draft.</source>
+            <translation>In dieser Woche wurde nichts gefunden: kein Auftrag zu entwerfen.</translation>
+        </message>
+        <message>
+            <source>Choose at least one finding.</source>
+            <translation>Mindestens einen Befund wählen.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::JobModel</name>
+        <message>
+            <source>%1, R%2</source>
+            <translation>%1, R%2</translation>
+        </message>
+        <message>
+            <source>replaced by job %1</source>
+            <translation>ersetzt durch Auftrag %1</translation>
+        </message>
+        <message>
+            <source>%1, overdue</source>
+            <translation>%1, überfällig</translation>
+        </message>
+        <message>
+            <source>%1, %2 of 4</source>
+            <translation>%1, %2 von 4</translation>
+        </message>
+        <message>
+            <source>Job</source>
+            <translation>Auftrag</translation>
+        </message>
+        <message>
+            <source>Machine</source>
+            <translation>Maschine</translation>
+        </message>
+        <message>
+            <source>For</source>
+            <translation>Für</translation>
+        </message>
+        <message>
+            <source>State</source>
+            <translation>Stand</translation>
+        </message>
+        <message>
+            <source>By when</source>
+            <translation>Bis wann</translation>
+        </message>
+        <message>
+            <source>Priority</source>
+            <translation>Priorität</translation>
+        </message>
+        <message>
+            <source>Work order</source>
+            <translation>Arbeitsauftrag-Nr.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::JobMoveDialog</name>
+        <message>
+            <source>Job %1: what happened</source>
+            <translation>Auftrag %1: was geschah</translation>
+        </message>
+        <message>
+            <source>Revision of job %1</source>
+            <translation>Revision des Auftrags %1</translation>
+        </message>
+        <message>
+            <source>Keep</source>
+            <translation>Ablegen</translation>
+        </message>
+        <message>
+            <source>Make the revision</source>
+            <translation>Revision anlegen</translation>
+        </message>
+        <message>
+            <source>Revision %1 replaces revision %2: the old job stays as it is and is marked as replaced, the new one is drafted again.</source>
+            <translation>Revision %1 ersetzt Revision %2: der alte Auftrag bleibt, wie er ist, und wird als ersetzt gekennzeichnet, der neue wird neu entworfen.</translation>
+        </message>
+        <message>
+            <source>Order parts by</source>
+            <translation>Teile bestellen bis</translation>
+        </message>
+        <message>
+            <source>Do not run beyond</source>
+            <translation>Nicht weiterfahren über</translation>
+        </message>
+        <message>
+            <source>Planned stop</source>
+            <translation>Geplanter Stillstand</translation>
+        </message>
+        <message>
+            <source>Work order</source>
+            <translation>Arbeitsauftrag-Nr.</translation>
+        </message>
+        <message>
+            <source>In words</source>
+            <translation>In Worten</translation>
+        </message>
+        <message>
+            <source>Why it is revised</source>
+            <translation>Grund der Revision</translation>
+        </message>
+        <message>
+            <source>stays %1</source>
+            <translation>bleibt %1</translation>
+        </message>
+        <message>
+            <source>It is now</source>
+            <translation>Jetzt</translation>
+        </message>
+        <message>
+            <source>Done on</source>
+            <translation>Erledigt am</translation>
+        </message>
+        <message>
+            <source>Kind of work</source>
+            <translation>Art der Arbeit</translation>
+        </message>
+        <message>
+            <source>Say what the revision changes.</source>
+            <translation>Angeben, was die Revision ändert.</translation>
+        </message>
+        <message>
+            <source>Say what was done: the work starts the verification and stands in the machine's history.</source>
+            <translation>Angeben, was getan wurde: die Arbeit beginnt den Nachweis und steht in der Historie der Maschine.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::JobsDialog</name>
+        <message>
+            <source>Jobs</source>
+            <translation>Aufträge</translation>
+        </message>
+        <message>
+            <source>Jobs, overdue first</source>
+            <translation>Aufträge, überfällige zuerst</translation>
+        </message>
+        <message>
+            <source>The chosen job</source>
+            <translation>Der gewählte Auftrag</translation>
+        </message>
+        <message>
+            <source>Which jobs are listed</source>
+            <translation>Welche Aufträge aufgeführt sind</translation>
+        </message>
+        <message>
+            <source>open or to be verified</source>
+            <translation>offen oder nachzuweisen</translation>
+        </message>
+        <message>
+            <source>overdue</source>
+            <translation>überfällig</translation>
+        </message>
+        <message>
+            <source>all</source>
+            <translation>alle</translation>
+        </message>
+        <message>
+            <source>one machine only</source>
+            <translation>nur eine Maschine</translation>
+        </message>
+        <message>
+            <source>%1 only</source>
+            <translation>nur %1</translation>
+        </message>
+        <message>
+            <source>&amp;New job…</source>
+            <translation>&amp;Neuer Auftrag…</translation>
+        </message>
+        <message>
+            <source>A job for findings of this week</source>
+            <translation>Ein Auftrag für Befunde dieser Woche</translation>
+        </message>
+        <message>
+            <source>&amp;Move on…</source>
+            <translation>&amp;Weiterführen…</translation>
+        </message>
+        <message>
+            <source>What happened to the chosen job next</source>
+            <translation>Was mit dem gewählten Auftrag als Nächstes geschah</translation>
+        </message>
+        <message>
+            <source>&amp;Revise…</source>
+            <translation>&amp;Revidieren…</translation>
+        </message>
+        <message>
+            <source>A new job that replaces the chosen one</source>
+            <translation>Ein neuer Auftrag, der den gewählten ersetzt</translation>
+        </message>
+        <message>
+            <source>&amp;Planner's report…</source>
+            <translation>Rückmeldung &amp;Planer…</translation>
+        </message>
+        <message>
+            <source>What was found when it was opened</source>
+            <translation>Was beim Öffnen gefunden wurde</translation>
+        </message>
+        <message>
+            <source>&amp;Before and after…</source>
+            <translation>&amp;Vorher und nachher…</translation>
+        </message>
+        <message>
+            <source>The machine before and after the work</source>
+            <translation>Die Maschine vor und nach der Arbeit</translation>
+        </message>
+        <message>
+            <source>Findings &amp;sheet…</source>
+            <translation>&amp;Befundblatt…</translation>
+        </message>
+        <message>
+            <source>The sheet of the chosen job's machine</source>
+            <translation>Das Befundblatt der Maschine des gewählten Auftrags</translation>
+        </message>
+        <message>
+            <source>%1 jobs, %2 overdue</source>
+            <translation>%1 Aufträge, %2 überfällig</translation>
+        </message>
+        <message>
+            <source>%1 jobs</source>
+            <translation>%1 Aufträge</translation>
+        </message>
+        <message>
+            <source>No job yet. Choose a machine with a finding and make a new job from it.</source>
+            <translation>Noch kein Auftrag. Eine Maschine mit Befund wählen und daraus einen neuen Auftrag anlegen.</translation>
+        </message>
+        <message>
+            <source>No job of this kind. Choose another kind, or all.</source>
+            <translation>Kein Auftrag dieser Art. Eine andere Art oder alle wählen.</translation>
+        </message>
+        <message>
+            <source>Job %1 of %2 is %3.</source>
+            <translation>Auftrag %1 (%2) ist %3.</translation>
+        </message>
+        <message>
+            <source>The same report of that day is there already; it stands once.</source>
+            <translation>Dieselbe Rückmeldung dieses Tages ist schon vorhanden; sie steht nur einmal.</translation>
+        </message>
+        <message>
+            <source>The report is kept and counts in this site's record.</source>
+            <translation>Die Rückmeldung ist abgelegt und zählt in der Bilanz dieses Standorts.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::JsonTableModel</name>
+        <message>
+            <source>line %1%2: %3</source>
+            <translation>Zeile %1%2: %3</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::LedgerModel</name>
+        <message>
+            <source>
+on evidence</source>
+            <translation>
+nach Belegen</translation>
+        </message>
+        <message>
+            <source>
+by change</source>
+            <translation>
+nach Änderung</translation>
+        </message>
+        <message>
+            <source>
+by zone</source>
+            <translation>
+nach Zone</translation>
+        </message>
+        <message>
+            <source>
+by hand</source>
+            <translation>
+von Hand</translation>
+        </message>
+        <message>
+            <source>reason given</source>
+            <translation>Grund angegeben</translation>
+        </message>
+        <message>
+            <source>reason to be given</source>
+            <translation>Grund anzugeben</translation>
+        </message>
+        <message>
+            <source>undecided</source>
+            <translation>offen</translation>
+        </message>
+        <message>
+            <source>sample, opened</source>
+            <translation>Stichprobe, geöffnet</translation>
+        </message>
+        <message>
+            <source>sample, to be opened</source>
+            <translation>Stichprobe, zu öffnen</translation>
+        </message>
+        <message>
+            <source>left, with the block</source>
+            <translation>belassen, mit dem Block</translation>
+        </message>
+        <message>
+            <source>%1, and %2 more</source>
+            <translation>%1 und %2 weitere</translation>
+        </message>
+        <message>
+            <source>criticality %1</source>
+            <translation>Kritikalität %1</translation>
+        </message>
+        <message>
+            <source>no area</source>
+            <translation>kein Bereich</translation>
+        </message>
+        <message>
+            <source>%1, %2 settled</source>
+            <translation>%1, %2 entschieden</translation>
+        </message>
+        <message>
+            <source>%1, accepted as a block</source>
+            <translation>%1, als Block angenommen</translation>
+        </message>
+        <message>
+            <source>%1; of the %2 drawn at random as a sample, %3 opened</source>
+            <translation>%1; von den %2 zufällig gezogenen der Stichprobe %3 geöffnet</translation>
+        </message>
+        <message>
+            <source>never</source>
+            <translation>nie</translation>
+        </message>
+        <message>
+            <source>%1 %2</source>
+            <translation>%1 %2</translation>
+        </message>
+        <message>
+            <source>%1, weekly medians of 26 weeks; limit %2 %3</source>
+            <translation>%1, Wochenmediane über 26 Wochen; Grenze %2 %3</translation>
+        </message>
+        <message>
+            <source>none</source>
+            <translation>keine</translation>
+        </message>
+        <message>
+            <source>%1
+%2</source>
+            <translation>%1
+%2</translation>
+        </message>
+        <message>
+            <source>listed by: %1</source>
+            <translation>aufgeführt durch: %1</translation>
+        </message>
+        <message>
+            <source>nothing was ever recorded</source>
+            <translation>es wurde nie etwas aufgezeichnet</translation>
+        </message>
+        <message>
+            <source>newest recording of the machine: %1,
+%2 before the end of the period, %3</source>
+            <translation>neueste Aufzeichnung der Maschine: %1,
+%2 vor Ende des Zeitraums, %3</translation>
+        </message>
+        <message>
+            <source>nothing was weighed</source>
+            <translation>nichts wurde gewogen</translation>
+        </message>
+        <message>
+            <source>the machine's week: %1 decibans</source>
+            <translation>die Woche der Maschine: %1 Deziban</translation>
+        </message>
+        <message>
+            <source>a mean of e-values: over the recordings of the week, over the fault families of each
+bearing, over the bearings. So nothing is gained by looking for more.</source>
+            <translation>ein Mittel von e-Werten: über die Aufzeichnungen der Woche, über die Fehlerfamilien jedes
+Lagers, über die Lager. Mehr zu suchen bringt also keinen Gewinn.</translation>
+        </message>
+        <message>
+            <source>by itself %1: %2</source>
+            <translation>für sich %1: %2</translation>
+        </message>
+        <message>
+            <source>with its criticality (%1, %2%3) against %4 for the list</source>
+            <translation>mit ihrer Kritikalität (%1, %2%3) gegen %4 für die Liste</translation>
+        </message>
+        <message>
+            <source>Weight %1 of the machine, %2 of the finding by itself: the machine's is a mean over its bearings and all that was looked for there.</source>
+            <translation>Gewicht %1 der Maschine, %2 des Befunds für sich: das der Maschine ist ein Mittel über ihre Lager und alles, wonach dort gesucht wurde.</translation>
+        </message>
+        <message>
+            <source>%1 %2 %3%4</source>
+            <translation>%1 %2 %3%4</translation>
+        </message>
+        <message>
+            <source> of %1</source>
+            <translation> von %1</translation>
+        </message>
+        <message>
+            <source>newest recording %1 before the end of the period</source>
+            <translation>neueste Aufzeichnung %1 vor Ende des Zeitraums</translation>
+        </message>
+        <message>
+            <source>%1: %2</source>
+            <translation>%1: %2</translation>
+        </message>
+        <message>
+            <source>Urgency</source>
+            <translation>Dringlichk.</translation>
+        </message>
+        <message>
+            <source>Machine</source>
+            <translation>Maschine</translation>
+        </message>
+        <message>
+            <source>Finding, and what changed</source>
+            <translation>Befund und Änderung</translation>
+        </message>
+        <message>
+            <source>26 weeks, limit</source>
+            <translation>26 Wo., Grenze</translation>
+        </message>
+        <message>
+            <source>Weight, dban</source>
+            <translation>Gewicht, dban</translation>
+        </message>
+        <message>
+            <source>Newest</source>
+            <translation>Neueste</translation>
+        </message>
+        <message>
+            <source>Decision</source>
+            <translation>Entscheidung</translation>
+        </message>
+        <message>
+            <source>leave, watch, plan or act; unseen where the machine could not be judged</source>
+            <translation>belassen, beobachten, einplanen oder handeln; ungesehen, wo die Maschine nicht beurteilt werden konnte</translation>
+        </message>
+        <message>
+            <source>tag, service and area</source>
+            <translation>Kennzeichen, Aufgabe und Bereich</translation>
+        </message>
+        <message>
+            <source>the strongest finding, and in one sentence what changed since the last round</source>
+            <translation>der stärkste Befund und in einem Satz, was sich seit der letzten Runde geändert hat</translation>
+        </message>
+        <message>
+            <source>weekly medians of the governing quantity with its next limit</source>
+            <translation>Wochenmediane der maßgebenden Größe mit ihrer nächsten Grenze</translation>
+        </message>
+        <message>
+            <source>decibans of the machine's week: how unlike chance, not the odds that the fault is there; a mean over its bearings and what was looked for there, so less than its strongest finding by itself</source>
+            <translation>Deziban der Woche der Maschine: wie wenig es nach Zufall aussieht, nicht die Wahrscheinlichkeit, dass der Fehler vorliegt; ein Mittel über ihre Lager und das dort Gesuchte, daher weniger als ihr stärkster Befund für sich</translation>
+        </message>
+        <message>
+            <source>age of the machine's newest recording at the end of the period, which is midnight at the site</source>
+            <translation>Alter der neuesten Aufzeichnung der Maschine am Ende des Zeitraums, also um Mitternacht am Standort</translation>
+        </message>
+        <message>
+            <source>accept, dispute with a reason, defer to a date</source>
+            <translation>annehmen, mit Grund bestreiten, auf ein Datum verschieben</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::LogActions</name>
+        <message>
+            <source>This fleet file is open for reading only.</source>
+            <translation>Diese Flottendatei ist nur zum Lesen geöffnet.</translation>
+        </message>
+        <message>
+            <source>Choose a machine first: an event belongs to one.</source>
+            <translation>Erst eine Maschine wählen: ein Ereignis gehört zu einer Maschine.</translation>
+        </message>
+        <message>
+            <source>Kept.</source>
+            <translation>Abgelegt.</translation>
+        </message>
+        <message>
+            <source>Choose a machine first: a baseline belongs to one.</source>
+            <translation>Erst eine Maschine wählen: ein Ausgangsband gehört zu einer Maschine.</translation>
+        </message>
+        <message>
+            <source>A new baseline of %1 begins.</source>
+            <translation>Ein neues Ausgangsband von %1 beginnt.</translation>
+        </message>
+        <message>
+            <source>Choose a machine first: a history belongs to one.</source>
+            <translation>Erst eine Maschine wählen: eine Historie gehört zu einer Maschine.</translation>
+        </message>
+        <message>
+            <source>History: %1</source>
+            <translation>Historie: %1</translation>
+        </message>
+        <message>
+            <source>Choose a machine first: before and after are of one.</source>
+            <translation>Erst eine Maschine wählen: Vorher und nachher gelten für eine Maschine.</translation>
+        </message>
+        <message>
+            <source>Events from a table: machine, time, kind, at, text, by</source>
+            <translation>Ereignisse aus einer Tabelle: machine, time, kind, at, text, by</translation>
+        </message>
+        <message>
+            <source>Tables (*.csv *.json);;All files (*)</source>
+            <translation>Tabellen (*.csv *.json);;Alle Dateien (*)</translation>
+        </message>
+        <message>
+            <source>%1 events are in the history.</source>
+            <translation>%1 Ereignisse stehen in der Historie.</translation>
+        </message>
+        <message>
+            <source>Events from a table</source>
+            <translation>Ereignisse aus einer Tabelle</translation>
+        </message>
+        <message>
+            <source>%1 Refused: %2.</source>
+            <translation>%1 Abgewiesen: %2.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::MachineHistory</name>
+        <message>
+            <source>against speed</source>
+            <translation>gegen Drehzahl</translation>
+        </message>
+        <message>
+            <source>against load</source>
+            <translation>gegen Last</translation>
+        </message>
+        <message>
+            <source>against frame</source>
+            <translation>gegen Gehäuse</translation>
+        </message>
+        <message>
+            <source>against ambient</source>
+            <translation>gegen Umgebung</translation>
+        </message>
+        <message>
+            <source>Kind of spectra in the waterfall</source>
+            <translation>Art der Spektren im Wasserfall</translation>
+        </message>
+        <message>
+            <source>Waterfall in colours or as traces (W)</source>
+            <translation>Wasserfall in Farben oder als Kurven (W)</translation>
+        </message>
+        <message>
+            <source>colours</source>
+            <translation>Farben</translation>
+        </message>
+        <message>
+            <source>traces</source>
+            <translation>Kurven</translation>
+        </message>
+        <message>
+            <source>Frequencies or orders of the shaft</source>
+            <translation>Frequenzen oder Ordnungen der Welle</translation>
+        </message>
+        <message>
+            <source>frequency</source>
+            <translation>Frequenz</translation>
+        </message>
+        <message>
+            <source>orders</source>
+            <translation>Ordnungen</translation>
+        </message>
+        <message>
+            <source>What the quantity is drawn against</source>
+            <translation>Wogegen die Größe aufgetragen wird</translation>
+        </message>
+        <message>
+            <source>over time</source>
+            <translation>über der Zeit</translation>
+        </message>
+        <message>
+            <source>Control chart of the first quantity's daily medians</source>
+            <translation>Regelkarte der Tagesmediane der ersten Größe</translation>
+        </message>
+        <message>
+            <source>no chart</source>
+            <translation>keine Karte</translation>
+        </message>
+        <message>
+            <source>EWMA</source>
+            <translation>EWMA</translation>
+        </message>
+        <message>
+            <source>CUSUM</source>
+            <translation>CUSUM</translation>
+        </message>
+        <message>
+            <source>Span of time shown (keys 1 to 5)</source>
+            <translation>Gezeigte Zeitspanne (Tasten 1 bis 5)</translation>
+        </message>
+        <message>
+            <source>all</source>
+            <translation>alle</translation>
+        </message>
+        <message>
+            <source>6 months</source>
+            <translation>6 Monate</translation>
+        </message>
+        <message>
+            <source>month</source>
+            <translation>Monat</translation>
+        </message>
+        <message>
+            <source>week</source>
+            <translation>Woche</translation>
+        </message>
+        <message>
+            <source>day</source>
+            <translation>Tag</translation>
+        </message>
+        <message>
+            <source>part</source>
+            <translation>Teil</translation>
+        </message>
+        <message>
+            <source>%1 %2</source>
+            <translation>%1 %2</translation>
+        </message>
+        <message>
+            <source>velocity</source>
+            <translation>Geschwindigkeit</translation>
+        </message>
+        <message>
+            <source>acceleration</source>
+            <translation>Beschleunigung</translation>
+        </message>
+        <message>
+            <source>envelope</source>
+            <translation>Hüllkurve</translation>
+        </message>
+        <message>
+            <source>%1 keeps no spectra for the waterfall: choose a channel of acceleration.</source>
+            <translation>%1 führt keine Spektren für den Wasserfall: einen Beschleunigungskanal wählen.</translation>
+        </message>
+        <message>
+            <source>No spectra of this kind are kept for %1. Choose another kind or channel.</source>
+            <translation>Für %1 sind keine Spektren dieser Art abgelegt. Andere Art oder anderen Kanal wählen.</translation>
+        </message>
+        <message>
+            <source>%1 was not measured on %2. Choose another quantity or channel.</source>
+            <translation>%1 wurde an %2 nicht gemessen. Andere Größe oder anderen Kanal wählen.</translation>
+        </message>
+        <message>
+            <source>No recording of %1 has both %2 and %3. Draw it over time, or against something else.</source>
+            <translation>Keine Aufzeichnung von %1 hat sowohl %2 als auch %3. Über der Zeit oder gegen etwas anderes auftragen.</translation>
+        </message>
+        <message>
+            <source>Limits: %1.</source>
+            <translation>Grenzen: %1.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::MachinePage</name>
+        <message>
+            <source>Machine</source>
+            <translation>Maschine</translation>
+        </message>
+        <message>
+            <source>No machine is chosen. Open one from the round or the register.</source>
+            <translation>Keine Maschine gewählt. Eine aus der Runde oder den Stammdaten öffnen.</translation>
+        </message>
+        <message>
+            <source>Reading %1 …</source>
+            <translation>%1 wird gelesen …</translation>
+        </message>
+        <message>
+            <source>No recording of %1 yet. Import recordings to see its waterfall, trend and evidence.</source>
+            <translation>Noch keine Aufzeichnung von %1. Für Wasserfall, Trend und Belege Aufzeichnungen einlesen.</translation>
+        </message>
+        <message>
+            <source>No running recording in the week to %1, so nothing was weighed. Choose another moment in the trend.</source>
+            <translation>Keine Aufzeichnung in Betrieb in der Woche bis %1, daher wurde nichts gewichtet. Anderen Zeitpunkt im Trend wählen.</translation>
+        </message>
+        <message>
+            <source>Channel of waterfall, trend and spectra</source>
+            <translation>Kanal für Wasserfall, Trend und Spektren</translation>
+        </message>
+        <message>
+            <source>Spectrum</source>
+            <translation>Spektrum</translation>
+        </message>
+        <message>
+            <source>Envelope spectrum</source>
+            <translation>Hüllkurvenspektrum</translation>
+        </message>
+        <message>
+            <source>Findings &amp;sheet…</source>
+            <translation>&amp;Befundblatt…</translation>
+        </message>
+        <message>
+            <source>Note or e&amp;vent…</source>
+            <translation>Notiz oder &amp;Ereignis…</translation>
+        </message>
+        <message>
+            <source>Kind of spectrum</source>
+            <translation>Art des Spektrums</translation>
+        </message>
+        <message>
+            <source>Evidence</source>
+            <translation>Belege</translation>
+        </message>
+        <message>
+            <source>Envelope</source>
+            <translation>Hüllkurve</translation>
+        </message>
+        <message>
+            <source>Waveform</source>
+            <translation>Zeitsignal</translation>
+        </message>
+        <message>
+            <source>Orbit</source>
+            <translation>Orbit</translation>
+        </message>
+        <message>
+            <source>History</source>
+            <translation>Historie</translation>
+        </message>
+        <message>
+            <source>Waterfall</source>
+            <translation>Wasserfall</translation>
+        </message>
+        <message>
+            <source>Trend</source>
+            <translation>Trend</translation>
+        </message>
+        <message>
+            <source>%1
+Waterfall and trend still show it; choose another recording or channel for its full spectra.</source>
+            <translation>%1
+Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung oder anderen Kanal wählen.</translation>
+        </message>
+        <message>
+            <source>velocity</source>
+            <translation>Geschwindigkeit</translation>
+        </message>
+        <message>
+            <source>displacement</source>
+            <translation>Schwingweg</translation>
+        </message>
+        <message>
+            <source>No envelope of %1: it needs a channel of acceleration.</source>
+            <translation>Keine Hüllkurve von %1: dafür ist ein Beschleunigungskanal nötig.</translation>
+        </message>
+        <message>
+            <source>No spectrum of %1.</source>
+            <translation>Kein Spektrum von %1.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::MainWindow</name>
+        <message>
+            <source>&amp;File</source>
+            <translation>&amp;Datei</translation>
+        </message>
+        <message>
+            <source>&amp;Round</source>
+            <translation>&amp;Runde</translation>
+        </message>
+        <message>
+            <source>&amp;Machine</source>
+            <translation>&amp;Maschine</translation>
+        </message>
+        <message>
+            <source>&amp;Help</source>
+            <translation>&amp;Hilfe</translation>
+        </message>
+        <message>
+            <source>&amp;View</source>
+            <translation>&amp;Sicht</translation>
+        </message>
+        <message>
+            <source>&amp;System's colours</source>
+            <translation>&amp;Systemfarben</translation>
+        </message>
+        <message>
+            <source>&amp;Light</source>
+            <translation>&amp;Hell</translation>
+        </message>
+        <message>
+            <source>&amp;Dark</source>
+            <translation>&amp;Dunkel</translation>
+        </message>
+        <message>
+            <source>Opening %1</source>
+            <translation>%1 wird geöffnet</translation>
+        </message>
+        <message>
+            <source>Fettle</source>
+            <translation>Fettle</translation>
+        </message>
+        <message>
+            <source>%1 - Fettle</source>
+            <translation>%1 - Fettle</translation>
+        </message>
+        <message>
+            <source>%1 at work</source>
+            <translation>%1 in Arbeit</translation>
+        </message>
+        <message>
+            <source>ready</source>
+            <translation>bereit</translation>
+        </message>
+        <message>
+            <source>Open a fleet</source>
+            <translation>Flotte öffnen</translation>
+        </message>
+        <message>
+            <source>Fleet files (*.fettle);;All files (*)</source>
+            <translation>Flottendateien (*.fettle);;Alle Dateien (*)</translation>
+        </message>
+        <message>
+            <source>Back up to</source>
+            <translation>Sichern nach</translation>
+        </message>
+        <message>
+            <source>Fleet files (*.fettle)</source>
+            <translation>Flottendateien (*.fettle)</translation>
+        </message>
+        <message>
+            <source>%1 %</source>
+            <translation>%1 %</translation>
+        </message>
+        <message>
+            <source>Open or make a fleet first; recordings go into its file.</source>
+            <translation>Erst eine Flotte öffnen oder anlegen; Aufzeichnungen gehen in deren Datei.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::MoveModel</name>
+        <message>
+            <source>nothing</source>
+            <translation>nichts</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
+        </message>
+        <message>
+            <source>%1: %2</source>
+            <translation>%1: %2</translation>
+        </message>
+        <message>
+            <source>%1. %2</source>
+            <translation>%1. %2</translation>
+        </message>
+        <message>
+            <source>%1; then %2</source>
+            <translation>%1; dann %2</translation>
+        </message>
+        <message>
+            <source>Machine</source>
+            <translation>Maschine</translation>
+        </message>
+        <message>
+            <source>Move</source>
+            <translation>Änderung</translation>
+        </message>
+        <message>
+            <source>Why</source>
+            <translation>Grund</translation>
+        </message>
+        <message>
+            <source>Decided then, and now</source>
+            <translation>Entschieden damals und jetzt</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::NewFleetDialog</name>
+        <message>
+            <source>New fleet</source>
+            <translation>Neue Flotte</translation>
+        </message>
+        <message>
+            <source>Make the fleet file</source>
+            <translation>Flottendatei anlegen</translation>
+        </message>
+        <message>
+            <source>One file holds one site: its machines, recordings, rounds and decisions. It is a SQLite database on this computer's own disk; a network drive cannot hold it safely.</source>
+            <translation>Eine Datei hält einen Standort: seine Maschinen, Aufzeichnungen, Runden und Entscheidungen. Sie ist eine SQLite-Datenbank auf dem eigenen Datenträger dieses Rechners; ein Netzlaufwerk kann sie nicht sicher halten.</translation>
+        </message>
+        <message>
+            <source>Choose…</source>
+            <translation>Wählen…</translation>
+        </message>
+        <message>
+            <source>Site</source>
+            <translation>Standort</translation>
+        </message>
+        <message>
+            <source>Time zone</source>
+            <translation>Zeitzone</translation>
+        </message>
+        <message>
+            <source>File</source>
+            <translation>Datei</translation>
+        </message>
+        <message>
+            <source>The site needs a name.</source>
+            <translation>Der Standort braucht einen Namen.</translation>
+        </message>
+        <message>
+            <source>The time zone is not known; it is named like Europe/London or UTC.</source>
+            <translation>Die Zeitzone ist unbekannt; sie heißt etwa Europe/London oder UTC.</translation>
+        </message>
+        <message>
+            <source>The file needs a name.</source>
+            <translation>Die Datei braucht einen Namen.</translation>
+        </message>
+        <message>
+            <source>A file of this name is already there; it is not replaced.</source>
+            <translation>Eine Datei dieses Namens ist schon da; sie wird nicht ersetzt.</translation>
+        </message>
+        <message>
+            <source>The folder is not there.</source>
+            <translation>Der Ordner ist nicht da.</translation>
+        </message>
+        <message>
+            <source>New fleet file</source>
+            <translation>Neue Flottendatei</translation>
+        </message>
+        <message>
+            <source>Fleet files (*.fettle)</source>
+            <translation>Flottendateien (*.fettle)</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::OptionalDate</name>
+        <message>
+            <source>There is such a day</source>
+            <translation>Tag bekannt</translation>
+        </message>
+        <message>
+            <source>Day</source>
+            <translation>Tag</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::OrbitPlot</name>
+        <message>
+            <source>Orbit</source>
+            <translation>Orbit</translation>
+        </message>
+        <message>
+            <source>Of which orders the orbit is made</source>
+            <translation>Aus welchen Ordnungen der Orbit gebildet wird</translation>
+        </message>
+        <message>
+            <source>1x</source>
+            <translation>1x</translation>
+        </message>
+        <message>
+            <source>2x</source>
+            <translation>2x</translation>
+        </message>
+        <message>
+            <source>1x and 2x</source>
+            <translation>1x und 2x</translation>
+        </message>
+        <message>
+            <source>1x to 5x</source>
+            <translation>1x bis 5x</translation>
+        </message>
+        <message>
+            <source>unfiltered</source>
+            <translation>ungefiltert</translation>
+        </message>
+        <message>
+            <source>What the orbit shows and what it cannot</source>
+            <translation>Was die Wellenbahn zeigt und was nicht</translation>
+        </message>
+        <message>
+            <source>Seen by sensors on the housing: its motion, not the shaft's within the bearing.</source>
+            <translation>Von Sensoren am Gehäuse gesehen: dessen Bewegung, nicht die der Welle im Lager.</translation>
+        </message>
+        <message>
+            <source>The dot is the once-per-turn mark.</source>
+            <translation>Der Punkt ist die Marke einmal je Umdrehung.</translation>
+        </message>
+        <message>
+            <source>No once-per-turn mark was recorded: where a turn begins, where the heavy spot is and whether the path runs with the shaft or against it cannot be told.</source>
+            <translation>Keine Marke einmal je Umdrehung aufgezeichnet: wo eine Umdrehung beginnt, wo die schwere Stelle liegt und ob die Bahn mit oder gegen die Welle läuft, lässt sich nicht sagen.</translation>
+        </message>
+        <message>
+            <source>%1, %2 peak</source>
+            <translation>%1, %2 Spitze</translation>
+        </message>
+        <message>
+            <source>%1, um	%2, um
+</source>
+            <translation>%1, um	%2, um
+</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::OutlineView</name>
+        <message>
+            <source>Outline of the first channel</source>
+            <translation>Umriss des ersten Kanals</translation>
+        </message>
+        <message>
+            <source>from %1 to %2 %3</source>
+            <translation>von %1 bis %2 %3</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PageFlow</name>
+        <message>
+            <source>%1, continued</source>
+            <translation>%1, Fortsetzung</translation>
+        </message>
+        <message>
+            <source>%1 of %2</source>
+            <translation>%1 von %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PagePreview</name>
+        <message>
+            <source>The page as it will be printed</source>
+            <translation>Die Seite, wie sie gedruckt wird</translation>
+        </message>
+        <message>
+            <source>Pages as they will be printed</source>
+            <translation>Seiten, wie sie gedruckt werden</translation>
+        </message>
+        <message>
+            <source>Paper</source>
+            <translation>Papier</translation>
+        </message>
+        <message>
+            <source>Paper the pages are laid out for</source>
+            <translation>Papier, für das die Seiten umbrochen sind</translation>
+        </message>
+        <message>
+            <source>A4</source>
+            <translation>A4</translation>
+        </message>
+        <message>
+            <source>Letter</source>
+            <translation>Letter</translation>
+        </message>
+        <message>
+            <source>Smaller</source>
+            <translation>Kleiner</translation>
+        </message>
+        <message>
+            <source>Larger</source>
+            <translation>Größer</translation>
+        </message>
+        <message>
+            <source>width</source>
+            <translation>Breite</translation>
+        </message>
+        <message>
+            <source>As wide as the window</source>
+            <translation>So breit wie das Fenster</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PastMarks</name>
+        <message>
+            <source>baseline</source>
+            <translation>Ausgangsband</translation>
+        </message>
+        <message>
+            <source>apart since</source>
+            <translation>abweichend seit</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PhotoStrip</name>
+        <message>
+            <source>Photographs</source>
+            <translation>Fotos</translation>
+        </message>
+        <message>
+            <source>Enter shows a photograph large, Del takes it out</source>
+            <translation>Die Eingabetaste zeigt ein Foto groß, Entf nimmt es heraus</translation>
+        </message>
+        <message>
+            <source>Enter shows a photograph large</source>
+            <translation>Die Eingabetaste zeigt ein Foto groß</translation>
+        </message>
+        <message>
+            <source>JPEG or PNG, at most %1 MB each</source>
+            <translation>JPEG oder PNG, je höchstens %1 MB</translation>
+        </message>
+        <message>
+            <source>Photo&amp;graphs…</source>
+            <translation>&amp;Fotos…</translation>
+        </message>
+        <message>
+            <source>Choose photographs, or drop them here, or paste one with Ctrl+V; they are kept as given</source>
+            <translation>Fotos wählen, hierher ziehen oder mit Strg+V einfügen; sie werden unverändert aufbewahrt</translation>
+        </message>
+        <message>
+            <source>pasted.png</source>
+            <translation>eingefuegt.png</translation>
+        </message>
+        <message>
+            <source>Pictures (*.jpg *.jpeg *.png *.JPG *.JPEG *.PNG)</source>
+            <translation>Bilder (*.jpg *.jpeg *.png *.JPG *.JPEG *.PNG)</translation>
+        </message>
+        <message>
+            <source>There is no picture to paste.</source>
+            <translation>Kein Bild zum Einfügen vorhanden.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PhotoViewer</name>
+        <message>
+            <source>Photographs of %1</source>
+            <translation>Fotos von %1</translation>
+        </message>
+        <message>
+            <source>The photograph</source>
+            <translation>Das Foto</translation>
+        </message>
+        <message>
+            <source>&amp;Before</source>
+            <translation>&amp;Voriges</translation>
+        </message>
+        <message>
+            <source>&amp;Next</source>
+            <translation>&amp;Nächstes</translation>
+        </message>
+        <message>
+            <source>&amp;Save as given…</source>
+            <translation>&amp;Unverändert speichern…</translation>
+        </message>
+        <message>
+            <source>%1, %2 of %3</source>
+            <translation>%1, %2 von %3</translation>
+        </message>
+        <message>
+            <source>Save the photograph</source>
+            <translation>Foto speichern</translation>
+        </message>
+        <message>
+            <source>%1 is the fleet file or a part of it and is left as it is.</source>
+            <translation>%1 ist die Flottendatei oder ein Teil davon und bleibt, wie sie ist.</translation>
+        </message>
+        <message>
+            <source>Saved as %1</source>
+            <translation>Gespeichert als %1</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PlotFrame</name>
+        <message>
+            <source>Copy as table, all data</source>
+            <translation>Als Tabelle kopieren, alle Daten</translation>
+        </message>
+        <message>
+            <source>This plot has no table to copy.</source>
+            <translation>Dieses Diagramm hat keine Tabelle zum Kopieren.</translation>
+        </message>
+        <message>
+            <source>Table of all data (*.csv)</source>
+            <translation>Tabelle aller Daten (*.csv)</translation>
+        </message>
+        <message>
+            <source>Save the plot</source>
+            <translation>Diagramm speichern</translation>
+        </message>
+        <message>
+            <source>Picture (*.png)</source>
+            <translation>Bild (*.png)</translation>
+        </message>
+        <message>
+            <source>Drawing (*.svg)</source>
+            <translation>Zeichnung (*.svg)</translation>
+        </message>
+        <message>
+            <source>Document (*.pdf)</source>
+            <translation>Dokument (*.pdf)</translation>
+        </message>
+        <message>
+            <source>Table as shown (*.csv)</source>
+            <translation>Tabelle wie gezeigt (*.csv)</translation>
+        </message>
+        <message>
+            <source>Saved: %1</source>
+            <translation>Gespeichert: %1</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PolarDrawing</name>
+        <message>
+            <source>Vibration of the runs as arrows</source>
+            <translation>Schwingung der Läufe als Zeiger</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PreferencesDialog</name>
+        <message>
+            <source>Preferences</source>
+            <translation>Einstellungen</translation>
+        </message>
+        <message>
+            <source>Use these</source>
+            <translation>Übernehmen</translation>
+        </message>
+        <message>
+            <source>mm/s</source>
+            <translation>mm/s</translation>
+        </message>
+        <message>
+            <source>in/s</source>
+            <translation>in/s</translation>
+        </message>
+        <message>
+            <source>Hz</source>
+            <translation>Hz</translation>
+        </message>
+        <message>
+            <source>r/min</source>
+            <translation>r/min</translation>
+        </message>
+        <message>
+            <source>°C</source>
+            <translation>°C</translation>
+        </message>
+        <message>
+            <source>°F</source>
+            <translation>°F</translation>
+        </message>
+        <message>
+            <source>Velocity in</source>
+            <translation>Geschwindigkeit in</translation>
+        </message>
+        <message>
+            <source>Frequency in</source>
+            <translation>Frequenz in</translation>
+        </message>
+        <message>
+            <source>Temperature in</source>
+            <translation>Temperatur in</translation>
+        </message>
+        <message>
+            <source>A4</source>
+            <translation>A4</translation>
+        </message>
+        <message>
+            <source>Letter</source>
+            <translation>Letter</translation>
+        </message>
+        <message>
+            <source>as the system</source>
+            <translation>wie das System</translation>
+        </message>
+        <message>
+            <source>light</source>
+            <translation>hell</translation>
+        </message>
+        <message>
+            <source>dark</source>
+            <translation>dunkel</translation>
+        </message>
+        <message>
+            <source> %</source>
+            <translation> %</translation>
+        </message>
+        <message>
+            <source>Paper</source>
+            <translation>Papier</translation>
+        </message>
+        <message>
+            <source>Colours</source>
+            <translation>Farben</translation>
+        </message>
+        <message>
+            <source>Size of everything</source>
+            <translation>Anzeigegröße</translation>
+        </message>
+        <message>
+            <source>Language</source>
+            <translation>Sprache</translation>
+        </message>
+        <message>
+            <source>Sign decisions as</source>
+            <translation>Entscheidungen zeichnen als</translation>
+        </message>
+        <message>
+            <source>The language holds from the next start, all else at once.</source>
+            <translation>Die Sprache gilt ab dem nächsten Start, alles andere sofort.</translation>
+        </message>
+        <message>
+            <source>Units are those of reading: the fleet file and everything exported stay in mm/s, Hz and degrees Celsius.</source>
+            <translation>Einheiten gelten für die Anzeige: die Flottendatei und alles Ausgegebene bleiben in mm/s, Hz und Grad Celsius.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PreviewDialog</name>
+        <message>
+            <source>&amp;Stop</source>
+            <translation>&amp;Anhalten</translation>
+        </message>
+        <message>
+            <source>&amp;Keep as a rule</source>
+            <translation>Als &amp;Regel ablegen</translation>
+        </message>
+        <message>
+            <source>R&amp;ules…</source>
+            <translation>Re&amp;geln…</translation>
+        </message>
+        <message>
+            <source>&amp;Take in</source>
+            <translation>&amp;Einlesen</translation>
+        </message>
+        <message>
+            <source>What the files were taken for</source>
+            <translation>Wofür die Dateien gehalten wurden</translation>
+        </message>
+        <message>
+            <source>%1 of %2: %3</source>
+            <translation>%1 von %2: %3</translation>
+        </message>
+        <message>
+            <source>Files read</source>
+            <translation>Gelesene Dateien</translation>
+        </message>
+        <message>
+            <source>What is ready comes in; the rest is listed as refused or parked.</source>
+            <translation>Was bereit ist, wird eingelesen; der Rest wird als abgewiesen oder zurückgestellt aufgeführt.</translation>
+        </message>
+        <message>
+            <source>Kinds of files</source>
+            <translation>Arten von Dateien</translation>
+        </message>
+        <message>
+            <source>Facts of the file and where each came from</source>
+            <translation>Angaben zur Datei und ihre Herkunft</translation>
+        </message>
+        <message>
+            <source>What the rule is for</source>
+            <translation>Wofür die Regel gilt</translation>
+        </message>
+        <message>
+            <source>for all files like it</source>
+            <translation>für alle solchen Dateien</translation>
+        </message>
+        <message>
+            <source>for this file alone</source>
+            <translation>nur für diese Datei</translation>
+        </message>
+        <message>
+            <source>Pattern of the path</source>
+            <translation>Muster des Pfads</translation>
+        </message>
+        <message>
+            <source>* within a name, ** across folders; {machine}, {point} and {time_utc} where the name says that; {time_utc} is fourteen digits, year to second, UTC</source>
+            <translation>* innerhalb eines Namens, ** über Ordner hinweg; {machine}, {point} und {time_utc}, wo der Name dies angibt; {time_utc} sind vierzehn Ziffern, Jahr bis Sekunde, UTC</translation>
+        </message>
+        <message>
+            <source>The files are being read.</source>
+            <translation>Die Dateien werden gelesen.</translation>
+        </message>
+        <message>
+            <source>%1 ready · %2 already in · %3 would be parked · %4 would be refused</source>
+            <translation>%1 bereit · %2 schon vorhanden · %3 würden zurückgestellt · %4 würden abgewiesen</translation>
+        </message>
+        <message>
+            <source>No recordings were found there.</source>
+            <translation>Dort wurden keine Aufzeichnungen gefunden.</translation>
+        </message>
+        <message>
+            <source>by the rule %1</source>
+            <translation>nach der Regel %1</translation>
+        </message>
+        <message>
+            <source>The pattern takes %1 of the %2 files.</source>
+            <translation>Das Muster erfasst %1 der %2 Dateien.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PreviewFactModel</name>
+        <message>
+            <source>file</source>
+            <translation>Datei</translation>
+        </message>
+        <message>
+            <source>sidecar</source>
+            <translation>Begleitdatei</translation>
+        </message>
+        <message>
+            <source>rule</source>
+            <translation>Regel</translation>
+        </message>
+        <message>
+            <source>register</source>
+            <translation>Stammdaten</translation>
+        </message>
+        <message>
+            <source>nobody says</source>
+            <translation>ohne Angabe</translation>
+        </message>
+        <message>
+            <source>Machine</source>
+            <translation>Maschine</translation>
+        </message>
+        <message>
+            <source>Point</source>
+            <translation>Messpunkt</translation>
+        </message>
+        <message>
+            <source>Time, UTC</source>
+            <translation>Zeit, UTC</translation>
+        </message>
+        <message>
+            <source>Speed, r/min</source>
+            <translation>Drehzahl, r/min</translation>
+        </message>
+        <message>
+            <source>Channel %1</source>
+            <translation>Kanal %1</translation>
+        </message>
+        <message>
+            <source>   quantity</source>
+            <translation>   Größe</translation>
+        </message>
+        <message>
+            <source>   unit</source>
+            <translation>   Einheit</translation>
+        </message>
+        <message>
+            <source>   scale</source>
+            <translation>   Skalierung</translation>
+        </message>
+        <message>
+            <source>   direction</source>
+            <translation>   Richtung</translation>
+        </message>
+        <message>
+            <source>   point</source>
+            <translation>   Messpunkt</translation>
+        </message>
+        <message>
+            <source>Can be typed; kept as a rule it holds for all files of the pattern.</source>
+            <translation>Kann eingegeben werden; als Regel abgelegt, gilt es für alle Dateien des Musters.</translation>
+        </message>
+        <message>
+            <source>%1 says so; a rule does not change it.</source>
+            <translation>Stammt aus: %1; eine Regel ändert es nicht.</translation>
+        </message>
+        <message>
+            <source>typed, not kept yet</source>
+            <translation>eingegeben, noch nicht abgelegt</translation>
+        </message>
+        <message>
+            <source>Fact</source>
+            <translation>Angabe</translation>
+        </message>
+        <message>
+            <source>Value</source>
+            <translation>Wert</translation>
+        </message>
+        <message>
+            <source>From</source>
+            <translation>Herkunft</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::PreviewGroupModel</name>
+        <message>
+            <source>ready</source>
+            <translation>bereit</translation>
+        </message>
+        <message>
+            <source>already in</source>
+            <translation>schon vorhanden</translation>
+        </message>
+        <message>
+            <source>would be parked</source>
+            <translation>würde zurückgestellt</translation>
+        </message>
+        <message>
+            <source>would be refused</source>
+            <translation>würde abgewiesen</translation>
+        </message>
+        <message>
+            <source>%1 and %2 like it</source>
+            <translation>%1 und %2 gleichartige</translation>
+        </message>
+        <message>
+            <source>%1 Hz, %2 s</source>
+            <translation>%1 Hz, %2 s</translation>
+        </message>
+        <message>
+            <source>Files</source>
+            <translation>Dateien</translation>
+        </message>
+        <message>
+            <source>State</source>
+            <translation>Stand</translation>
+        </message>
+        <message>
+            <source>Format</source>
+            <translation>Format</translation>
+        </message>
+        <message>
+            <source>Rate</source>
+            <translation>Abtastrate</translation>
+        </message>
+        <message>
+            <source>Channels</source>
+            <translation>Kanäle</translation>
+        </message>
+        <message>
+            <source>Machine</source>
+            <translation>Maschine</translation>
+        </message>
+        <message>
+            <source>What keeps it out</source>
+            <translation>Hindernis</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::QuantityPicker</name>
+        <message>
+            <source>quantity</source>
+            <translation>Größe</translation>
+        </message>
+        <message>
+            <source>%1, %2 more</source>
+            <translation>%1, %2 weitere</translation>
+        </message>
+        <message>
+            <source>Quantities of the trend: %1</source>
+            <translation>Größen des Trends: %1</translation>
+        </message>
+        <message>
+            <source>Quantities, ticked: shown; at most four, of two units</source>
+            <translation>Größen, angekreuzt: gezeigt; höchstens vier, mit zwei Einheiten</translation>
+        </message>
+        <message>
+            <source>Find a quantity</source>
+            <translation>Größe suchen</translation>
+        </message>
+        <message>
+            <source>Find: gear, 2x, temperature …</source>
+            <translation>Suchen: Zahnrad, 2x, Temperatur …</translation>
+        </message>
+        <message>
+            <source>At most four at once, of two units.</source>
+            <translation>Höchstens vier zugleich, mit zwei Einheiten.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RebaselineDialog</name>
+        <message>
+            <source>New baseline: %1</source>
+            <translation>Neues Ausgangsband: %1</translation>
+        </message>
+        <message>
+            <source>Begin a new baseline</source>
+            <translation>Neues Ausgangsband beginnen</translation>
+        </message>
+        <message>
+            <source>From this moment on, changes of this machine are weighed against what it does afterwards: its trends begin a new segment, and the first six weeks of running become the new baseline. Until there are at least 14 days of it no change is weighed. Zones, limits and the lines of bearings are judged as before. The old baseline stays in the fleet file and is still used to verify earlier work. A repair or a new part begins a baseline by itself.</source>
+            <translation>Ab diesem Zeitpunkt werden Änderungen dieser Maschine gegen ihr Verhalten danach gewichtet: ihre Trends beginnen einen neuen Abschnitt, und die ersten sechs Wochen in Betrieb werden das neue Ausgangsband. Bis davon mindestens 14 Tage vorliegen, wird keine Änderung gewichtet. Zonen, Grenzen und Lagerlinien werden beurteilt wie zuvor. Das alte Ausgangsband bleibt in der Flottendatei und dient weiter dazu, frühere Arbeiten nachzuweisen. Eine Reparatur oder ein neues Teil beginnt von selbst ein Ausgangsband.</translation>
+        </message>
+        <message>
+            <source>From, %1</source>
+            <translation>Ab, %1</translation>
+        </message>
+        <message>
+            <source>Why</source>
+            <translation>Grund</translation>
+        </message>
+        <message>
+            <source>A reason is needed: it stands in the machine's history.</source>
+            <translation>Ein Grund ist nötig: er steht in der Historie der Maschine.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RecordingBench</name>
+        <message>
+            <source>%1 %2</source>
+            <translation>%1 %2</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
+        </message>
+        <message>
+            <source>%1 of %2</source>
+            <translation>%1 von %2</translation>
+        </message>
+        <message>
+            <source>Keep this recording as reference (K)</source>
+            <translation>Diese Aufzeichnung als Referenz ablegen (K)</translation>
+        </message>
+        <message>
+            <source>Reference: none kept</source>
+            <translation>Referenz: keine abgelegt</translation>
+        </message>
+        <message>
+            <source>Reference: %1</source>
+            <translation>Referenz: %1</translation>
+        </message>
+        <message>
+            <source>Band of the sound machine</source>
+            <translation>Band der gesunden Maschine</translation>
+        </message>
+        <message>
+            <source>Lines of a bearing</source>
+            <translation>Linien eines Lagers</translation>
+        </message>
+        <message>
+            <source>none</source>
+            <translation>keine</translation>
+        </message>
+        <message>
+            <source>%1: %2</source>
+            <translation>%1: %2</translation>
+        </message>
+        <message>
+            <source>Designation of a bearing</source>
+            <translation>Bezeichnung eines Lagers</translation>
+        </message>
+        <message>
+            <source>Designation of any bearing of the table, on the driver's shaft; Return shows its lines</source>
+            <translation>Bezeichnung eines beliebigen Lagers der Tabelle, auf der Welle des Antriebs; die Eingabetaste zeigt seine Linien</translation>
+        </message>
+        <message>
+            <source>designation, Return</source>
+            <translation>Bezeichnung, Eingabe</translation>
+        </message>
+        <message>
+            <source>%1 is not in the table of bearings.</source>
+            <translation>%1 steht nicht in der Lagertabelle.</translation>
+        </message>
+        <message>
+            <source>%1: likely and farthest range of its lines</source>
+            <translation>%1: wahrscheinlicher und äußerster Bereich der Linien</translation>
+        </message>
+        <message>
+            <source>%1 (%2, typical): likely and farthest range of its lines</source>
+            <translation>%1 (%2, typisch): wahrscheinlicher und äußerster Bereich der Linien</translation>
+        </message>
+        <message>
+            <source>No band of the sound machine: %1.</source>
+            <translation>Kein Band der gesunden Maschine: %1.</translation>
+        </message>
+        <message>
+            <source>Kept as reference: %1. It is laid over the other recordings of this machine.</source>
+            <translation>Als Referenz abgelegt: %1. Sie wird über die anderen Aufzeichnungen dieser Maschine gelegt.</translation>
+        </message>
+        <message>
+            <source>reference: %1</source>
+            <translation>Referenz: %1</translation>
+        </message>
+        <message>
+            <source>Reading the other places …</source>
+            <translation>Die anderen Stellen werden gelesen …</translation>
+        </message>
+        <message>
+            <source>times the floor</source>
+            <translation>Vielfaches des Grundrauschens</translation>
+        </message>
+        <message>
+            <source>No other place of this machine and no twin of it was recorded within three days of this moment.</source>
+            <translation>Keine andere Stelle dieser Maschine und keine Schwestermaschine wurde innerhalb von drei Tagen um diesen Zeitpunkt aufgezeichnet.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RefusalModel</name>
+        <message>
+            <source>parked</source>
+            <translation>zurückgestellt</translation>
+        </message>
+        <message>
+            <source>refused</source>
+            <translation>abgewiesen</translation>
+        </message>
+        <message>
+            <source>File</source>
+            <translation>Datei</translation>
+        </message>
+        <message>
+            <source>Place</source>
+            <translation>Ort</translation>
+        </message>
+        <message>
+            <source>Rule</source>
+            <translation>Regel</translation>
+        </message>
+        <message>
+            <source>Kind</source>
+            <translation>Art</translation>
+        </message>
+        <message>
+            <source>Since</source>
+            <translation>Seit</translation>
+        </message>
+        <message>
+            <source>Times</source>
+            <translation>Anzahl</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RefusalsDialog</name>
+        <message>
+            <source>answered ones too</source>
+            <translation>auch beantwortete</translation>
+        </message>
+        <message>
+            <source>&amp;Answered</source>
+            <translation>&amp;Beantwortet</translation>
+        </message>
+        <message>
+            <source>&amp;What were they taken for…</source>
+            <translation>&amp;Wofür gehalten…</translation>
+        </message>
+        <message>
+            <source>Refused files</source>
+            <translation>Abgewiesene Dateien</translation>
+        </message>
+        <message>
+            <source>Shows the files once more; what is missing can be typed and kept as a rule, and what is mended comes in.</source>
+            <translation>Zeigt die Dateien noch einmal; Fehlendes kann eingegeben und als Regel abgelegt werden, und was berichtigt ist, wird eingelesen.</translation>
+        </message>
+        <message>
+            <source>Nothing refused waits for an answer.</source>
+            <translation>Nichts Abgewiesenes wartet auf Antwort.</translation>
+        </message>
+        <message>
+            <source>%1 files; import them again once mended, or mark them answered.</source>
+            <translation>%1 Dateien; nach Berichtigung erneut einlesen oder als beantwortet kennzeichnen.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RegisterPage</name>
+        <message>
+            <source>Choose a machine at the left, or take a new one into the register.</source>
+            <translation>Links eine Maschine wählen oder eine neue in die Stammdaten aufnehmen.</translation>
+        </message>
+        <message>
+            <source>Bearings, by designation, geometry or orders</source>
+            <translation>Lager, nach Bezeichnung, Geometrie oder Ordnungen</translation>
+        </message>
+        <message>
+            <source>Shafts, where there is more than one</source>
+            <translation>Wellen, wo es mehr als eine gibt</translation>
+        </message>
+        <message>
+            <source>Gears</source>
+            <translation>Zahnradpaare</translation>
+        </message>
+        <message>
+            <source>Belts</source>
+            <translation>Riemen</translation>
+        </message>
+        <message>
+            <source>Gearboxes and bearing stands between</source>
+            <translation>Getriebe und Lagerböcke dazwischen</translation>
+        </message>
+        <message>
+            <source>Measuring points</source>
+            <translation>Messpunkte</translation>
+        </message>
+        <message>
+            <source>Channels</source>
+            <translation>Kanäle</translation>
+        </message>
+        <message>
+            <source>Sensor nodes fitted</source>
+            <translation>Angebaute Sensorknoten</translation>
+        </message>
+        <message>
+            <source>Fault</source>
+            <translation>Fehler</translation>
+        </message>
+        <message>
+            <source>Where</source>
+            <translation>Wo</translation>
+        </message>
+        <message>
+            <source>Why it cannot be seen</source>
+            <translation>Warum er nicht zu sehen ist</translation>
+        </message>
+        <message>
+            <source>What would help</source>
+            <translation>Was helfen würde</translation>
+        </message>
+        <message>
+            <source>Nothing was recorded yet: what cannot be seen is known after the first recording.</source>
+            <translation>Noch nichts aufgezeichnet: was nicht zu sehen ist, steht nach der ersten Aufzeichnung fest.</translation>
+        </message>
+        <message>
+            <source>No recording of the last week was of a running machine.</source>
+            <translation>Keine Aufzeichnung der letzten Woche zeigt eine Maschine in Betrieb.</translation>
+        </message>
+        <message>
+            <source>This is how the machine was described from %1; it is shown, not edited.</source>
+            <translation>So war die Maschine ab %1 beschrieben; wird gezeigt, nicht bearbeitet.</translation>
+        </message>
+        <message>
+            <source>the beginning</source>
+            <translation>Beginn</translation>
+        </message>
+        <message>
+            <source>Nothing that is looked for is blind here.</source>
+            <translation>Keiner der gesuchten Fehler liegt hier in einem blinden Fleck.</translation>
+        </message>
+        <message>
+            <source>No machine is in the register yet.</source>
+            <translation>Noch keine Maschine in den Stammdaten.</translation>
+        </message>
+        <message>
+            <source>%1 in service</source>
+            <translation>%1 im Einsatz</translation>
+        </message>
+        <message>
+            <source>machine</source>
+            <translation>Maschine</translation>
+        </message>
+        <message>
+            <source>machines</source>
+            <translation>Maschinen</translation>
+        </message>
+        <message>
+            <source>New machine</source>
+            <translation>Neue Maschine</translation>
+        </message>
+        <message>
+            <source>Nameplate</source>
+            <translation>Typenschild</translation>
+        </message>
+        <message>
+            <source>Bearings</source>
+            <translation>Lager</translation>
+        </message>
+        <message>
+            <source>Train</source>
+            <translation>Strang</translation>
+        </message>
+        <message>
+            <source>Points</source>
+            <translation>Messpunkte</translation>
+        </message>
+        <message>
+            <source>Blind spots</source>
+            <translation>Blinde Flecken</translation>
+        </message>
+        <message>
+            <source>History</source>
+            <translation>Historie</translation>
+        </message>
+        <message>
+            <source>%1 (to mend)</source>
+            <translation>%1 (zu berichtigen)</translation>
+        </message>
+        <message>
+            <source>Known after the first recording.</source>
+            <translation>Steht nach der ersten Aufzeichnung fest.</translation>
+        </message>
+        <message>
+            <source>%1 is in the register already; a new machine needs another tag.</source>
+            <translation>%1 steht schon in den Stammdaten; eine neue Maschine braucht ein anderes Kennzeichen.</translation>
+        </message>
+        <message>
+            <source>%1 taken into the register</source>
+            <translation>%1 in die Stammdaten aufgenommen</translation>
+        </message>
+        <message>
+            <source>%1 saved</source>
+            <translation>%1 gespeichert</translation>
+        </message>
+        <message>
+            <source>%1 is unchanged</source>
+            <translation>%1 ist unverändert</translation>
+        </message>
+        <message>
+            <source>%1 is out of service; its past is kept</source>
+            <translation>%1 ist stillgelegt; ihre Vergangenheit bleibt erhalten</translation>
+        </message>
+        <message>
+            <source>Register</source>
+            <translation>Stammdaten</translation>
+        </message>
+        <message>
+            <source>The description was changed and not saved.</source>
+            <translation>Die Beschreibung wurde geändert und nicht gespeichert.</translation>
+        </message>
+        <message>
+            <source>Drop the changes</source>
+            <translation>Änderungen verwerfen</translation>
+        </message>
+        <message>
+            <source>Stay here</source>
+            <translation>Hier bleiben</translation>
+        </message>
+        <message>
+            <source>%1 is taken out of service from today. Its recordings, rounds and descriptions stay in the fleet file.</source>
+            <translation>%1 wird ab heute stillgelegt. Ihre Aufzeichnungen, Runden und Beschreibungen bleiben in der Flottendatei.</translation>
+        </message>
+        <message>
+            <source>Take out of service</source>
+            <translation>Stilllegen</translation>
+        </message>
+        <message>
+            <source>taken out in the register</source>
+            <translation>in den Stammdaten stillgelegt</translation>
+        </message>
+        <message>
+            <source>Show on the machine page</source>
+            <translation>Auf der Maschinenseite zeigen</translation>
+        </message>
+        <message>
+            <source>This description is shown, not edited.</source>
+            <translation>Diese Beschreibung wird gezeigt, nicht bearbeitet.</translation>
+        </message>
+        <message>
+            <source>bearing</source>
+            <translation>Lager</translation>
+        </message>
+        <message>
+            <source>%1 is in the form; save keeps it</source>
+            <translation>%1 steht im Formular; Speichern legt es ab</translation>
+        </message>
+        <message>
+            <source>%1 added, %2 changed, %3 unchanged, %4 refused</source>
+            <translation>%1 hinzugefügt, %2 geändert, %3 unverändert, %4 abgewiesen</translation>
+        </message>
+        <message>
+            <source>Holds from</source>
+            <translation>Gilt ab</translation>
+        </message>
+        <message>
+            <source>Entered</source>
+            <translation>Erfasst</translation>
+        </message>
+        <message>
+            <source>Why</source>
+            <translation>Grund</translation>
+        </message>
+        <message>
+            <source>Return shows a description as it was; two chosen ones are compared below.</source>
+            <translation>Die Eingabetaste zeigt eine Beschreibung, wie sie war; zwei gewählte werden unten verglichen.</translation>
+        </message>
+        <message>
+            <source>Descriptions through time</source>
+            <translation>Beschreibungen im Lauf der Zeit</translation>
+        </message>
+        <message>
+            <source>Day</source>
+            <translation>Tag</translation>
+        </message>
+        <message>
+            <source>What</source>
+            <translation>Was</translation>
+        </message>
+        <message>
+            <source>Before</source>
+            <translation>Vorher</translation>
+        </message>
+        <message>
+            <source>After</source>
+            <translation>Nachher</translation>
+        </message>
+        <message>
+            <source>What changed</source>
+            <translation>Was sich geändert hat</translation>
+        </message>
+        <message>
+            <source>Register written to %1</source>
+            <translation>Stammdaten nach %1 geschrieben</translation>
+        </message>
+        <message>
+            <source>Register to import</source>
+            <translation>Einzulesende Stammdaten</translation>
+        </message>
+        <message>
+            <source>Registers (*.json *.csv *.tsv);;All files (*)</source>
+            <translation>Stammdaten (*.json *.csv *.tsv);;Alle Dateien (*)</translation>
+        </message>
+        <message>
+            <source>Write the register to</source>
+            <translation>Stammdaten schreiben nach</translation>
+        </message>
+        <message>
+            <source>JSON, with the history (*.json);;CSV, one row a machine (*.csv)</source>
+            <translation>JSON, mit der Historie (*.json);;CSV, eine Zeile je Maschine (*.csv)</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RegisterSaveBar</name>
+        <message>
+            <source>the machine was changed on</source>
+            <translation>Maschine wurde geändert am</translation>
+        </message>
+        <message>
+            <source>Save</source>
+            <translation>Speichern</translation>
+        </message>
+        <message>
+            <source>Drop changes</source>
+            <translation>Änderungen verwerfen</translation>
+        </message>
+        <message>
+            <source>Valid from</source>
+            <translation>Gültig ab</translation>
+        </message>
+        <message>
+            <source>why it changed: new bearing, plate read again ...</source>
+            <translation>warum geändert: neues Lager, Typenschild neu abgelesen ...</translation>
+        </message>
+        <message>
+            <source>Why it changed</source>
+            <translation>Grund der Änderung</translation>
+        </message>
+        <message>
+            <source>Checked: what is described now holds from this day on, earlier recordings keep what held before. Not checked: a correction of what holds now.</source>
+            <translation>Angekreuzt: was jetzt beschrieben ist, gilt ab diesem Tag; für frühere Aufzeichnungen bleibt, was vorher galt. Nicht angekreuzt: eine Berichtigung dessen, was jetzt gilt.</translation>
+        </message>
+        <message>
+            <source>and %1 more</source>
+            <translation>und %1 weitere</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RegisterTable</name>
+        <message>
+            <source>Add</source>
+            <translation>Hinzufügen</translation>
+        </message>
+        <message>
+            <source>Remove</source>
+            <translation>Entfernen</translation>
+        </message>
+        <message>
+            <source>Add to %1</source>
+            <translation>Zu %1 hinzufügen</translation>
+        </message>
+        <message>
+            <source>Remove from %1</source>
+            <translation>Aus %1 entfernen</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RegisterTree</name>
+        <message>
+            <source>Find a machine</source>
+            <translation>Maschine suchen</translation>
+        </message>
+        <message>
+            <source>find: tag, service, area</source>
+            <translation>suchen: Kennzeichen, Aufgabe, Bereich</translation>
+        </message>
+        <message>
+            <source>Sites, areas and machines</source>
+            <translation>Standorte, Bereiche und Maschinen</translation>
+        </message>
+        <message>
+            <source>Out of service</source>
+            <translation>Stillgelegt</translation>
+        </message>
+        <message>
+            <source>no area</source>
+            <translation>kein Bereich</translation>
+        </message>
+        <message>
+            <source>taken out on %1</source>
+            <translation>stillgelegt am %1</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::ReportDialog</name>
+        <message>
+            <source>Round report</source>
+            <translation>Rundenbericht</translation>
+        </message>
+        <message>
+            <source>&amp;Save as PDF…</source>
+            <translation>Als &amp;PDF speichern…</translation>
+        </message>
+        <message>
+            <source>Vector pages, to read or to print</source>
+            <translation>Vektorseiten, zum Lesen oder Drucken</translation>
+        </message>
+        <message>
+            <source>&amp;Print…</source>
+            <translation>&amp;Drucken…</translation>
+        </message>
+        <message>
+            <source>On one of the system's printers</source>
+            <translation>Auf einem der Drucker des Systems</translation>
+        </message>
+        <message>
+            <source>&amp;CSV…</source>
+            <translation>&amp;CSV…</translation>
+        </message>
+        <message>
+            <source>The work in its order, a row for each machine</source>
+            <translation>Die Arbeiten in ihrer Reihenfolge, eine Zeile je Maschine</translation>
+        </message>
+        <message>
+            <source>&amp;JSON…</source>
+            <translation>&amp;JSON…</translation>
+        </message>
+        <message>
+            <source>All that stands in the report, for other programs</source>
+            <translation>Alles, was im Bericht steht, für andere Programme</translation>
+        </message>
+        <message>
+            <source>Save the round report</source>
+            <translation>Rundenbericht speichern</translation>
+        </message>
+        <message>
+            <source>PDF (*.pdf)</source>
+            <translation>PDF (*.pdf)</translation>
+        </message>
+        <message>
+            <source>CSV (*.csv)</source>
+            <translation>CSV (*.csv)</translation>
+        </message>
+        <message>
+            <source>JSON (*.json)</source>
+            <translation>JSON (*.json)</translation>
+        </message>
+        <message>
+            <source>The report is made: a sheet is drawn up for each machine with work…</source>
+            <translation>Der Bericht wird erstellt: für jede Maschine mit Arbeit entsteht ein Blatt…</translation>
         </message>
     </context>
     <context>
@@ -9291,6 +7807,1439 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
         <message>
             <source>one order alone</source>
             <translation>nur eine Ordnung</translation>
+        </message>
+        <message>
+            <source>Resonance map of %1</source>
+            <translation>Resonanzkarte von %1</translation>
+        </message>
+        <message>
+            <source>The stored spectra are gathered by speed…</source>
+            <translation>Die abgelegten Spektren werden nach Drehzahl gesammelt…</translation>
+        </message>
+        <message>
+            <source>Channel</source>
+            <translation>Kanal</translation>
+        </message>
+        <message>
+            <source>Whose spectra are shown; the table below looks at all</source>
+            <translation>Wessen Spektren gezeigt werden; die Tabelle darunter betrachtet alle</translation>
+        </message>
+        <message>
+            <source>Value of a speed</source>
+            <translation>Wert einer Drehzahl</translation>
+        </message>
+        <message>
+            <source>Of all recordings at a speed: the largest, or the median, line by line</source>
+            <translation>Aus allen Aufzeichnungen bei einer Drehzahl: der größte Wert oder der Median, Linie für Linie</translation>
+        </message>
+        <message>
+            <source>largest</source>
+            <translation>größter</translation>
+        </message>
+        <message>
+            <source>median</source>
+            <translation>Median</translation>
+        </message>
+        <message>
+            <source>Bands of speed to skip</source>
+            <translation>Auszublendende Drehzahlbänder</translation>
+        </message>
+        <message>
+            <source>r/min to skip</source>
+            <translation>r/min auszublenden</translation>
+        </message>
+        <message>
+            <source>order</source>
+            <translation>Ordnung</translation>
+        </message>
+        <message>
+            <source>meets, %1</source>
+            <translation>trifft, %1</translation>
+        </message>
+        <message>
+            <source>rises by, dB</source>
+            <translation>Anstieg, dB</translation>
+        </message>
+        <message>
+            <source>its level there, %1</source>
+            <translation>Pegel dort, %1</translation>
+        </message>
+        <message>
+            <source>recordings</source>
+            <translation>Aufzeichnungen</translation>
+        </message>
+        <message>
+            <source>how sure</source>
+            <translation>wie sicher</translation>
+        </message>
+        <message>
+            <source>This machine runs on the mains at one speed: %1. A map needs a drive that changes speed.</source>
+            <translation>Diese Maschine läuft am Netz mit einer einzigen Drehzahl: %1. Eine Karte braucht einen Antrieb mit veränderlicher Drehzahl.</translation>
+        </message>
+        <message>
+            <source>No map yet: %1. Let the drive run at more speeds, recordings come in by themselves.</source>
+            <translation>Noch keine Karte: %1. Den Antrieb mit mehr Drehzahlen fahren, Aufzeichnungen kommen von selbst.</translation>
+        </message>
+        <message>
+            <source>%1 %2, %3 to %4</source>
+            <translation>%1 %2, %3 bis %4</translation>
+        </message>
+        <message>
+            <source>%1 to %2</source>
+            <translation>%1 bis %2</translation>
+        </message>
+        <message>
+            <source>%1 x</source>
+            <translation>%1 x</translation>
+        </message>
+        <message>
+            <source>%1; small, hardly worth skipping</source>
+            <translation>%1; klein, Ausblenden lohnt kaum</translation>
+        </message>
+        <message>
+            <source>%1 recordings between %2 and %3 r/min, %4 to %5.</source>
+            <translation>%1 Aufzeichnungen zwischen %2 und %3 r/min, %4 bis %5.</translation>
+        </message>
+        <message>
+            <source>No order grows where it meets a fixed frequency.</source>
+            <translation>Keine Ordnung wächst, wo sie auf eine feste Frequenz trifft.</translation>
+        </message>
+        <message>
+            <source>%1 natural frequencies are met by an order; %2 bands of speed are worth skipping. A bump test at rest or a run-down decides; the drive's own skip bands are set by who answers for it.</source>
+            <translation>%1 Eigenfrequenzen werden von einer Ordnung getroffen; %2 Drehzahlbänder lohnen das Ausblenden. Ein Anschlagversuch im Stillstand oder ein Auslauf entscheidet; die Ausblendbänder des Umrichters stellt ein, wer für ihn verantwortlich ist.</translation>
+        </message>
+        <message>
+            <source>%1 Hz at %2 stays whatever the speed: mains or a neighbour, no resonance.</source>
+            <translation>%1 Hz bei %2 bleibt bei jeder Drehzahl: Netz oder Nachbarmaschine, keine Resonanz.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::ResonancePlot</name>
+        <message>
+            <source>Level by speed and frequency</source>
+            <translation>Pegel über Drehzahl und Frequenz</translation>
+        </message>
+        <message>
+            <source>orders</source>
+            <translation>Ordnungen</translation>
+        </message>
+        <message>
+            <source>Upright axis in orders of the shaft instead of frequency</source>
+            <translation>Hochachse in Ordnungen der Welle statt in Frequenz</translation>
+        </message>
+        <message>
+            <source>speed, r/min</source>
+            <translation>Drehzahl, r/min</translation>
+        </message>
+        <message>
+            <source>%1 r/min, never run</source>
+            <translation>%1 r/min, nie gefahren</translation>
+        </message>
+        <message>
+            <source>%1 r/min, %2, %3, %4 recordings</source>
+            <translation>%1 r/min, %2, %3, %4 Aufzeichnungen</translation>
+        </message>
+        <message>
+            <source>all</source>
+            <translation>alle</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::ReturnDialog</name>
+        <message>
+            <source>Planner's report: %1</source>
+            <translation>Bericht des Planers: %1</translation>
+        </message>
+        <message>
+            <source>Keep the report</source>
+            <translation>Bericht ablegen</translation>
+        </message>
+        <message>
+            <source>confirmed: as told</source>
+            <translation>bestätigt: wie gemeldet</translation>
+        </message>
+        <message>
+            <source>another fault was found</source>
+            <translation>anderer Fehler gefunden</translation>
+        </message>
+        <message>
+            <source>opened, nothing found</source>
+            <translation>geöffnet, nichts gefunden</translation>
+        </message>
+        <message>
+            <source>not opened</source>
+            <translation>nicht geöffnet</translation>
+        </message>
+        <message>
+            <source>Finding</source>
+            <translation>Befund</translation>
+        </message>
+        <message>
+            <source>Found</source>
+            <translation>Gefunden</translation>
+        </message>
+        <message>
+            <source>not said</source>
+            <translation>keine Angabe</translation>
+        </message>
+        <message>
+            <source>It showed as (ISO 14224 manner)</source>
+            <translation>Zeigte sich als (Ausfallart nach ISO 14224)</translation>
+        </message>
+        <message>
+            <source>It came from</source>
+            <translation>Ursache</translation>
+        </message>
+        <message>
+            <source>Bearing damage (ISO 15243)</source>
+            <translation>Lagerschaden (ISO 15243)</translation>
+        </message>
+        <message>
+            <source>kept</source>
+            <translation>aufbewahrt</translation>
+        </message>
+        <message>
+            <source>not kept</source>
+            <translation>nicht aufbewahrt</translation>
+        </message>
+        <message>
+            <source>tag of the old part</source>
+            <translation>Kennzeichen des Altteils</translation>
+        </message>
+        <message>
+            <source>before: offset, angle</source>
+            <translation>vorher: Versatz, Winkel</translation>
+        </message>
+        <message>
+            <source>after: offset, angle</source>
+            <translation>nachher: Versatz, Winkel</translation>
+        </message>
+        <message>
+            <source>Whether the old part was kept</source>
+            <translation>Ob das Altteil aufbewahrt wurde</translation>
+        </message>
+        <message>
+            <source>Tag of the old part</source>
+            <translation>Kennzeichen des Altteils</translation>
+        </message>
+        <message>
+            <source>Alignment before: offset and angle with their units</source>
+            <translation>Ausrichtung vorher: Versatz und Winkel mit Einheiten</translation>
+        </message>
+        <message>
+            <source>Alignment after: offset and angle with their units</source>
+            <translation>Ausrichtung nachher: Versatz und Winkel mit Einheiten</translation>
+        </message>
+        <message>
+            <source>Opened on</source>
+            <translation>Geöffnet am</translation>
+        </message>
+        <message>
+            <source>People x hours</source>
+            <translation>Personen x Stunden</translation>
+        </message>
+        <message>
+            <source>Old part</source>
+            <translation>Altteil</translation>
+        </message>
+        <message>
+            <source>Alignment</source>
+            <translation>Ausrichtung</translation>
+        </message>
+        <message>
+            <source>In words</source>
+            <translation>In Worten</translation>
+        </message>
+        <message>
+            <source>Photographs</source>
+            <translation>Fotos</translation>
+        </message>
+        <message>
+            <source>Say in words which other fault was found.</source>
+            <translation>In Worten angeben, welcher andere Fehler gefunden wurde.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RotorDrawing</name>
+        <message>
+            <source>Rotor with its angles</source>
+            <translation>Rotor mit seinen Winkeln</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RoundBefore</name>
+        <message>
+            <source>%1 %2</source>
+            <translation>%1 %2</translation>
+        </message>
+        <message>
+            <source>unseen: %1</source>
+            <translation>ungesehen: %1</translation>
+        </message>
+        <message>
+            <source>What comes before the list</source>
+            <translation>Was vor der Liste kommt</translation>
+        </message>
+        <message>
+            <source>What comes before the list: jobs to verify, overdue, due again, late, unseen (B)</source>
+            <translation>Was vor der Liste kommt: nachzuweisende Aufträge, überfällig, wieder fällig, spät, ungesehen (B)</translation>
+        </message>
+        <message>
+            <source>What comes before the list, line by line</source>
+            <translation>Was vor der Liste kommt, Zeile für Zeile</translation>
+        </message>
+        <message>
+            <source>Return or a click goes there; Escape goes back to the list</source>
+            <translation>Eingabetaste oder Klick führt dorthin; Esc führt zurück zur Liste</translation>
+        </message>
+        <message>
+            <source>%1, %2: %3</source>
+            <translation>%1, %2: %3</translation>
+        </message>
+        <message>
+            <source>unseen, %1 (%2): %3</source>
+            <translation>ungesehen, %1 (%2): %3</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RoundDelegate</name>
+        <message>
+            <source>%1  (folded, G unfolds)</source>
+            <translation>%1  (eingeklappt, G klappt aus)</translation>
+        </message>
+        <message>
+            <source>of %1</source>
+            <translation>von %1</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RoundFilters</name>
+        <message>
+            <source>Grouped</source>
+            <translation>Gruppiert</translation>
+        </message>
+        <message>
+            <source>What the ledger's groups are (V: the next)</source>
+            <translation>Wonach die Liste gruppiert ist (V: das nächste)</translation>
+        </message>
+        <message>
+            <source>Sorted</source>
+            <translation>Sortiert</translation>
+        </message>
+        <message>
+            <source>What the groups are sorted by (S: the next, Shift+S: the other way round)</source>
+            <translation>Wonach die Gruppen sortiert sind (S: das nächste, Umschalt+S: umgekehrt)</translation>
+        </message>
+        <message>
+            <source>Filter by urgency</source>
+            <translation>Nach Dringlichkeit filtern</translation>
+        </message>
+        <message>
+            <source>Show machines of one urgency</source>
+            <translation>Maschinen einer Dringlichkeit zeigen</translation>
+        </message>
+        <message>
+            <source>Filter by decision</source>
+            <translation>Nach Entscheidung filtern</translation>
+        </message>
+        <message>
+            <source>Show machines by what was decided; undecided: all that the round still asks</source>
+            <translation>Maschinen nach Entscheidung zeigen; offen: alles, was die Runde noch fragt</translation>
+        </message>
+        <message>
+            <source>Filter by area</source>
+            <translation>Nach Bereich filtern</translation>
+        </message>
+        <message>
+            <source>Show machines of one area</source>
+            <translation>Maschinen eines Bereichs zeigen</translation>
+        </message>
+        <message>
+            <source>Filter by text</source>
+            <translation>Nach Text filtern</translation>
+        </message>
+        <message>
+            <source>Show machines whose tag, asset number, service, area or finding has this text</source>
+            <translation>Maschinen zeigen, deren Kennzeichen, Anlagennr., Aufgabe, Bereich oder Befund diesen Text enthält</translation>
+        </message>
+        <message>
+            <source>filter: tag, service, finding</source>
+            <translation>filtern: Kennzeichen, Aufgabe, Befund</translation>
+        </message>
+        <message>
+            <source>every urgency</source>
+            <translation>jede Dringlichkeit</translation>
+        </message>
+        <message>
+            <source>every decision</source>
+            <translation>jede Entscheidung</translation>
+        </message>
+        <message>
+            <source>undecided</source>
+            <translation>offen</translation>
+        </message>
+        <message>
+            <source>accepted</source>
+            <translation>angenommen</translation>
+        </message>
+        <message>
+            <source>disputed</source>
+            <translation>bestritten</translation>
+        </message>
+        <message>
+            <source>put off</source>
+            <translation>verschoben</translation>
+        </message>
+        <message>
+            <source>all areas</source>
+            <translation>alle Bereiche</translation>
+        </message>
+        <message>
+            <source>%1, turned</source>
+            <translation>%1, umgekehrt</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RoundHeading</name>
+        <message>
+            <source>Round</source>
+            <translation>Runde</translation>
+        </message>
+        <message>
+            <source>Round shown</source>
+            <translation>Gezeigte Runde</translation>
+        </message>
+        <message>
+            <source>All rounds that were kept, newest first</source>
+            <translation>Alle abgelegten Runden, neueste zuerst</translation>
+        </message>
+        <message>
+            <source>The round before (Ctrl+Page Up)</source>
+            <translation>Vorige Runde (Strg+Bild auf)</translation>
+        </message>
+        <message>
+            <source>The round after (Ctrl+Page Down)</source>
+            <translation>Nächste Runde (Strg+Bild ab)</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RoundLedger</name>
+        <message>
+            <source>Machines of the round</source>
+            <translation>Maschinen der Runde</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RoundPage</name>
+        <message>
+            <source>Take a machine into the register</source>
+            <translation>Maschine in die Stammdaten aufnehmen</translation>
+        </message>
+        <message>
+            <source>Import recordings…</source>
+            <translation>Aufzeichnungen einlesen…</translation>
+        </message>
+        <message>
+            <source>Open a round…</source>
+            <translation>Runde öffnen…</translation>
+        </message>
+        <message>
+            <source>Close the round…</source>
+            <translation>Runde abschließen…</translation>
+        </message>
+        <message>
+            <source>The round is being read.</source>
+            <translation>Die Runde wird gelesen.</translation>
+        </message>
+        <message>
+            <source>The register is empty. Take the machines in first, with their nameplates, bearings and measuring points; then import recordings; then open the first round.</source>
+            <translation>Die Stammdaten sind leer. Zuerst die Maschinen mit Typenschildern, Lagern und Messpunkten aufnehmen; dann Aufzeichnungen einlesen; dann die erste Runde öffnen.</translation>
+        </message>
+        <message>
+            <source>%1 machines are in the register, no recording yet. Import recordings, then open the first round.</source>
+            <translation>%1 Maschinen stehen in den Stammdaten, noch keine Aufzeichnung. Aufzeichnungen einlesen, dann die erste Runde öffnen.</translation>
+        </message>
+        <message>
+            <source>All machines to leave are accepted together, once each of the sample was opened</source>
+            <translation>Alle Maschinen mit „belassen“ werden gemeinsam angenommen, sobald jede der Stichprobe geöffnet wurde</translation>
+        </message>
+        <message>
+            <source>Taken back: %1.</source>
+            <translation>Zurückgenommen: %1.</translation>
+        </message>
+        <message>
+            <source>Nothing is undecided.</source>
+            <translation>Nichts ist offen.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RulesDialog</name>
+        <message>
+            <source>&amp;Remove</source>
+            <translation>&amp;Entfernen</translation>
+        </message>
+        <message>
+            <source>Rules for reading files</source>
+            <translation>Regeln zum Lesen von Dateien</translation>
+        </message>
+        <message>
+            <source>Files</source>
+            <translation>Dateien</translation>
+        </message>
+        <message>
+            <source>are taken for</source>
+            <translation>gelten als</translation>
+        </message>
+        <message>
+            <source>By</source>
+            <translation>Von</translation>
+        </message>
+        <message>
+            <source>No rule is kept. Rules are made where a file's facts are typed, before it comes in.</source>
+            <translation>Keine Regel abgelegt. Regeln entstehen, wo die Angaben zu einer Datei vor dem Einlesen eingetippt werden.</translation>
+        </message>
+        <message>
+            <source>They fill what neither a file nor its sidecar says; the one with more letters of its own comes first.</source>
+            <translation>Sie ergänzen, was weder eine Datei noch ihre Begleitdatei angibt; die mit mehr eigenen Buchstaben geht vor.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::ScatterPlot</name>
+        <message>
+            <source>Scatter</source>
+            <translation>Streudiagramm</translation>
+        </message>
+        <message>
+            <source>%1 to %2</source>
+            <translation>%1 bis %2</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
+        </message>
+        <message>
+            <source>%1, %2 at %3</source>
+            <translation>%1, %2 bei %3</translation>
+        </message>
+        <message>
+            <source>all data</source>
+            <translation>alle Daten</translation>
+        </message>
+        <message>
+            <source>as shown</source>
+            <translation>wie gezeigt</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::SheetDialog</name>
+        <message>
+            <source>Findings sheet of %1</source>
+            <translation>Befundblatt von %1</translation>
+        </message>
+        <message>
+            <source>Finding</source>
+            <translation>Befund</translation>
+        </message>
+        <message>
+            <source>Which finding of the machine the sheet is for</source>
+            <translation>Für welchen Befund der Maschine das Blatt ist</translation>
+        </message>
+        <message>
+            <source>&amp;Save as PDF…</source>
+            <translation>Als &amp;PDF speichern…</translation>
+        </message>
+        <message>
+            <source>&amp;Print…</source>
+            <translation>&amp;Drucken…</translation>
+        </message>
+        <message>
+            <source>The sheet is made…</source>
+            <translation>Das Blatt wird erstellt…</translation>
+        </message>
+        <message>
+            <source>Save the findings sheet</source>
+            <translation>Befundblatt speichern</translation>
+        </message>
+        <message>
+            <source>PDF (*.pdf)</source>
+            <translation>PDF (*.pdf)</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::SheetsDialog</name>
+        <message>
+            <source>%1, %2: %3</source>
+            <translation>%1, %2: %3</translation>
+        </message>
+        <message>
+            <source>asked for by a person</source>
+            <translation>von einer Person verlangt</translation>
+        </message>
+        <message>
+            <source>%1 (%2)</source>
+            <translation>%1 (%2)</translation>
+        </message>
+        <message>
+            <source>also a CSV, a row for each sheet, for a work-order system</source>
+            <translation>auch eine CSV-Datei, eine Zeile je Blatt, für ein Arbeitsauftragssystem</translation>
+        </message>
+        <message>
+            <source>Findings sheets of the round</source>
+            <translation>Befundblätter der Runde</translation>
+        </message>
+        <message>
+            <source>&amp;Browse…</source>
+            <translation>&amp;Durchsuchen…</translation>
+        </message>
+        <message>
+            <source>Machines to make a sheet for</source>
+            <translation>Maschinen, für die ein Blatt erstellt wird</translation>
+        </message>
+        <message>
+            <source>Space chooses or leaves out a machine</source>
+            <translation>Leertaste wählt eine Maschine oder lässt sie aus</translation>
+        </message>
+        <message>
+            <source>one PDF with all of them</source>
+            <translation>ein PDF mit allen</translation>
+        </message>
+        <message>
+            <source>a folder, a PDF for each</source>
+            <translation>ein Ordner, ein PDF je Blatt</translation>
+        </message>
+        <message>
+            <source>What is made</source>
+            <translation>Was erstellt wird</translation>
+        </message>
+        <message>
+            <source>Paper</source>
+            <translation>Papier</translation>
+        </message>
+        <message>
+            <source>A4</source>
+            <translation>A4</translation>
+        </message>
+        <message>
+            <source>Letter</source>
+            <translation>Letter</translation>
+        </message>
+        <message>
+            <source>Where to</source>
+            <translation>Wohin</translation>
+        </message>
+        <message>
+            <source>How far it is</source>
+            <translation>Wie weit es ist</translation>
+        </message>
+        <message>
+            <source>Make</source>
+            <translation>Erstellen</translation>
+        </message>
+        <message>
+            <source>&amp;Make the sheets</source>
+            <translation>Blätter &amp;erstellen</translation>
+        </message>
+        <message>
+            <source>S&amp;top</source>
+            <translation>S&amp;topp</translation>
+        </message>
+        <message>
+            <source>Choose &amp;all</source>
+            <translation>&amp;Alle wählen</translation>
+        </message>
+        <message>
+            <source>Choose &amp;none</source>
+            <translation>&amp;Keine wählen</translation>
+        </message>
+        <message>
+            <source>No machine of this round has a finding to put on a sheet.</source>
+            <translation>Keine Maschine dieser Runde hat einen Befund für ein Blatt.</translation>
+        </message>
+        <message>
+            <source>%1 of %2 chosen.</source>
+            <translation>%1 von %2 gewählt.</translation>
+        </message>
+        <message>
+            <source>PDF (*.pdf)</source>
+            <translation>PDF (*.pdf)</translation>
+        </message>
+        <message>
+            <source>%1 made.</source>
+            <translation>%1 erstellt.</translation>
+        </message>
+        <message>
+            <source>sheet</source>
+            <translation>Blatt</translation>
+        </message>
+        <message>
+            <source>sheets</source>
+            <translation>Blätter</translation>
+        </message>
+        <message>
+            <source>%1
+%2</source>
+            <translation>%1
+%2</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::SheetsRun</name>
+        <message>
+            <source>Findings sheets, round to %1</source>
+            <translation>Befundblätter, Runde bis %1</translation>
+        </message>
+        <message>
+            <source>Stopped on request.</source>
+            <translation>Auf Wunsch angehalten.</translation>
+        </message>
+        <message>
+            <source>%1: %2</source>
+            <translation>%1: %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::ShortcutsDialog</name>
+        <message>
+            <source>In a plot</source>
+            <translation>In einem Diagramm</translation>
+        </message>
+        <message>
+            <source>Keys</source>
+            <translation>Tasten</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::SpectrumPlot</name>
+        <message>
+            <source>orders of the shaft</source>
+            <translation>Ordnungen der Welle</translation>
+        </message>
+        <message>
+            <source>all %1 lines</source>
+            <translation>alle %1 Linien</translation>
+        </message>
+        <message>
+            <source>as shown: lines %1 to %2 of %3</source>
+            <translation>wie gezeigt: Linien %1 bis %2 von %3</translation>
+        </message>
+        <message>
+            <source>Shift and click sets B</source>
+            <translation>Umschalt und Klick setzt B</translation>
+        </message>
+        <message>
+            <source>B − A: %1</source>
+            <translation>B − A: %1</translation>
+        </message>
+        <message>
+            <source>%1; %2 dB</source>
+            <translation>%1; %2 dB</translation>
+        </message>
+        <message>
+            <source>%1; B / A %2 (%3 dB)</source>
+            <translation>%1; B / A %2 (%3 dB)</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
+        </message>
+        <message>
+            <source>%1: %2. %3</source>
+            <translation>%1: %2. %3</translation>
+        </message>
+        <message>
+            <source>Kind of cursor</source>
+            <translation>Art des Cursors</translation>
+        </message>
+        <message>
+            <source>Kind of cursor; Shift and click sets B, or the spacing of the sidebands</source>
+            <translation>Art des Cursors; Umschalt und Klick setzt B oder den Abstand der Seitenbänder</translation>
+        </message>
+        <message>
+            <source>one cursor</source>
+            <translation>ein Cursor</translation>
+        </message>
+        <message>
+            <source>two cursors</source>
+            <translation>zwei Cursor</translation>
+        </message>
+        <message>
+            <source>harmonics</source>
+            <translation>Harmonische</translation>
+        </message>
+        <message>
+            <source>sidebands</source>
+            <translation>Seitenbänder</translation>
+        </message>
+        <message>
+            <source>orders</source>
+            <translation>Ordnungen</translation>
+        </message>
+        <message>
+            <source>Frequency axis in orders of the shaft</source>
+            <translation>Frequenzachse in Ordnungen der Welle</translation>
+        </message>
+        <message>
+            <source>table</source>
+            <translation>Tabelle</translation>
+        </message>
+        <message>
+            <source>Table of the cursor's lines</source>
+            <translation>Tabelle der Linien des Cursors</translation>
+        </message>
+        <message>
+            <source>overlay</source>
+            <translation>Auflage</translation>
+        </message>
+        <message>
+            <source>What is laid over the spectrum: reference, sound band, bearing lines</source>
+            <translation>Was über dem Spektrum liegt: Referenz, Gutband, Lagerlinien</translation>
+        </message>
+        <message>
+            <source>How the amplitude is read, and its scale</source>
+            <translation>Wie die Amplitude abgelesen wird, und ihre Skala</translation>
+        </message>
+        <message>
+            <source>r.m.s.</source>
+            <translation>eff.</translation>
+        </message>
+        <message>
+            <source>peak</source>
+            <translation>Spitze</translation>
+        </message>
+        <message>
+            <source>peak to peak</source>
+            <translation>Spitze-Spitze</translation>
+        </message>
+        <message>
+            <source>density (mean square per Hz)</source>
+            <translation>Dichte (mittleres Quadrat je Hz)</translation>
+        </message>
+        <message>
+            <source>linear</source>
+            <translation>linear</translation>
+        </message>
+        <message>
+            <source>logarithmic</source>
+            <translation>logarithmisch</translation>
+        </message>
+        <message>
+            <source>decibels</source>
+            <translation>Dezibel</translation>
+        </message>
+        <message>
+            <source>p-p</source>
+            <translation>S-S</translation>
+        </message>
+        <message>
+            <source>PSD</source>
+            <translation>PSD</translation>
+        </message>
+        <message>
+            <source>log</source>
+            <translation>log</translation>
+        </message>
+        <message>
+            <source>dB</source>
+            <translation>dB</translation>
+        </message>
+        <message>
+            <source>%1, drawn at this speed</source>
+            <translation>%1, auf diese Drehzahl gezeichnet</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::SpectrumReading</name>
+        <message>
+            <source>dB re 1 %1</source>
+            <translation>dB re 1 %1</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::StartPage</name>
+        <message>
+            <source>&lt;p&gt;&lt;b&gt;What to do first&lt;/b&gt;&lt;/p&gt;&lt;ol&gt;&lt;li&gt;Make a fleet file: one SQLite file of one site. Everything is kept in it.&lt;/li&gt;&lt;li&gt;Take the machines into the register: nameplate, bearings, what is driven, and where the sensors sit. The more of it is known, the more can be judged; what cannot be seen is listed.&lt;/li&gt;&lt;li&gt;Import recordings: WAV, FLAC or CSV with a JSON file beside each. Drop a folder onto the window.&lt;/li&gt;&lt;li&gt;Open the first round: all machines, in the order in which somebody should look.&lt;/li&gt;&lt;/ol&gt;</source>
+            <translation>&lt;p&gt;&lt;b&gt;Was zuerst zu tun ist&lt;/b&gt;&lt;/p&gt;&lt;ol&gt;&lt;li&gt;Flottendatei anlegen: eine SQLite-Datei je Standort. Alles wird darin abgelegt.&lt;/li&gt;&lt;li&gt;Maschinen in die Stammdaten aufnehmen: Typenschild, Lager, was angetrieben wird und wo die Sensoren sitzen. Je mehr davon bekannt ist, desto mehr lässt sich beurteilen; was nicht zu sehen ist, wird aufgeführt.&lt;/li&gt;&lt;li&gt;Aufzeichnungen einlesen: WAV, FLAC oder CSV, jede mit einer JSON-Datei daneben. Einen Ordner auf das Fenster ziehen.&lt;/li&gt;&lt;li&gt;Erste Runde öffnen: alle Maschinen, in der Reihenfolge, in der jemand nachsehen sollte.&lt;/li&gt;&lt;/ol&gt;</translation>
+        </message>
+        <message>
+            <source>Fettle</source>
+            <translation>Fettle</translation>
+        </message>
+        <message>
+            <source>Opened lately</source>
+            <translation>Zuletzt geöffnet</translation>
+        </message>
+        <message>
+            <source>Open a fleet…</source>
+            <translation>Flotte öffnen…</translation>
+        </message>
+        <message>
+            <source>New fleet…</source>
+            <translation>Neue Flotte…</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::StartRoundDialog</name>
+        <message>
+            <source>Open a round</source>
+            <translation>Runde öffnen</translation>
+        </message>
+        <message>
+            <source>Open the round</source>
+            <translation>Runde öffnen</translation>
+        </message>
+        <message>
+            <source>The round takes the seven days up to and with this day, in the site's calendar. The list is drawn up once and then kept as it is; recordings that come later open lines in the next one.</source>
+            <translation>Die Runde umfasst die sieben Tage bis einschließlich diesem Tag, im Kalender des Standorts. Die Liste wird einmal aufgestellt und bleibt dann, wie sie ist; später eintreffende Aufzeichnungen eröffnen Zeilen in der nächsten.</translation>
+        </message>
+        <message>
+            <source>Up to and with</source>
+            <translation>Bis einschließlich</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::SuggestionList</name>
+        <message>
+            <source>By hand at %1: %2</source>
+            <translation>Von Hand an %1: %2</translation>
+        </message>
+        <message>
+            <source>The node at %1: %2</source>
+            <translation>Der Knoten an %1: %2</translation>
+        </message>
+        <message>
+            <source>Recordings that would settle it</source>
+            <translation>Aufzeichnungen, die es klären würden</translation>
+        </message>
+        <message>
+            <source>%1 — %2</source>
+            <translation>%1 — %2</translation>
+        </message>
+        <message>
+            <source>asked</source>
+            <translation>angefordert</translation>
+        </message>
+        <message>
+            <source>Ask</source>
+            <translation>Anfordern</translation>
+        </message>
+        <message>
+            <source>Ask for: %1</source>
+            <translation>Anfordern: %1</translation>
+        </message>
+        <message>
+            <source>It stands on the list of what is asked for.</source>
+            <translation>Steht auf der Liste des Angeforderten.</translation>
+        </message>
+        <message>
+            <source>Puts it on the list of what is asked for.</source>
+            <translation>Setzt es auf die Liste des Angeforderten.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::TrainLine</name>
+        <message>
+            <source>chosen</source>
+            <translation>gewählt</translation>
+        </message>
+        <message>
+            <source>Train from driver to driven machine</source>
+            <translation>Strang vom Antrieb zur Arbeitsmaschine</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::TrendPlot</name>
+        <message>
+            <source>Trend</source>
+            <translation>Trend</translation>
+        </message>
+        <message>
+            <source>time of %1</source>
+            <translation>Zeit von %1</translation>
+        </message>
+        <message>
+            <source>%1: %2
+%3</source>
+            <translation>%1: %2
+%3</translation>
+        </message>
+        <message>
+            <source>%1, %2%3</source>
+            <translation>%1, %2%3</translation>
+        </message>
+        <message>
+            <source>, not running</source>
+            <translation>, nicht in Betrieb</translation>
+        </message>
+        <message>
+            <source>all data</source>
+            <translation>alle Daten</translation>
+        </message>
+        <message>
+            <source>as shown</source>
+            <translation>wie gezeigt</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::TrialChangeDialog</name>
+        <message>
+            <source>The change is made</source>
+            <translation>Die Änderung ist vorgenommen</translation>
+        </message>
+        <message>
+            <source>Keep</source>
+            <translation>Ablegen</translation>
+        </message>
+        <message>
+            <source>Recordings before the machine was stopped stand for before, those from the moment it turned again for after; what lies between counts for neither. Times of %1.</source>
+            <translation>Aufzeichnungen vor dem Abstellen der Maschine gelten als vorher, die ab dem Wiederanlauf als nachher; was dazwischen liegt, zählt für keines. Zeiten von %1.</translation>
+        </message>
+        <message>
+            <source>Stopped and isolated at</source>
+            <translation>Abgestellt und freigeschaltet um</translation>
+        </message>
+        <message>
+            <source>Turning again, guards fitted, at</source>
+            <translation>Wieder angelaufen, Schutzvorrichtungen angebracht, um</translation>
+        </message>
+        <message>
+            <source>The machine cannot turn again before it was stopped.</source>
+            <translation>Die Maschine kann nicht wieder laufen, bevor sie abgestellt wurde.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::TrialCloseDialog</name>
+        <message>
+            <source>Close the trial</source>
+            <translation>Versuch abschließen</translation>
+        </message>
+        <message>
+            <source>%1
+
+The result is kept as it is now and never changes. Before the machine goes back to its work the change is taken out again, checked, and noted as an event.</source>
+            <translation>%1
+
+Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Maschine wieder an ihre Arbeit geht, wird die Änderung rückgängig gemacht, geprüft und als Ereignis notiert.</translation>
+        </message>
+        <message>
+            <source>Recordings count up to</source>
+            <translation>Aufzeichnungen zählen bis</translation>
+        </message>
+        <message>
+            <source>Remarks: how it was taken out, what was seen</source>
+            <translation>Bemerkungen: wie rückgängig gemacht, was zu sehen war</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::TrialDialog</name>
+        <message>
+            <source>Seeded-fault trials of %1</source>
+            <translation>Versuche mit eingebrachtem Fehler an %1</translation>
+        </message>
+        <message>
+            <source>Trials of this machine</source>
+            <translation>Versuche dieser Maschine</translation>
+        </message>
+        <message>
+            <source>&amp;New trial</source>
+            <translation>&amp;Neuer Versuch</translation>
+        </message>
+        <message>
+            <source>Plan another trial of this machine</source>
+            <translation>Einen weiteren Versuch an dieser Maschine planen</translation>
+        </message>
+        <message>
+            <source>%1
+%2</source>
+            <translation>%1
+%2</translation>
+        </message>
+        <message>
+            <source>The recordings are read…</source>
+            <translation>Die Aufzeichnungen werden gelesen…</translation>
+        </message>
+        <message>
+            <source>The promise is frozen.</source>
+            <translation>Die Zusage ist eingefroren.</translation>
+        </message>
+        <message>
+            <source>The plan is kept.</source>
+            <translation>Der Plan ist abgelegt.</translation>
+        </message>
+        <message>
+            <source>The change is noted.</source>
+            <translation>Die Änderung ist notiert.</translation>
+        </message>
+        <message>
+            <source>The trial is closed and kept.</source>
+            <translation>Der Versuch ist abgeschlossen und abgelegt.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::TrialForm</name>
+        <message>
+            <source>&amp;Keep as a plan</source>
+            <translation>Als &amp;Plan ablegen</translation>
+        </message>
+        <message>
+            <source>Keeps what is typed; nothing is promised yet</source>
+            <translation>Legt das Eingetippte ab; noch ist nichts zugesagt</translation>
+        </message>
+        <message>
+            <source>&amp;Start the trial: freeze the promise</source>
+            <translation>Versuch &amp;starten: Zusage einfrieren</translation>
+        </message>
+        <message>
+            <source>From then on neither the change nor the promise can be altered</source>
+            <translation>Ab dann lassen sich weder Änderung noch Zusage ändern</translation>
+        </message>
+        <message>
+            <source>not given</source>
+            <translation>keine Angabe</translation>
+        </message>
+        <message>
+            <source>Name</source>
+            <translation>Name</translation>
+        </message>
+        <message>
+            <source>What this trial is called in lists and on its sheet</source>
+            <translation>Wie dieser Versuch in Listen und auf seinem Blatt heißt</translation>
+        </message>
+        <message>
+            <source>What is changed</source>
+            <translation>Was geändert wird</translation>
+        </message>
+        <message>
+            <source>Kind of change made on purpose</source>
+            <translation>Art der absichtlichen Änderung</translation>
+        </message>
+        <message>
+            <source>Where</source>
+            <translation>Wo</translation>
+        </message>
+        <message>
+            <source>Place on the machine</source>
+            <translation>Ort an der Maschine</translation>
+        </message>
+        <message>
+            <source>In words</source>
+            <translation>In Worten</translation>
+        </message>
+        <message>
+            <source>As somebody else would have to make it again</source>
+            <translation>So, dass andere sie gleich wiederholen könnten</translation>
+        </message>
+        <message>
+            <source>Damaged element</source>
+            <translation>Geschädigtes Element</translation>
+        </message>
+        <message>
+            <source>Of the bearing at this place</source>
+            <translation>Des Lagers an diesem Ort</translation>
+        </message>
+        <message>
+            <source>Followed is</source>
+            <translation>Verfolgt wird</translation>
+        </message>
+        <message>
+            <source>What is watched recording by recording</source>
+            <translation>Was Aufzeichnung für Aufzeichnung beobachtet wird</translation>
+        </message>
+        <message>
+            <source>Channel followed</source>
+            <translation>Verfolgter Kanal</translation>
+        </message>
+        <message>
+            <source>Where 1x is read; 1x in brackets is the median of the span before</source>
+            <translation>Wo 1x gelesen wird; in Klammern der Median von 1x in der Zeit davor</translation>
+        </message>
+        <message>
+            <source>g</source>
+            <translation>g</translation>
+        </message>
+        <message>
+            <source>mm</source>
+            <translation>mm</translation>
+        </message>
+        <message>
+            <source>kg</source>
+            <translation>kg</translation>
+        </message>
+        <message>
+            <source>degrees</source>
+            <translation>Grad</translation>
+        </message>
+        <message>
+            <source>not known</source>
+            <translation>nicht bekannt</translation>
+        </message>
+        <message>
+            <source>Mass</source>
+            <translation>Masse</translation>
+        </message>
+        <message>
+            <source>Of everything that is added, in g</source>
+            <translation>Von allem, was angebracht wird, in g</translation>
+        </message>
+        <message>
+            <source>Radius</source>
+            <translation>Radius</translation>
+        </message>
+        <message>
+            <source>From the shaft's centre to the mass, in mm</source>
+            <translation>Von der Wellenmitte bis zur Masse, in mm</translation>
+        </message>
+        <message>
+            <source>Rotor's mass</source>
+            <translation>Rotormasse</translation>
+        </message>
+        <message>
+            <source>In kg; without it neither grade nor range can be said</source>
+            <translation>In kg; ohne sie sind weder Gütestufe noch Bereich angebbar</translation>
+        </message>
+        <message>
+            <source>Grade asked</source>
+            <translation>Geforderte Gütestufe</translation>
+        </message>
+        <message>
+            <source>Balance quality grade of ISO 21940-11, in mm/s</source>
+            <translation>Auswucht-Gütestufe nach ISO 21940-11, in mm/s</translation>
+        </message>
+        <message>
+            <source>From the heavy spot</source>
+            <translation>Zur schweren Stelle</translation>
+        </message>
+        <message>
+            <source>Angle between the mass and the rotor's own unbalance; 0 degrees adds to it</source>
+            <translation>Winkel zwischen der Masse und der eigenen Unwucht des Rotors; 0 Grad addiert sich dazu</translation>
+        </message>
+        <message>
+            <source> decibans</source>
+            <translation> Deziban</translation>
+        </message>
+        <message>
+            <source> recordings</source>
+            <translation> Aufzeichnungen</translation>
+        </message>
+        <message>
+            <source>as in: 7.1 mm/s r.m.s. or 80 °C at the DE bearing</source>
+            <translation>etwa: 7,1 mm/s eff. oder 80 °C am DE-Lager</translation>
+        </message>
+        <message>
+            <source>Weight promised</source>
+            <translation>Zugesagtes Gewicht</translation>
+        </message>
+        <message>
+            <source>Reached by 3 of 5 running recordings, in decibans</source>
+            <translation>Erreicht von 3 aus 5 Aufzeichnungen in Betrieb, in Deziban</translation>
+        </message>
+        <message>
+            <source>Within</source>
+            <translation>Binnen</translation>
+        </message>
+        <message>
+            <source>Running recordings after the change</source>
+            <translation>Aufzeichnungen in Betrieb nach der Änderung</translation>
+        </message>
+        <message>
+            <source>Before, from</source>
+            <translation>Vorher, ab</translation>
+        </message>
+        <message>
+            <source>Recordings from then on stand for the time before</source>
+            <translation>Aufzeichnungen ab dann stehen für die Zeit davor</translation>
+        </message>
+        <message>
+            <source>Stopped at once at</source>
+            <translation>Sofortabbruch bei</translation>
+        </message>
+        <message>
+            <source>The value that ends the trial at once</source>
+            <translation>Wert, der den Versuch sofort beendet</translation>
+        </message>
+        <message>
+            <source>Who answers for it</source>
+            <translation>Verantwortlich</translation>
+        </message>
+        <message>
+            <source>A person of the site</source>
+            <translation>Eine Person vom Standort</translation>
+        </message>
+        <message>
+            <source>Permit</source>
+            <translation>Freigabe</translation>
+        </message>
+        <message>
+            <source>Number of the permit to work; may be empty</source>
+            <translation>Nummer der Arbeitsfreigabe; darf leer bleiben</translation>
+        </message>
+        <message>
+            <source>What it has to do</source>
+            <translation>Was zu bewirken ist</translation>
+        </message>
+        <message>
+            <source>What is promised</source>
+            <translation>Was zugesagt wird</translation>
+        </message>
+        <message>
+            <source>Before it is started, each of these is confirmed</source>
+            <translation>Vor dem Start wird jeder dieser Punkte bestätigt</translation>
+        </message>
+        <message>
+            <source>%1 %2, %3</source>
+            <translation>%1 %2, %3</translation>
+        </message>
+        <message>
+            <source>%1 (1x %2 %3)</source>
+            <translation>%1 (1x %2 %3)</translation>
+        </message>
+        <message>
+            <source>Nothing can be promised yet: %1.</source>
+            <translation>Noch keine Zusage möglich: %1.</translation>
+        </message>
+        <message>
+            <source>This fleet file is open for reading only.</source>
+            <translation>Diese Flottendatei ist nur zum Lesen geöffnet.</translation>
+        </message>
+        <message>
+            <source>Before it can be started: %1.</source>
+            <translation>Vor dem Start: %1.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::TrialSheetDialog</name>
+        <message>
+            <source>Trial sheet</source>
+            <translation>Versuchsblatt</translation>
+        </message>
+        <message>
+            <source>&amp;Save as PDF…</source>
+            <translation>Als &amp;PDF speichern…</translation>
+        </message>
+        <message>
+            <source>&amp;Print…</source>
+            <translation>&amp;Drucken…</translation>
+        </message>
+        <message>
+            <source>The sheet is made…</source>
+            <translation>Das Blatt wird erstellt…</translation>
+        </message>
+        <message>
+            <source>Trial sheet of %1</source>
+            <translation>Versuchsblatt %1</translation>
+        </message>
+        <message>
+            <source>Save the trial sheet</source>
+            <translation>Versuchsblatt speichern</translation>
+        </message>
+        <message>
+            <source>PDF (*.pdf)</source>
+            <translation>PDF (*.pdf)</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::TrialView</name>
+        <message>
+            <source>Recording by recording</source>
+            <translation>Aufzeichnung für Aufzeichnung</translation>
+        </message>
+        <message>
+            <source>What was promised and what came</source>
+            <translation>Was zugesagt war und was kam</translation>
+        </message>
+        <message>
+            <source>promise</source>
+            <translation>Zusage</translation>
+        </message>
+        <message>
+            <source>promised</source>
+            <translation>zugesagt</translation>
+        </message>
+        <message>
+            <source>found</source>
+            <translation>gefunden</translation>
+        </message>
+        <message>
+            <source>so far</source>
+            <translation>bisher</translation>
+        </message>
+        <message>
+            <source>The &amp;change is made…</source>
+            <translation>Änderung &amp;vorgenommen…</translation>
+        </message>
+        <message>
+            <source>C&amp;lose the trial…</source>
+            <translation>Versuch ab&amp;schließen…</translation>
+        </message>
+        <message>
+            <source>Trial &amp;sheet…</source>
+            <translation>Versuchs&amp;blatt…</translation>
+        </message>
+        <message>
+            <source>Tell when the machine was stopped and when it turned again</source>
+            <translation>Angeben, wann die Maschine angehalten wurde und wann sie wieder lief</translation>
+        </message>
+        <message>
+            <source>Keeps the result as it is then; a closed trial never changes</source>
+            <translation>Hält das Ergebnis im jetzigen Stand fest; ein abgeschlossener Versuch ändert sich nie mehr</translation>
+        </message>
+        <message>
+            <source>The trial on paper</source>
+            <translation>Der Versuch auf Papier</translation>
+        </message>
+        <message>
+            <source>promise frozen on %1 by %2</source>
+            <translation>Zusage eingefroren am %1 von %2</translation>
+        </message>
+        <message>
+            <source>changed on %1</source>
+            <translation>geändert am %1</translation>
+        </message>
+        <message>
+            <source>closed on %1</source>
+            <translation>abgeschlossen am %1</translation>
+        </message>
+        <message>
+            <source>%1 recordings before, %2 after</source>
+            <translation>%1 Aufzeichnungen vorher, %2 nachher</translation>
+        </message>
+        <message>
+            <source>stopped at once at %1</source>
+            <translation>Sofortabbruch bei %1</translation>
+        </message>
+        <message>
+            <source>%1, trial %2</source>
+            <translation>%1, Versuch %2</translation>
+        </message>
+        <message>
+            <source>No running recording of the spans has come in yet: import recordings.</source>
+            <translation>Aus den Zeiträumen ist noch keine Aufzeichnung in Betrieb eingegangen: Aufzeichnungen einlesen.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::UnseenDialog</name>
+        <message>
+            <source>Unseen: %1</source>
+            <translation>Ungesehen: %1</translation>
+        </message>
+        <message>
+            <source>Unseen: %1 machines</source>
+            <translation>Ungesehen: %1 Maschinen</translation>
+        </message>
+        <message>
+            <source>Give this reason</source>
+            <translation>Diesen Grund angeben</translation>
+        </message>
+        <message>
+            <source>%1 could not be judged: %2. A silent node is its owner's matter, an idle machine production's; either way the round says why.</source>
+            <translation>%1 nicht beurteilbar: %2. Ein stummer Knoten ist Sache seines Besitzers, eine Maschine außer Betrieb Sache der Produktion; in jedem Fall nennt die Runde den Grund.</translation>
+        </message>
+        <message>
+            <source>Reason</source>
+            <translation>Grund</translation>
+        </message>
+        <message>
+            <source>In words</source>
+            <translation>In Worten</translation>
         </message>
     </context>
     <context>
@@ -9350,6 +9299,228 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
         <message>
             <source>Measuring point %1 at %2</source>
             <translation>Messpunkt %1 an %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::Waterfall</name>
+        <message>
+            <source>Waterfall</source>
+            <translation>Wasserfall</translation>
+        </message>
+        <message>
+            <source>coarse: 1 spectrum of %1 so far</source>
+            <translation>grob: bisher 1 von %1 Spektren</translation>
+        </message>
+        <message>
+            <source>%1, nothing recorded</source>
+            <translation>%1, nichts aufgezeichnet</translation>
+        </message>
+        <message>
+            <source>%1, %2, %3</source>
+            <translation>%1, %2, %3</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::WaterfallLook</name>
+        <message>
+            <source>times the floor</source>
+            <translation>Vielfaches des Grundrauschens</translation>
+        </message>
+        <message>
+            <source>dB re 1 %1</source>
+            <translation>dB re 1 %1</translation>
+        </message>
+        <message>
+            <source>orders</source>
+            <translation>Ordnungen</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::WaveformPlot</name>
+        <message>
+            <source>Waveform</source>
+            <translation>Zeitsignal</translation>
+        </message>
+        <message>
+            <source>s</source>
+            <translation>s</translation>
+        </message>
+        <message>
+            <source>turns</source>
+            <translation>Umdrehungen</translation>
+        </message>
+        <message>
+            <source>Ticks once a turn of the shaft, counted from the first mark</source>
+            <translation>Teilstriche je Umdrehung der Welle, gezählt ab der ersten Marke</translation>
+        </message>
+        <message>
+            <source>impacts</source>
+            <translation>Stöße</translation>
+        </message>
+        <message>
+            <source>Ticks once an impact of the chosen fault, counted from the first mark</source>
+            <translation>Teilstriche je Stoß des gewählten Fehlers, gezählt ab der ersten Marke</translation>
+        </message>
+        <message>
+            <source>zoom to marks</source>
+            <translation>auf Marken zoomen</translation>
+        </message>
+        <message>
+            <source>Shows what lies between the two marks (Z); Shift and click sets the second</source>
+            <translation>Zeigt, was zwischen den beiden Marken liegt (Z); Umschalt und Klick setzt die zweite</translation>
+        </message>
+        <message>
+            <source>Visible %1 to %2 s, mean taken out: r.m.s. %3, peak %4, crest factor %5, kurtosis %6</source>
+            <translation>Sichtbar %1 bis %2 s, ohne Mittelwert: Effektivwert %3, Spitze %4, Scheitelfaktor %5, Kurtosis %6</translation>
+        </message>
+        <message>
+            <source>Set two marks first: click, then Shift and click.</source>
+            <translation>Zuerst zwei Marken setzen: Klick, dann Umschalt und Klick.</translation>
+        </message>
+        <message>
+            <source>%1 s, %2</source>
+            <translation>%1 s, %2</translation>
+        </message>
+        <message>
+            <source>%1 s apart: %2</source>
+            <translation>%1 s Abstand: %2</translation>
+        </message>
+        <message>
+            <source>all %1 samples</source>
+            <translation>alle %1 Abtastwerte</translation>
+        </message>
+        <message>
+            <source>as shown: samples %1 to %2 of %3</source>
+            <translation>wie gezeigt: Abtastwerte %1 bis %2 von %3</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::WeightChart</name>
+        <message>
+            <source>Weight over the weeks: none</source>
+            <translation>Gewicht über die Wochen: keins</translation>
+        </message>
+        <message>
+            <source>Weight over the weeks, chosen recording: %1</source>
+            <translation>Gewicht über die Wochen, gewählte Aufzeichnung: %1</translation>
+        </message>
+        <message>
+            <source>Weight over the weeks: %1 recordings, the last %2 decibans</source>
+            <translation>Gewicht über die Wochen: %1 Aufzeichnungen, die letzte %2 Deziban</translation>
+        </message>
+        <message>
+            <source>%1: %2 decibans</source>
+            <translation>%1: %2 Deziban</translation>
+        </message>
+        <message>
+            <source>%1. Click for this recording, Ctrl and click for the week that ends here.</source>
+            <translation>%1. Klick: diese Aufzeichnung, Strg und Klick: die Woche, die hier endet.</translation>
+        </message>
+        <message>
+            <source>One stroke a recording, decibans; dashed: what a finding needs</source>
+            <translation>Ein Strich je Aufzeichnung, Deziban; gestrichelt: was ein Befund braucht</translation>
+        </message>
+        <message>
+            <source>no weight was kept for this fault</source>
+            <translation>für diesen Fehler wurde kein Gewicht aufbewahrt</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::Workplace</name>
+        <message>
+            <source>%1 %2 of %3</source>
+            <translation>%1 %2 von %3</translation>
+        </message>
+        <message>
+            <source>recordings come in</source>
+            <translation>Aufzeichnungen gehen ein</translation>
+        </message>
+        <message>
+            <source>%1 recordings taken in</source>
+            <translation>%1 Aufzeichnungen eingelesen</translation>
+        </message>
+        <message>
+            <source>This fleet file is open for reading only.</source>
+            <translation>Diese Flottendatei ist nur zum Lesen geöffnet.</translation>
+        </message>
+        <message>
+            <source>A round is open; it is closed before the next one.</source>
+            <translation>Eine Runde ist offen; sie wird vor der nächsten abgeschlossen.</translation>
+        </message>
+        <message>
+            <source>the round is drawn up</source>
+            <translation>die Runde wird aufgestellt</translation>
+        </message>
+        <message>
+            <source>Something else is running; try again when it is done.</source>
+            <translation>Etwas anderes läuft noch; danach erneut versuchen.</translation>
+        </message>
+        <message>
+            <source>No round is open.</source>
+            <translation>Keine Runde ist offen.</translation>
+        </message>
+        <message>
+            <source>The round is closed and kept.</source>
+            <translation>Die Runde ist abgeschlossen und aufbewahrt.</translation>
+        </message>
+        <message>
+            <source>Choose a machine first: a sheet belongs to one.</source>
+            <translation>Zuerst eine Maschine wählen: ein Blatt gehört zu einer.</translation>
+        </message>
+        <message>
+            <source>The sheet was saved as %1</source>
+            <translation>Das Blatt wurde gespeichert als %1</translation>
+        </message>
+        <message>
+            <source>Backed up to %1</source>
+            <translation>Gesichert nach %1</translation>
+        </message>
+        <message>
+            <source>There is no round to report on yet.</source>
+            <translation>Noch keine Runde, über die zu berichten wäre.</translation>
+        </message>
+        <message>
+            <source>The report was saved as %1</source>
+            <translation>Der Bericht wurde gespeichert als %1</translation>
+        </message>
+        <message>
+            <source>The comparison was saved as %1</source>
+            <translation>Der Vergleich wurde gespeichert als %1</translation>
+        </message>
+        <message>
+            <source>There is no round to make sheets of yet.</source>
+            <translation>Noch keine Runde, aus der Blätter zu machen wären.</translation>
+        </message>
+        <message>
+            <source>%1 saved at %2</source>
+            <translation>%1 gespeichert unter %2</translation>
+        </message>
+        <message>
+            <source>sheet</source>
+            <translation>Blatt</translation>
+        </message>
+        <message>
+            <source>sheets</source>
+            <translation>Blätter</translation>
+        </message>
+        <message>
+            <source>Choose a machine first: a trial belongs to one.</source>
+            <translation>Zuerst eine Maschine wählen: ein Versuch gehört zu einer.</translation>
+        </message>
+        <message>
+            <source>Choose a machine first: a balancing belongs to one.</source>
+            <translation>Zuerst eine Maschine wählen: ein Auswuchten gehört zu einer.</translation>
+        </message>
+        <message>
+            <source>Choose a machine first: a resonance map belongs to one.</source>
+            <translation>Zuerst eine Maschine wählen: eine Resonanzkarte gehört zu einer.</translation>
+        </message>
+    </context>
+    <context>
+        <name>std</name>
+        <message>
+            <source>round of %1 to %2</source>
+            <translation>Runde vom %1 bis %2</translation>
         </message>
     </context>
 </TS>

@@ -3,6 +3,7 @@
 // (%1) and a letter to press where the original has one; and what is shown follows the language while what is
 // written stays free of it. Source of the words: the sources themselves, read by Qt's lupdate.
 #include <QCoreApplication>
+#include <QDirIterator>
 #include <QLocale>
 #include <QProcess>
 #include <QRegularExpression>
@@ -11,6 +12,8 @@
 #include <QXmlStreamReader>
 
 #include "tests/ui/desk_fixture.h"
+#include "ui/dialogs/guide_topics.h"
+#include "ui/dialogs/help_dialogs.h"
 #include "ui/model/language.h"
 #include "ui/model/words.h"
 #include "ui/plot/readout.h"
@@ -88,11 +91,49 @@ TEST_F(Language, TheSecondOneIsWhole) {
     EXPECT_EQ(troubles.join(QChar('\n')).toStdString(), "");
 }
 
+// A class that is no QObject looks its words up where lupdate filed them only if it says so.
+TEST_F(Language, EveryClassLooksWhereItsWordsAre) {
+    QStringList contexts;
+    for (const Said& one : wordsOfTheSources())
+        if (one.context.startsWith(QStringLiteral("fettle::")) && !contexts.contains(one.context))
+            contexts << one.context;
+    EXPECT_GT(contexts.size(), 50);
+    QString sources;
+    QDirIterator files(QStringLiteral(FETTLE_SOURCE_DIR "/ui"),
+                       {QStringLiteral("*.h"), QStringLiteral("*.cpp")}, QDir::Files,
+                       QDirIterator::Subdirectories);
+    while (files.hasNext()) {
+        QFile file(files.next());
+        ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+        sources += QString::fromUtf8(file.readAll());
+    }
+    for (const QString& context : contexts) {
+        const QString name = context.section(QStringLiteral("::"), -1);
+        const QRegularExpression declared(
+            QStringLiteral("(class|struct) %1\\b[^;{]*\\{\\s*(Q_OBJECT|Q_DECLARE_TR_FUNCTIONS)").arg(name));
+        EXPECT_TRUE(declared.match(sources).hasMatch()) << context.toStdString();
+    }
+}
+
+TEST_F(Language, AWindowIsReadInIt) {
+    QTranslator german;
+    ASSERT_TRUE(german.load(QStringLiteral("fettle_de"), QStringLiteral(":/i18n")));
+    QCoreApplication::installTranslator(&german);
+    EXPECT_EQ(AboutDialog::tr("About Fettle").toStdString(), "Über Fettle");
+    EXPECT_EQ(urgencyWord("plan").toStdString(), "einplanen");
+    EXPECT_NE(guideTopics().front().title.toStdString(), "The round");
+    QCoreApplication::removeTranslator(&german);
+}
+
 TEST_F(Language, NumbersAndDatesShownFollowIt) {
+    QTranslator german;
+    ASSERT_TRUE(german.load(QStringLiteral("fettle_de"), QStringLiteral(":/i18n")));
+    QCoreApplication::installTranslator(&german);
     QLocale::setDefault(QLocale(QStringLiteral("de")));
     EXPECT_EQ(significant(4.18).toStdString(), "4,18");
     EXPECT_EQ(weightText(31.25).toStdString(), "31,2");
     EXPECT_EQ(dateText(QDate(2026, 5, 10)).toStdString(), "10. Mai 2026");
+    QCoreApplication::removeTranslator(&german);
     QLocale::setDefault(QLocale::c());
     EXPECT_EQ(significant(4.18).toStdString(), "4.18");
     EXPECT_EQ(dateText(QDate(2026, 5, 10)).toStdString(), "10 May 2026");

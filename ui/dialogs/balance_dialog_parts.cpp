@@ -1,7 +1,6 @@
 #include "ui/dialogs/balance_dialog_parts.h"
 
 #include <QCheckBox>
-#include <QCoreApplication>
 #include <QLabel>
 #include <QScrollArea>
 #include <QVBoxLayout>
@@ -9,14 +8,11 @@
 
 #include "ui/pages/page_parts.h"
 #include "ui/sheet/balance_words.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("BalanceDialog", text);
-}
 
 QStringList stepNames() {
     return {tr("1  Cautions"), tr("2  Rotor"), tr("3  Runs"), tr("4  Masses"), tr("5  Record")};

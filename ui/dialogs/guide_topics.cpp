@@ -9,8 +9,6 @@ namespace fettle {
 
 namespace {
 
-#define SAY(text) QT_TRANSLATE_NOOP("Guide", text)
-
 struct Entry {
     const char *id, *title;
     std::vector<const char*> paragraphs;
@@ -19,108 +17,170 @@ struct Entry {
 const std::vector<Entry>& entries() {
     static const std::vector<Entry> all = {
         {"round",
-         SAY("The round"),
-         {SAY("Once a week every machine of the fleet is looked at. The list is grouped by what is to be "
+         QT_TRANSLATE_NOOP("Guide", "The round"),
+         {QT_TRANSLATE_NOOP(
+              "Guide",
+              "Once a week every machine of the fleet is looked at. The list is grouped by what is to be "
               "done: "
               "<b>act</b>, <b>plan</b>, <b>watch</b>, then <b>unseen</b> (no verdict was possible, with the "
               "reason), then <b>leave</b>. The disc beside a word fills with the urgency."),
-          SAY("Open a round from the Round menu. It is frozen at that moment: what arrives later is told, "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "Open a round from the Round menu. It is frozen at that moment: what arrives later is told, "
               "and counts in the next one."),
-          SAY("Go through the list with the arrow keys. {round.look} opens the machine, {round.accept} "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "Go through the list with the arrow keys. {round.look} opens the machine, {round.accept} "
               "accepts the verdict, {round.dispute} disputes it with a reason, {round.defer} defers it to a "
               "day, {round.next} goes to the next one without a decision."),
-          SAY("Unseen machines want a reason ({round.unseen}). The machines on leave are accepted "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "Unseen machines want a reason ({round.unseen}). The machines on leave are accepted "
               "together ({round.leave}) after the sample that the program drew was opened: what the sample "
               "turns up is the only field check on what the list misses."),
-          SAY("Close the round when nothing is left to decide. A closed round is kept and never changes."),
-          SAY("The line under the title says how often the list is chance: at most one in ten of what is "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "Close the round when nothing is left to decide. A closed round is kept and never changes."),
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "The line under the title says how often the list is chance: at most one in ten of what is "
               "listed "
               "on evidence, on average over rounds; and how many were confirmed here so far.")}},
         {"machine",
-         SAY("The machine"),
-         {SAY("Across the top the train: choose a bearing or a measuring point in it. On the left the "
+         QT_TRANSLATE_NOOP("Guide", "The machine"),
+         {QT_TRANSLATE_NOOP(
+              "Guide",
+              "Across the top the train: choose a bearing or a measuring point in it. On the left the "
               "waterfall over the trend, on one time axis; below them the chosen recording as spectrum, "
               "envelope spectrum, waveform or orbit. On the right the evidence."),
-          SAY("All parts share one selection: choosing a line in the table moves the cursor in every plot, "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "All parts share one selection: choosing a line in the table moves the cursor in every plot, "
               "choosing a moment in the trend loads that recording."),
-          SAY("Every plot is moved alike: the wheel zooms, dragging shifts, Shift and dragging frames a "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "Every plot is moved alike: the wheel zooms, dragging shifts, Shift and dragging frames a "
               "part, a double click or Home shows all. The arrow keys step from point to point. A right "
               "click "
               "copies or saves it as a picture or as a table."),
-          SAY("{machine.sheet} shows the findings sheet, {machine.event} notes an event.")}},
+          QT_TRANSLATE_NOOP("Guide",
+                            "{machine.sheet} shows the findings sheet, {machine.event} notes an event.")}},
         {"evidence",
-         SAY("The evidence"),
-         {SAY("Each fault that was considered has a weight in decibans: how unlike chance its lines are. "
+         QT_TRANSLATE_NOOP("Guide", "The evidence"),
+         {QT_TRANSLATE_NOOP(
+              "Guide",
+              "Each fault that was considered has a weight in decibans: how unlike chance its lines are. "
               "30 decibans are reached by chance lines in at most 1 recording of 1,000. The weight is not "
               "the odds that the fault is there: how often a repair found it is what this site's own record "
               "says."),
-          SAY("The table shows each expected line: where it should be, what was found there, how far above "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "The table shows each expected line: where it should be, what was found there, how far above "
               "the "
               "floor, and how many decibans it added (to the right) or took away (to the left). The rows add "
               "up "
               "to the verdict."),
-          SAY("Below it stands the other side: what speaks against, which other fault would explain the "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "Below it stands the other side: what speaks against, which other fault would explain the "
               "same lines, which lines were left out because something ordinary stands there, and what the "
               "sensor could not see."),
-          SAY("A zone (A to D) grades shaft-rate and broadband vibration only. A bearing or gear finding has "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "A zone (A to D) grades shaft-rate and broadband vibration only. A bearing or gear finding has "
               "a stage instead: early, developed, late.")}},
         {"register",
-         SAY("The register"),
-         {SAY("A verdict is as good as the description: poles and rated speed, bearings with their "
+         QT_TRANSLATE_NOOP("Guide", "The register"),
+         {QT_TRANSLATE_NOOP(
+              "Guide",
+              "A verdict is as good as the description: poles and rated speed, bearings with their "
               "designation or geometry, teeth and pulleys, where each sensor sits and how it is fixed. What "
               "is "
               "wrong is said beside the field while you type; a description that is not sound is not saved."),
-          SAY("What you save holds from a day on: an examination uses what was fitted then. The history tab "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "What you save holds from a day on: an examination uses what was fitted then. The history tab "
               "shows what changed when."),
-          SAY("The blind-spot table says for each fault whether this sensor could see it at all, and what "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "The blind-spot table says for each fault whether this sensor could see it at all, and what "
               "would cure it."),
-          SAY("{register.save} saves, {register.add} makes a new machine, {register.copy} duplicates one.")}},
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "{register.save} saves, {register.add} makes a new machine, {register.copy} duplicates one.")}},
         {"import",
-         SAY("Taking recordings in"),
-         {SAY("Files and folders can be dropped on the window. WAV, FLAC and CSV are read; what the "
+         QT_TRANSLATE_NOOP("Guide", "Taking recordings in"),
+         {QT_TRANSLATE_NOOP(
+              "Guide",
+              "Files and folders can be dropped on the window. WAV, FLAC and CSV are read; what the "
               "file cannot say comes from a file of the same name ending in .json beside it."),
-          SAY("What could not be taken in is listed with the file, the place and the rule that was broken; "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "What could not be taken in is listed with the file, the place and the rule that was broken; "
               "the "
               "rest goes on. Taking the same files in again does no harm."),
-          SAY("The clock of a cheap node may be wrong by a few per cent. Where the mains shows in a "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "The clock of a cheap node may be wrong by a few per cent. Where the mains shows in a "
               "recording "
               "it is the ruler, and the page says so.")}},
         {"sheet",
-         SAY("The findings sheet"),
-         {SAY("One page a job, for the planner who reads no spectra: what is wrong in shop words, by when, "
+         QT_TRANSLATE_NOOP("Guide", "The findings sheet"),
+         {QT_TRANSLATE_NOOP(
+              "Guide",
+              "One page a job, for the planner who reads no spectra: what is wrong in shop words, by when, "
               "what to do, which parts, what to measure afterwards, and how to stay safe doing it."),
-          SAY("An empty box means the program does not know: confirm on the plate before ordering. The sheet "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "An empty box means the program does not know: confirm on the plate before ordering. The sheet "
               "is advice, not a permit to work.")}},
         {"jobs",
-         SAY("Jobs and what was found"),
-         {SAY("A job groups the findings of one machine and is drafted, issued, scheduled, done, verified "
+         QT_TRANSLATE_NOOP("Guide", "Jobs and what was found"),
+         {QT_TRANSLATE_NOOP(
+              "Guide",
+              "A job groups the findings of one machine and is drafted, issued, scheduled, done, verified "
               "and "
               "closed. After a job the program watches whether it cured the machine: it compares 20 "
               "like recordings over 3 days with the time before."),
-          SAY("Report what was found when a finding was opened. From 20 reports on the sheets say how often "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "Report what was found when a finding was opened. From 20 reports on the sheets say how often "
               "the program was right here.")}},
         {"trial",
-         SAY("A trial"),
-         {SAY("A trial proves detection on your own machine: a known mass, a bearing with a defect made on "
+         QT_TRANSLATE_NOOP("Guide", "A trial"),
+         {QT_TRANSLATE_NOOP(
+              "Guide",
+              "A trial proves detection on your own machine: a known mass, a bearing with a defect made on "
               "purpose, a slackened bolt. The effect to expect is computed and frozen before anything is "
               "changed; then recordings before and after are weighed against it."),
-          SAY("Agree stop values first. Never slacken or fit anything on a machine that could start; "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "Agree stop values first. Never slacken or fit anything on a machine that could start; "
               "isolate, lock out and prove dead, and run with every guard fitted.")}},
         {"balance",
-         SAY("Balancing in place"),
-         {SAY("One or two planes, by influence coefficients from amplitude and phase, or without phase by "
+         QT_TRANSLATE_NOOP("Guide", "Balancing in place"),
+         {QT_TRANSLATE_NOOP(
+              "Guide",
+              "One or two planes, by influence coefficients from amplitude and phase, or without phase by "
               "four "
               "runs. The angle convention is drawn: check it on the machine before the first mass goes on."),
-          SAY("Readings that scatter by more than 10 % or 10 degrees are refused: find out why first. "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "Readings that scatter by more than 10 % or 10 degrees are refused: find out why first. "
               "Looseness, a bent shaft, a resonance or a loose build-up cannot be balanced away."),
-          SAY("Secure trial masses against flying off, keep people out of the plane of rotation, and keep "
+          QT_TRANSLATE_NOOP(
+              "Guide",
+              "Secure trial masses against flying off, keep people out of the plane of rotation, and keep "
               "guards fitted in every run.")}},
         {"cannot",
-         SAY("What it cannot see"),
-         {SAY("A node on a motor hardly hears the driven machine's bearings, cavitation or small gears. "
+         QT_TRANSLATE_NOOP("Guide", "What it cannot see"),
+         {QT_TRANSLATE_NOOP(
+              "Guide",
+              "A node on a motor hardly hears the driven machine's bearings, cavitation or small gears. "
               "A cheap node ends at 1 to 3 kHz. Flux has no unit: only ratios and change count. Frame "
               "temperature is not winding temperature."),
-          SAY("Each machine's own list is in its blind spots, with what would cure each.")}},
+          QT_TRANSLATE_NOOP("Guide",
+                            "Each machine's own list is in its blind spots, with what would cure each.")}},
     };
     return all;
 }

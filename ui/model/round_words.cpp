@@ -1,17 +1,11 @@
 #include "ui/model/round_words.h"
 
-#include <QCoreApplication>
 #include <QRegularExpression>
 
 #include "ui/model/words.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
-
-namespace {
-QString tr(const char* text) {
-    return QCoreApplication::translate("Words", text);
-}
-}  // namespace
 
 QString moveWord(RoundMove move) {
     switch (move) {

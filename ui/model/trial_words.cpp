@@ -1,16 +1,11 @@
 #include "ui/model/trial_words.h"
 
-#include <QCoreApplication>
-
 #include "core/workshop/unbalance.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Trial", text);
-}
 
 QString wordIn(const std::vector<Word>& words, const std::string& key) {
     for (const Word& word : words)

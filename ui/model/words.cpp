@@ -1,6 +1,5 @@
 #include "ui/model/words.h"
 
-#include <QCoreApplication>
 #include <QDateTime>
 #include <QLocale>
 #include <QTimeZone>
@@ -9,15 +8,12 @@
 
 #include "core/diagnosis/wording.h"
 #include "ui/model/numbers.h"
+#include "ui/theme/tr.h"
 #include "ui/theme/urgency_disc.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Words", text);
-}
 
 QString wordOf(const std::vector<Word>& words, const std::string& key) {
     const auto found = std::find_if(words.begin(), words.end(), [&](const Word& w) { return w.key == key; });

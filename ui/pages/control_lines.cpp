@@ -1,12 +1,11 @@
 #include "ui/pages/control_lines.h"
 
-#include <QCoreApplication>
-
 #include "core/trend/baseline.h"
 #include "core/trend/charts.h"
 #include "core/trend/daily.h"
 #include "ui/model/numbers.h"
 #include "ui/model/words.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -14,10 +13,6 @@ namespace {
 
 constexpr double kHalfDayMs = 12 * 3600 * 1e3;
 constexpr double kSpreadsOfBand = 4;  // the band is two to either side
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("MachinePage", text);
-}
 
 struct Days {
     std::vector<double> ms, values;  // on the scale

@@ -1,6 +1,5 @@
 #include "ui/pages/evidence_requests.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
 
@@ -11,16 +10,13 @@
 #include "core/fleet/site_calendar.h"
 #include "ui/model/numbers.h"
 #include "ui/model/words.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr std::size_t kMostNeighbours = 3;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("EvidenceRequests", text);
-}
 
 QString dayWords(int day) {
     return dateText(dateOfDay(day));

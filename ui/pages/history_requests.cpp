@@ -1,6 +1,5 @@
 #include "ui/pages/history_requests.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <set>
 #include <unordered_map>
@@ -11,6 +10,7 @@
 #include "ui/model/words.h"
 #include "ui/pages/control_lines.h"
 #include "ui/sheet/trend_past_data.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -20,10 +20,6 @@ constexpr Instant kBeginning{};
 const Instant kEnd{std::chrono::milliseconds(253402300799000)};  // the last second of the year 9999
 constexpr std::size_t kCoarseRows = 800;                         // about as many as a plot is wide
 constexpr int kParts = 24;                                       // between two looks at the token
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("MachinePage", text);
-}
 
 std::string unitOf(WaterfallKind kind) {
     if (kind == WaterfallKind::Velocity) return "mm/s r.m.s.";

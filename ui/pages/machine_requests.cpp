@@ -1,6 +1,5 @@
 #include "ui/pages/machine_requests.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "core/fleet/grams.h"
@@ -10,6 +9,7 @@
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/evidence_requests.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -17,10 +17,6 @@ namespace {
 
 constexpr int kShaftOrders = 5;
 constexpr double kHannBandwidth = 1.5;  // lines
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("MachinePage", text);
-}
 
 // The kind's word; where that says nothing, the beginning of the text.
 QString eventName(const Event& event) {

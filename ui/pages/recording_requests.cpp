@@ -1,6 +1,5 @@
 #include "ui/pages/recording_requests.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
 #include <span>
@@ -15,6 +14,7 @@
 #include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/plot/readout.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -23,10 +23,6 @@ namespace {
 constexpr double kOrbitCornerHz = 5;  // of the unfiltered one, where the shaft is not slower than twice that
 constexpr int kOrbitTurns = 5;
 constexpr double kLeastBand = 1e-9;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("MachinePage", text);
-}
 
 using BandPtr = std::shared_ptr<SpectrumBandData>;
 

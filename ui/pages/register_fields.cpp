@@ -1,14 +1,10 @@
 #include "ui/pages/register_fields.h"
 
-#include <QCoreApplication>
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("RegisterFields", text);
-}
 
 QStringList words(const char* text) {
     return QString::fromLatin1(text).split(u' ');

@@ -1,22 +1,18 @@
 #include "ui/panels/change_words.h"
 
-#include <QCoreApplication>
 #include <cmath>
 
 #include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/panels/evidence_words.h"
 #include "ui/plot/readout.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr std::size_t kLinesTold = 3;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("ChangeWords", text);
-}
 
 QString tenth(double value) {
     return fixedText(value, 1);

@@ -1,6 +1,5 @@
 #include "ui/panels/evidence_words.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "core/diagnosis/blind_rows.h"
@@ -11,16 +10,13 @@
 #include "ui/model/words.h"
 #include "ui/panels/evidence_rows.h"
 #include "ui/plot/readout.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr double kFindingDban = 20;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("EvidenceWords", text);
-}
 
 QString joinedNames(const std::vector<std::string>& names) {
     constexpr std::size_t kMost = 6;

@@ -5,16 +5,15 @@
 #include <set>
 
 #include "ui/model/words.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
-QString tr(const char* text) {
-    return QCoreApplication::translate("Train", text);
-}
-
 class Walker {
+    Q_DECLARE_TR_FUNCTIONS(fettle::Walker)
+
   public:
     explicit Walker(const Machine& machine) : machine_(machine) {}
 

@@ -1,18 +1,13 @@
 #include "ui/plot/balance_pictures.h"
 
-#include <QCoreApplication>
-
 #include "ui/plot/readout.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr double kSeen = 0.01;  // of the arrow as found; shorter ones are a dot
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("BalancePictures", text);
-}
 
 QString text(const std::string& words) {
     return QString::fromStdString(words);

@@ -1,6 +1,5 @@
 #include "ui/plot/polar_drawing.h"
 
-#include <QCoreApplication>
 #include <QFontMetricsF>
 #include <QPainter>
 #include <algorithm>
@@ -9,14 +8,11 @@
 #include "core/base/units.h"
 #include "ui/model/numbers.h"
 #include "ui/plot/readout.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("PolarDrawing", text);
-}
 
 // 1, 2 or 5 with noughts, about a third of the whole.
 double ringStep(double most) {

@@ -10,16 +10,13 @@
 #include "core/base/units.h"
 
 #include "ui/model/numbers.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr double kSmallEms = 4;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("RotorDrawing", text);
-}
 
 QPointF towards(const QPointF& centre, double radius, double screen) {
     const double angle = screen * kTwoPi / 360;
@@ -39,6 +36,8 @@ void label(QPainter& painter, const QRectF& inside, const QPointF& at, const QSt
 
 // What is drawn with, in the painter's units.
 struct Drawing {
+    Q_DECLARE_TR_FUNCTIONS(fettle::Drawing)
+  public:
     QPainter& painter;
     const RotorPicture& rotor;
     const Theme& theme;

@@ -1,8 +1,9 @@
 #include "ui/plot/spectrum_reading.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
+
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -12,10 +13,6 @@ constexpr double kLeast = 1e-9;        // of a ratio in decibels
 constexpr double kDecibelsShown = 80;  // below the highest value
 
 const QString kRms = QStringLiteral(" r.m.s.");
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("SpectrumReading", text);
-}
 
 QString squared(const QString& unit) {
     const bool compound = unit.contains(QLatin1Char('/')) || unit.contains(QLatin1Char(' '));

@@ -4,6 +4,7 @@
 // them. What is in decibels already (over the floor) stays as it is. Thread: any.
 #pragma once
 
+#include <QCoreApplication>
 #include <span>
 
 #include "ui/model/units.h"
@@ -12,6 +13,8 @@
 namespace fettle {
 
 class SpectrumReading {
+    Q_DECLARE_TR_FUNCTIONS(fettle::SpectrumReading)
+
   public:
     SpectrumReading() = default;
     // `units` all false: as stored, for what is exported.

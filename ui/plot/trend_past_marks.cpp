@@ -2,9 +2,10 @@
 
 #include <qwt_scale_map.h>
 
-#include <QCoreApplication>
 #include <QPainter>
 #include <algorithm>
+
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -12,10 +13,6 @@ namespace {
 
 constexpr float kOwnDays = 0.20F, kAfter = 0.09F, kFan = 0.16F;  // of the ink
 constexpr double kPad = 3, kMostWords = 0.6;                     // of the width
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("TrendPlot", text);
-}
 
 QColor washed(QColor ink, float alpha) {
     ink.setAlphaF(alpha);

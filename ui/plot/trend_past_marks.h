@@ -5,6 +5,7 @@
 #pragma once
 
 #include <qwt_plot_item.h>
+#include <QCoreApplication>
 
 #include <memory>
 
@@ -13,6 +14,8 @@
 namespace fettle {
 
 class PastMarks : public QwtPlotItem {
+    Q_DECLARE_TR_FUNCTIONS(fettle::PastMarks)
+
   public:
     explicit PastMarks(const Theme& theme);
     void setData(std::shared_ptr<const TrendData> data);

@@ -1,6 +1,5 @@
 #include "ui/sheet/balance_record.h"
 
-#include <QCoreApplication>
 #include <QPainter>
 
 #include "core/workshop/unbalance.h"
@@ -9,16 +8,13 @@
 #include "ui/plot/readout.h"
 #include "ui/sheet/balance_words.h"
 #include "ui/sheet/page_flow.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr double kFigureMm = 58;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Balance", text);
-}
 
 FlowTable flowOf(const QString& heading, const BalanceTable& table) {
     FlowTable flow;

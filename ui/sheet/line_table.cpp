@@ -1,22 +1,18 @@
 #include "ui/sheet/line_table.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 
 #include "ui/model/numbers.h"
 #include "ui/sheet/sheet_page.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 using Kind = ArithmeticRow::Kind;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Sheet", text);
-}
 
 QString foundText(const LineRow& line) {
     switch (line.state) {

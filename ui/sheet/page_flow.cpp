@@ -1,7 +1,8 @@
 #include "ui/sheet/page_flow.h"
 
-#include <QCoreApplication>
 #include <algorithm>
+
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -10,10 +11,6 @@ namespace {
 constexpr double kCellGapMm = 2.5, kDiscMm = 3.2, kRowGapMm = 0.8, kParagraphMm = 0.4;
 
 constexpr int kMostCellLines = 12;  // what a register makes longer than this is cut
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Report", text);
-}
 
 std::vector<double> widthsOf(const Column& column, const std::vector<FlowColumn>& columns) {
     double shares = 0;

@@ -3,6 +3,7 @@
 // comparisons. Units of a page: see sheet_page.h. Thread: the window's (fonts).
 #pragma once
 
+#include <QCoreApplication>
 #include <optional>
 #include <vector>
 
@@ -33,6 +34,8 @@ void setFlowRow(Column& column, const std::vector<FlowColumn>& columns, const st
 void setFlowHead(Column& column, const std::vector<FlowColumn>& columns);
 
 class PageFlow {
+    Q_DECLARE_TR_FUNCTIONS(fettle::PageFlow)
+
   public:
     // `later`: the head of every page but the first.
     PageFlow(PaperSize size, Block first, Block later);

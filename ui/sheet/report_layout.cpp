@@ -1,19 +1,15 @@
 #include "ui/sheet/report_layout.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "ui/model/round_words.h"
 #include "ui/model/words.h"
 #include "ui/sheet/report_parts.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Report", text);
-}
 
 // As many lines of work as leave the first page whole.
 std::size_t workThatFits(const PageFlow& flow, const RoundReport& report, const Units& units) {

@@ -1,18 +1,13 @@
 #include "ui/sheet/report_parts.h"
 
-#include <QCoreApplication>
-
 #include "ui/model/round_words.h"
 #include "ui/model/unit_words.h"
 #include "ui/model/words.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Report", text);
-}
 
 QString placeText(const std::string& service, const std::string& area) {
     QStringList parts{plainText(service), plainText(area)};

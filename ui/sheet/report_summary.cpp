@@ -1,10 +1,10 @@
-#include <QCoreApplication>
 #include <algorithm>
 #include <map>
 
 #include "ui/model/round_words.h"
 #include "ui/model/words.h"
 #include "ui/sheet/report_parts.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -12,10 +12,6 @@ namespace {
 
 constexpr double kGutterMm = 6;
 constexpr std::size_t kMostTags = 8, kMostDue = 6, kMostBlind = 3;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Report", text);
-}
 
 QString periodText(const RoundReport& report) {
     return tr("round of %1 to %2").arg(dateText(report.from), dateText(report.until));

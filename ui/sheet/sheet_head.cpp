@@ -1,9 +1,9 @@
-#include <QCoreApplication>
 #include <QFontMetricsF>
 #include <algorithm>
 
 #include "ui/model/words.h"
 #include "ui/sheet/sheet_sections.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -11,10 +11,6 @@ namespace {
 
 constexpr int kMostDateLines = 8, kMostCellLines = 6;
 constexpr double kDiscMm = 11, kDiscColumnMm = 17, kCellGapMm = 3;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Sheet", text);
-}
 
 QString joinedWords(std::initializer_list<std::string> parts) {
     QStringList words;

@@ -1,17 +1,13 @@
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "ui/sheet/sheet_sections.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr double kBlankMm = 11, kBlankGapMm = 1.5, kTickMm = 2.6, kIsolationMm = 5;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Sheet", text);
-}
 
 QString joinedTexts(const std::vector<std::string>& texts) {
     QStringList words;

@@ -1,7 +1,7 @@
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "ui/sheet/sheet_sections.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -10,10 +10,6 @@ namespace {
 constexpr double kTickMm = 2.6, kGapMm = 2, kNameMm = 52, kQuantityMm = 12, kStoresMm = 17.5;
 constexpr int kMostNameLines = 12;
 constexpr const char* kUsualNote = "confirm on the plate before ordering";
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Sheet", text);
-}
 
 // Name, what to confirm, quantity, then a box for each question to the stores; left edges and widths.
 struct Grid {

@@ -1,7 +1,7 @@
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "ui/sheet/sheet_sections.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -9,10 +9,6 @@ namespace {
 
 constexpr std::size_t kMostAcross = 4;
 constexpr double kGapMm = 2, kTickMm = 2.4;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Sheet", text);
-}
 
 // Boxes to write in, side by side, the label inside. What is written at length gets the widest.
 void setFreeRow(Column& column, const SheetField* fields, std::size_t count) {

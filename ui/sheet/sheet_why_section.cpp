@@ -1,8 +1,8 @@
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "ui/sheet/line_table.h"
 #include "ui/sheet/sheet_sections.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -12,10 +12,6 @@ constexpr double kBarMm = 11;  // of the bars, both sides of their zero line
 constexpr double kFigureGapMm = 6;
 constexpr int kMostCaptionLines = 4;
 constexpr double kTablePt = 8;  // the columns of the table are made for it
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Sheet", text);
-}
 
 // Each on its own, the lead before the first.
 void addList(Blocks& blocks, const std::vector<std::string>& texts, const char* lead) {

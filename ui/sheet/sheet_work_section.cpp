@@ -1,17 +1,13 @@
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "ui/sheet/sheet_sections.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr const char* kCommonPractice = "common practice, no source";
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Sheet", text);
-}
 
 QString stepText(const SheetStep& step) {
     const QString text = plainText(step.text);

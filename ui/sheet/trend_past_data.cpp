@@ -1,18 +1,13 @@
 #include "ui/sheet/trend_past_data.h"
 
-#include <QCoreApplication>
-
 #include "core/fleet/site_calendar.h"
 #include "core/trend/daily.h"
 #include "ui/model/words.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("TrendPlot", text);
-}
 
 constexpr double kHalfDayMs = 12 * 3600 * 1e3;
 

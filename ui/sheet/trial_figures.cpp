@@ -1,17 +1,14 @@
 #include "ui/sheet/trial_figures.h"
 
-#include <QCoreApplication>
 #include <algorithm>
+
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 using namespace std::chrono_literals;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Trial", text);
-}
 
 template <class Value>
 std::shared_ptr<TrendData> curve(const QString& quantity, const QString& unit, const TrialResult& result,

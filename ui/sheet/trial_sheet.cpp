@@ -1,7 +1,5 @@
 #include "ui/sheet/trial_sheet.h"
 
-#include <QCoreApplication>
-
 #include "core/diagnosis/settings.h"
 #include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
@@ -10,16 +8,13 @@
 #include "ui/sheet/page_flow.h"
 #include "ui/sheet/plot_on_paper.h"
 #include "ui/sheet/trial_figures.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr double kFigureMm = 62, kBoxMm = 2.8, kSignMm = 9;
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("Trial", text);
-}
 
 QString textOf(const std::string& text, const Units& units) {
     return withUnitsBeside(plainText(text), units);

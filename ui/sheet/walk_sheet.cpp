@@ -1,19 +1,15 @@
 #include "ui/sheet/walk_sheet.h"
 
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/sheet/page_flow.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("WalkSheet", text);
-}
 
 QString titleText(const WalkSheet& walk) {
     return tr("Readings asked for, %1").arg(plainText(walk.site));
