@@ -6349,7 +6349,7 @@ Lagers, über die Lager. Mehr zu suchen bringt also keinen Gewinn.</translation>
             <translation>&amp;Befundblatt…</translation>
         </message>
         <message>
-            <source>Note or e&amp;vent…</source>
+            <source>Note or eve&amp;nt…</source>
             <translation>Notiz oder &amp;Ereignis…</translation>
         </message>
         <message>

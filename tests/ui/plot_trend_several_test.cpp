@@ -65,6 +65,24 @@ TEST(TrendSeveral, ASecondUnitHasTheRightAxisAndAThirdIsLeftOut) {
     EXPECT_FALSE(stage.trend->plot().isAxisVisible(QwtPlot::yRight));
 }
 
+// Where a quantity was not known at standstill there is no circle to draw; Qt says so of one without a place.
+TEST(TrendSeveral, AStandstillWithoutTheQuantityIsNotDrawn) {
+    static QStringList said;
+    said.clear();
+    Stage stage;
+    auto data = quantity("velocity", "mm/s", 2);
+    data->samples.push_back({kStartMs + 50.5 * kDayMs, std::nan(""), 200, false});
+    std::sort(data->samples.begin(), data->samples.end(),
+              [](const TrendSample& a, const TrendSample& b) { return a.ms < b.ms; });
+    stage.trend->setData(data);
+    settle();
+    const auto before = qInstallMessageHandler(
+        [](QtMsgType, const QMessageLogContext&, const QString& text) { said << text; });
+    stage.trend->grab();
+    qInstallMessageHandler(before);
+    EXPECT_TRUE(said.filter("NaN").isEmpty()) << said.join('\n').toStdString();
+}
+
 // The right axis takes room from the waterfall as well: the same moment stays over the same moment.
 TEST(TrendSeveral, WithARightAxisWaterfallAndTrendStillStandOverEachOther) {
     Stage stage;

@@ -8,6 +8,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QMenu>
+#include <QScrollBar>
 #include <QTabWidget>
 #include <QTableWidget>
 #include <QToolButton>
@@ -97,6 +98,18 @@ TEST_F(Bench, OneKeyShowsWhereItIsLargestAndLaysTheTwinOver) {
     settle();
     EXPECT_FALSE(strip.isVisible());
     EXPECT_FALSE(spectrum().reference());
+}
+
+TEST_F(Bench, TheTableOfWhereItIsLargestFitsItsRoom) {
+    openPage("C-SHAKE");
+    press(Qt::Key_T);
+    auto& table = part<QTableWidget>("compareTable");
+    ASSERT_GT(table.rowCount(), 2);
+    EXPECT_EQ(table.horizontalScrollBar()->maximum(), 0);
+    for (const int numbers : {0, 1})
+        EXPECT_FALSE(table.isColumnHidden(numbers));
+    EXPECT_GT(table.columnWidth(2), 3 * table.fontMetrics().averageCharWidth()) << "where";
+    EXPECT_THAT(table.item(0, 0)->toolTip().toStdString(), HasSubstr(table.item(0, 4)->text().toStdString()));
 }
 
 TEST_F(Bench, ReturnGoesToThePlaceChosen) {

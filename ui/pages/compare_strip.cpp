@@ -11,6 +11,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <array>
 
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
@@ -74,6 +75,7 @@ CompareStrip::CompareStrip(QWidget* parent) : QWidget(parent) {
     table_->setTabKeyNavigation(false);
     table_->verticalHeader()->hide();
     table_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    table_->horizontalHeader()->setSectionResizeMode(Where, QHeaderView::Stretch);
     table_->installEventFilter(this);
     connect(table_, &QTableWidget::currentCellChanged, this, [this](int row) { emit chosenChanged(row); });
     connect(table_, &QTableWidget::cellActivated, this, [this](int row) { emit goTo(row); });
@@ -166,6 +168,7 @@ void CompareStrip::rebuild() {
                                    relationWord(row.beside), shortMomentText(row.time, zone_)};
         for (int column = 0; column < kColumns; ++column) {
             auto* cell = new QTableWidgetItem(texts[column]);
+            cell->setToolTip(texts.mid(Where).join(QStringLiteral("; ")));
             if (column == Value || column == AgainstHere)
                 cell->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
             if (row.beside == Beside::Here) {
@@ -177,7 +180,31 @@ void CompareStrip::rebuild() {
         }
         table_->setRowHeight(i, fontMetrics().height() + 4);
     }
+    fitColumns();
     if (!rows_.empty() && valueOf(rows_[0])) setWords(tr("Largest: %1.").arg(table_->item(0, Where)->text()));
+}
+
+// What stands in the row's tooltip as well gives way before the table scrolls.
+void CompareStrip::fitColumns() {
+    const QHeaderView& header = *table_->horizontalHeader();
+    const QAbstractItemView& cells = *table_;
+    int wanted = 0;
+    std::array<int, kColumns> wide;
+    for (int column = 0; column < kColumns; ++column) {
+        wide[std::size_t(column)] =
+            std::max(cells.sizeHintForColumn(column), header.sectionSizeHint(column)) + 1;
+        wanted += wide[std::size_t(column)];
+    }
+    for (const int column : {When, Relation}) {
+        const bool room = wanted <= table_->viewport()->width();
+        table_->setColumnHidden(column, !room);
+        if (!room) wanted -= wide[std::size_t(column)];
+    }
+}
+
+void CompareStrip::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fitColumns();
 }
 
 void CompareStrip::setChosen(int row) {

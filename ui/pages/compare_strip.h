@@ -32,7 +32,7 @@ class CompareStrip : public QWidget {
     const std::vector<SideRow>& rows() const { return rows_; }  // as listed
     void setChosen(int row);                                    // as listed; -1: none
     int chosen() const;
-    QSize minimumSizeHint() const override;  // narrow: the table scrolls
+    QSize minimumSizeHint() const override;  // narrow: the last columns give way
     static QString nameOf(const SideRow& row, const QString& hereTag);
 
   signals:
@@ -42,9 +42,11 @@ class CompareStrip : public QWidget {
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
     void rebuild();
+    void fitColumns();
     std::optional<double> valueOf(const SideRow& row) const;
     QString unit() const;
     QString tableText() const;

@@ -114,7 +114,7 @@ QWidget* MachinePage::buildHead() {
     nameplate_ = new NameplateLine(theme_, head);
     sheetButton_ = new QPushButton(tr("Findings &sheet…"), head);
     sheetButton_->setObjectName(QStringLiteral("machineSheet"));
-    noteButton_ = new QPushButton(tr("Note or e&vent…"), head);
+    noteButton_ = new QPushButton(tr("Note or eve&nt…"), head);
     noteButton_->setObjectName(QStringLiteral("machineNote"));
     row->addWidget(nameplate_, 1);
     row->addWidget(noteButton_, 0, Qt::AlignTop);

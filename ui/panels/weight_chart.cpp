@@ -31,6 +31,7 @@ WeightChart::WeightChart(const Theme& theme, QWidget* parent) : QWidget(parent),
 }
 
 void WeightChart::setPoints(std::vector<WeightPoint> points) {
+    std::erase_if(points, [](const WeightPoint& p) { return !std::isfinite(p.dban); });
     std::sort(points.begin(), points.end(),
               [](const WeightPoint& a, const WeightPoint& b) { return a.ms < b.ms; });
     points_ = std::move(points);

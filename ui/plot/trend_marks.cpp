@@ -136,7 +136,7 @@ void StoppedPoints::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtSc
     double lastX = -1e9, lastY = -1e9;
     for (const QPointF& point : points_) {
         const double x = xMap.transform(point.x()), y = yMap.transform(point.y());
-        if (x < canvas.left() - 3 || x > canvas.right() + 3) continue;
+        if (!std::isfinite(y) || x < canvas.left() - 3 || x > canvas.right() + 3) continue;
         if (std::abs(x - lastX) < 1 && std::abs(y - lastY) < 1) continue;
         painter->drawEllipse(QPointF(x, y), 2.2, 2.2);
         lastX = x;
