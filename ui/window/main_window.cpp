@@ -113,7 +113,7 @@ void MainWindow::buildActions() {
     action("round.compare", [this] { workplace_->compareRounds(); });
     action("round.asks", [this] { workplace_->showDialog(QStringLiteral("asks")); });
     action("round.refused", [this] { workplace_->showDialog(QStringLiteral("refused")); });
-    action("machine.event", [this] { workplace_->noteEvent(workplace_->selection().machine()); });
+    action("machine.event", [this] { workplace_->noteEvent(workplace_->machineHere()); });
     action("machine.sheet", [this] { workplace_->showSheet(workplace_->machineHere()); });
     action("machine.balance", [this] { workplace_->showBalance(workplace_->machineHere()); });
     action("machine.trial", [this] { workplace_->showTrials(workplace_->machineHere()); });

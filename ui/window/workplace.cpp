@@ -161,7 +161,7 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("refused")) showRefusals();
     if (name == QStringLiteral("asks"))
         (new AsksDialog(*work_, theme_, selection_->units(), this))->open();
-    if (name == QStringLiteral("event")) whenRead([this] { noteEvent(selection_->machine()); });
+    if (name == QStringLiteral("event")) whenRead([this] { noteEvent(machineHere()); });
     if (name == QStringLiteral("jobs")) whenRead([this] { log_->showJobs(machineHere(), true); });
     if (name == QStringLiteral("history")) whenRead([this] { log_->showHistory(machineHere()); });
     if (name == QStringLiteral("rebaseline")) whenRead([this] { log_->rebaseline(machineHere()); });
