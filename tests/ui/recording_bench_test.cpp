@@ -112,6 +112,15 @@ TEST_F(Bench, TheTableOfWhereItIsLargestFitsItsRoom) {
     EXPECT_THAT(table.item(0, 0)->toolTip().toStdString(), HasSubstr(table.item(0, 4)->text().toStdString()));
 }
 
+TEST_F(Bench, TheOverlayMenuDoesNotGrowWithEveryOpening) {
+    openPage("A-RACE");
+    QMenu& menu = *envelope().overlayButton().menu();
+    for (int times = 0; times < 3; ++times)
+        emit menu.aboutToShow();
+    EXPECT_EQ(menu.findChildren<QMenu*>().size(), 1);
+    EXPECT_EQ(menu.findChildren<QLineEdit*>("bearingDesignation").size(), 1);
+}
+
 TEST_F(Bench, ReturnGoesToThePlaceChosen) {
     openPage("C-SHAKE");
     press(Qt::Key_T);

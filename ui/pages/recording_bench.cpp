@@ -98,6 +98,7 @@ void RecordingBench::setChosen(const Hypothesis* hypothesis) {
 void RecordingBench::fillMenu(SpectrumPlot& plot) {
     QMenu& menu = *plot.overlayButton().menu();
     menu.clear();
+    qDeleteAll(menu.findChildren<QMenu*>(Qt::FindDirectChildrenOnly));  // not the menu's own to clear
     const auto add = [&](const char* name, const QString& text, auto done) {
         QAction* action = menu.addAction(text);
         action->setObjectName(QString::fromLatin1(name));
