@@ -206,6 +206,19 @@ TEST_F(RegisterPageTest, BlindSpotsOfTheNewestWeekAreListed) {
     EXPECT_THAT(window_->findChild<QLabel*>("blindWord")->text().toStdString(), HasSubstr("recorded"));
 }
 
+// Weighing a week takes seconds on a machine with many recordings: not for a page nobody looks at.
+TEST_F(RegisterPageTest, TheHiddenPageFollowsTheMachineWithoutReadingItsWeek) {
+    openWindow({"round", {}, {}, {}, {}, {}});
+    page_ = window_->findChild<RegisterPage*>("registerPage");
+    window_->workplace()->selection().setMachine("A-RACE");
+    settle();
+    EXPECT_EQ(page_->document().text("/tag"), "A-RACE");
+    EXPECT_EQ(table("blindSpots").rowCount(), 0);
+    window_->workplace()->go({"register", {}, {}, {}, {}, {}});
+    settle();
+    EXPECT_GT(table("blindSpots").rowCount(), 0);
+}
+
 TEST_F(RegisterPageTest, TheWholeRegisterGoesOutAndComesInAgainUnchanged) {
     ASSERT_TRUE(fleet_->machines().put(changed("A-RACE"), "x", "2026-05-08", "again"));
     openRegister();
