@@ -88,6 +88,7 @@ class RecordingBench : public QObject {
     bool showReference_ = true, showBand_ = false, comparing_ = false;
     RecordingPlots over_;  // laid over
     QString overName_;
+    int overlays_ = 0;  // asked for or cleared: an answer to an older one is dropped
     std::optional<SoundBands> bands_;
     std::optional<BearingVariant> variant_;
     double ratio_ = 1;  // of the variant's shaft to the driver's

@@ -42,7 +42,8 @@ void RecordingBench::overlay(std::int64_t recording, const std::string& channel,
                                                                                        const CancelToken&) {
             return plotsLike(fleet, recording, channel, whole ? std::string() : view);
         },
-        [this, name](Result<RecordingPlots> plots) {
+        [this, name, turn = ++overlays_](Result<RecordingPlots> plots) {
+            if (turn != overlays_) return;  // cleared meanwhile
             if (plots) return takeOverlay(*plots, name);
             clearOverlay();
             to_.spectrum.say(sentence(plots.error()));
@@ -60,6 +61,7 @@ void RecordingBench::takeOverlay(const RecordingPlots& plots, const QString& nam
 }
 
 void RecordingBench::clearOverlay() {
+    ++overlays_;
     over_ = {};
     overName_.clear();
     to_.spectrum.setReference(nullptr);
@@ -76,6 +78,7 @@ void RecordingBench::askOrbit() {
             return orbitOf(fleet, *machine, request);
         },
         [this](Result<OrbitAnswer> answer) {
+            if (!view_) return;
             to_.orbit.setData(answer ? answer->data : nullptr);
             to_.orbit.setWords(answer ? answer->words : sentence(answer.error()));
         });
