@@ -181,7 +181,8 @@ void MachinePage::askContent() {
         [tag, recording, until](FleetFile& fleet, const CancelToken&) {
             return recording ? recordingContent(fleet, *recording, until) : weekContent(fleet, tag, until);
         },
-        [this, until](Result<Answer> content) {
+        [this, tag, until](Result<Answer> content) {
+            if (tag != kept(selection_.machine())) return;
             if (!content) {
                 panel_->setWords(sentence(content.error()));
                 return sayBelow(sentence(content.error()));

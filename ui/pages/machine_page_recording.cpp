@@ -35,7 +35,8 @@ void MachinePage::askPlots() {
         [id = *recording, name = entry->name, view](FleetFile& fleet, const CancelToken&) {
             return recordingPlots(fleet, id, name, view);
         },
-        [this](Result<RecordingPlots> plots) {
+        [this, tag = selection_.machine()](Result<RecordingPlots> plots) {
+            if (tag != selection_.machine()) return;
             if (plots) return showPlots(*plots);
             plots_ = {};
             sayBelow(
