@@ -289,11 +289,14 @@ void BalanceDialog::say(const QString& trouble) {
     trouble_->setVisible(!trouble.isEmpty());
 }
 
-void BalanceDialog::keep(bool close) {
+void BalanceDialog::keep(bool close, bool leave) {
+    if (writing_) return;
+    writing_ = true;
     const BalanceJob job = model_.job();
     work_.write<std::int64_t>(
         this, [id = id_, job, close](FleetFile& fleet) { return keepBalance(fleet, id, job, close); },
-        [this, job, close](Result<std::int64_t> id) {
+        [this, job, close, leave](Result<std::int64_t> id) {
+            writing_ = false;
             if (!id) return say(sentence(id.error()));
             id_ = *id;
             if (close)
@@ -303,6 +306,7 @@ void BalanceDialog::keep(bool close) {
             say({});
             emit said(close ? tr("%1 is closed and kept.").arg(shown(job.name))
                             : tr("%1 is kept.").arg(shown(job.name)));
+            if (leave) return QDialog::reject();
             read();
         });
 }
@@ -332,7 +336,7 @@ void BalanceDialog::reject() {
     box->setAttribute(Qt::WA_DeleteOnClose);
     box->button(QMessageBox::Save)->setText(tr("&Keep"));
     connect(box, &QMessageBox::finished, this, [this](int answer) {
-        if (answer == QMessageBox::Save) keep(false);
+        if (answer == QMessageBox::Save) return keep(false, true);
         if (answer != QMessageBox::Cancel && answer != 0) QDialog::reject();
     });
     box->open();

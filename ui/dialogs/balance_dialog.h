@@ -40,7 +40,7 @@ class BalanceDialog : public QDialog {
 
     BalanceModel& model() { return model_; }
     void goToStep(int step);  // 0 cautions, 1 rotor, 2 runs, 3 masses, 4 record
-    void keep(bool close);
+    void keep(bool close, bool leave = false);  // leaves once it is kept
     void savePdf(const QString& path);
     void reject() override;
 
@@ -71,6 +71,7 @@ class BalanceDialog : public QDialog {
     Units units_;
     BalanceModel model_;
     BalanceDesk desk_;
+    bool writing_ = false;
     std::int64_t id_ = 0;  // of the kept job; 0: not kept yet
     QListWidget* steps_ = nullptr;
     QStackedWidget* pages_ = nullptr;
