@@ -9,6 +9,7 @@
 #include "app/cli/commands.h"
 #include "app/cli/load.h"
 #include "core/base/file_system.h"
+#include "core/base/text.h"
 #include "core/workshop/balance_solve.h"
 #include "core/workshop/unbalance.h"
 
@@ -91,7 +92,7 @@ std::string massText(const Polar& mass) {
 }
 
 std::string planeText(const BalancePlane& plane, const PlaneAnswer& answer) {
-    std::string text = fmt::format("{}: fit {}\n", plane.name, massText(answer.toFit));
+    std::string text = fmt::format("{}: fit {}\n", oneLine(plane.name), massText(answer.toFit));
     for (const PlacedMass& one : answer.split.masses)
         if (one.place > 0) text += fmt::format("  place {:>3}: {}\n", one.place, massText(one.mass));
     if (answer.split.leftOver.amount > 0)
@@ -115,7 +116,7 @@ int run(const BalanceCommand& command) {
         for (std::size_t p = 0; answer.solved && p < answer.planes.size(); ++p)
             print(planeText(job->planes[p], answer.planes[p]));
         for (const BalanceRemark& remark : answer.remarks)
-            print(fmt::format("{}: {}: {}\n", kindOf(remark), remark.place, remark.words));
+            print(fmt::format("{}: {}: {}\n", kindOf(remark), remark.place, oneLine(remark.words)));
     }
     return answer.solved ? kDone : kRefusedSome;
 }

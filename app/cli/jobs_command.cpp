@@ -121,9 +121,16 @@ int end(FleetFile& fleet, const JobsCommand& command, const Result<Job>& job) {
     return answer(*job, command.json);
 }
 
-int endNew(FleetFile& fleet, const JobsCommand& command, const Result<Job>& job) {
-    if (job && !command.on.empty())
-        if (auto told = keepDone(fleet, *job, {command.on}, ""); !told) return couldNotRun(told.error());
+// A new job, and when it was done where that is said: both or neither.
+template <class Make>
+int endNew(FleetFile& fleet, const JobsCommand& command, Make make) {
+    Result<Job> job;
+    const auto done = fleet.together([&]() -> Status {
+        job = make();
+        if (!job) return fail(job.error());
+        return command.on.empty() ? Status() : keepDone(fleet, *job, {command.on}, "");
+    });
+    if (!done) return couldNotRun(done.error());
     return end(fleet, command, job);
 }
 
@@ -132,12 +139,12 @@ int draft(FleetFile& fleet, const JobsCommand& command) {
     if (!draft) return couldNotRun(draft.error());
     const auto job = draftedJob(*draft, command.findings);
     if (!job) return couldNotRun(job.error());
-    return endNew(fleet, command, keepDraft(fleet, *job, moveOf(command)));
+    return endNew(fleet, command, [&] { return keepDraft(fleet, *job, moveOf(command)); });
 }
 
 int change(FleetFile& fleet, const JobsCommand& command) {
     JobMove move = moveOf(command);
-    if (command.revise) return endNew(fleet, command, reviseJob(fleet, command.revise, move));
+    if (command.revise) return endNew(fleet, command, [&] { return reviseJob(fleet, command.revise, move); });
     move.on = command.on;
     return end(fleet, command, moveJob(fleet, command.id, move));
 }

@@ -8,6 +8,7 @@
 #include "app/cli/commands.h"
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
+#include "core/base/text.h"
 #include "core/fleet/resonance_desk.h"
 
 namespace fettle {
@@ -33,7 +34,7 @@ std::string textOf(const ResonanceMap& map) {
     if (map.bands.empty()) text += "  no order grows where it meets a fixed frequency\n";
     for (const FixedLine& line : map.fixed)
         text += fmt::format("  {:.1f} Hz at {} stays whatever the speed: mains or a neighbour\n", line.hz,
-                            line.channel);
+                            oneLine(line.channel));
     for (const std::string& one : map.unseen)
         text += "  cannot say: " + one + "\n";
     return text;
@@ -44,7 +45,7 @@ int run(const ResonanceCommand& command) {
     if (!fleet) return kCouldNotRun;
     const auto found = resonanceOf(*fleet, command.machine, command.days);
     if (!found) return couldNotRun(found.error());
-    std::fputs(textOf(found->map).c_str(), stdout);
+    print(textOf(found->map));
     return kDone;
 }
 

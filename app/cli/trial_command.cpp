@@ -8,6 +8,7 @@
 #include "app/cli/commands.h"
 #include "app/cli/load.h"
 #include "app/cli/open_fleet.h"
+#include "core/base/text.h"
 #include "core/fleet/trial_desk.h"
 
 namespace fettle {
@@ -20,17 +21,18 @@ struct TrialCommand {
 
 std::string textOf(const TrialEntry& entry, const TrialResult& result) {
     const Trial& trial = entry.trial;
-    std::string text = fmt::format("{}, {}: {}{}\n", trial.machine, trial.name, result.outcome,
-                                   entry.closedAt ? ", closed" : "");
+    std::string text = fmt::format("{}, {}: {}{}\n", oneLine(trial.machine), oneLine(trial.name),
+                                   result.outcome, entry.closedAt ? ", closed" : "");
     if (trial.startedAt)
-        text += fmt::format("  promise frozen {} by {}\n", formatUtc(*trial.startedAt), trial.startedBy);
+        text +=
+            fmt::format("  promise frozen {} by {}\n", formatUtc(*trial.startedAt), oneLine(trial.startedBy));
     for (const std::string& one : trial.promise.sentences)
-        text += "    " + one + "\n";
+        text += "    " + oneLine(one) + "\n";
     if (trial.changeUntil) text += fmt::format("  changed {}\n", formatUtc(*trial.changeUntil));
-    text += "  " + result.verdict + "\n";
+    text += "  " + oneLine(result.verdict) + "\n";
     for (const TrialCheck& check : result.checks)
-        text += fmt::format("    {}: promised {}; found {}: {}\n", check.what, check.promised, check.found,
-                            toText(check.mark));
+        text += fmt::format("    {}: promised {}; found {}: {}\n", check.what, check.promised,
+                            oneLine(check.found), toText(check.mark));
     for (const std::string& one : result.notes)
         text += "    note: " + one + "\n";
     return text;
@@ -41,11 +43,11 @@ int run(const TrialCommand& command) {
     if (!fleet) return kCouldNotRun;
     const auto trials = trialsOf(*fleet, command.machine);
     if (!trials) return couldNotRun(trials.error());
-    if (trials->empty()) std::fputs("no trials\n", stdout);
+    if (trials->empty()) print("no trials\n");
     for (const TrialEntry& entry : *trials) {
         const auto result = trialResult(*fleet, entry);
         if (!result) return couldNotRun(result.error());
-        std::fputs(textOf(entry, *result).c_str(), stdout);
+        print(textOf(entry, *result));
     }
     return kDone;
 }

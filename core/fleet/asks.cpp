@@ -19,6 +19,8 @@ namespace {
 // Of a sample rate, what an instrument calls its top frequency; and what rounding may take off a demand.
 constexpr double kRateOverTop = 2.56, kNearly = 0.99;
 const Instant kEnd{std::chrono::milliseconds(253402300799000)};
+// A recording comes in at most so long after it was taken: older ones are not looked through; no source.
+constexpr std::chrono::days kComesLate{31};
 
 Result<Ask> askFrom(Request request, const std::string& file) {
     Ask ask;
@@ -71,16 +73,20 @@ double topHzOf(const RecordingEntry& recording, const Point& point) {
     return point.usableHz ? std::min(top, (*point.usableHz)[1]) : top;
 }
 
+bool isLongEnough(const RecordingEntry& recording, const Ask& ask) {
+    return isRunning(recording.running) && recording.seconds >= kNearly * ask.spec.seconds;
+}
+
 // Recordings of each machine, read once.
 class Arrivals {
   public:
     explicit Arrivals(FleetFile& fleet) : fleet_(fleet) {}
 
     Result<std::optional<RecordingEntry>> thatBrings(const Ask& ask) {
-        const auto all = of(ask.request.machine);
+        const auto all = of(ask.request);
         if (!all) return fail(all.error());
         for (const RecordingEntry& recording : **all) {
-            if (recording.importedAt < ask.request.askedAt) continue;
+            if (recording.importedAt < ask.request.askedAt || !isLongEnough(recording, ask)) continue;
             const auto described = describedAt(fleet_, ask.request.machine, recording.time);
             if (described && brings(**described, recording, ask)) return recording;
         }
@@ -89,12 +95,14 @@ class Arrivals {
 
   private:
     using Entries = std::vector<RecordingEntry>;
-    Result<const Entries*> of(const std::string& tag) {
+    // The first that asks of a machine is its oldest.
+    Result<const Entries*> of(const Request& request) {
+        const std::string& tag = request.machine;
         const auto known = read_.find(tag);
         if (known != read_.end()) return &known->second;
         const auto machine = fleet_.machines().byTag(tag);
         if (!machine) return &read_[tag];  // taken out of the register
-        auto all = fleet_.recordings().list(machine->id, Instant{}, kEnd);
+        auto all = fleet_.recordings().list(machine->id, request.askedAt - kComesLate, kEnd);
         if (!all) return fail(all.error());
         return &(read_[tag] = std::move(*all));
     }
@@ -190,8 +198,7 @@ Status closeAsk(FleetFile& fleet, std::int64_t id, const std::string& outcome, c
 
 bool brings(const Machine& machine, const RecordingEntry& recording, const Ask& ask) {
     const Point* point = machine.pointById(recording.point);
-    if (!point || !isRunning(recording.running) || !isAtPlace(*point, ask.request.point)) return false;
-    if (recording.seconds < kNearly * ask.spec.seconds) return false;
+    if (!point || !isLongEnough(recording, ask) || !isAtPlace(*point, ask.request.point)) return false;
     if (topHzOf(recording, *point) < kNearly * ask.spec.topHz) return false;
     bool direction = false, tachometer = false;
     for (const PointChannel& channel : point->channels) {
