@@ -36,7 +36,7 @@ void expectMass(const TrialChange& change, const TrialGround& ground, TrialExpec
     }
     e.forceN = unbalanceForceN(*e.unbalanceGmm, e.speedRpm);
     e.onceNowMmS = ground.onceMmS;
-    if (!change.rotorKg) return;
+    if (!(change.rotorKg.value_or(0) > 0)) return;
     e.weightShare = *e.forceN / (*change.rotorKg * kStandardGravity);
     e.permissibleGmm = permissibleUnbalanceGmm(change.grade, *change.rotorKg, e.speedRpm);
     e.permissibleMassG = *e.permissibleGmm / change.radiusMm;

@@ -283,7 +283,7 @@ Json toJson(const Trial& trial) {
 }
 
 std::string trialAsText(const Trial& trial) {
-    return toJson(trial).dump();
+    return toJson(trial).dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 Result<Trial> trialFromText(const std::string& text, const std::string& file) {
