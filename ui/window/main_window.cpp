@@ -28,6 +28,7 @@
 #include "ui/pages/page_parts.h"
 #include "ui/pages/round_page.h"
 #include "ui/pages/start_page.h"
+#include "ui/window/dialog_bounds.h"
 #include "ui/window/log_actions.h"
 #include "ui/window/page_bar.h"
 #include "ui/window/workplace.h"
@@ -178,10 +179,11 @@ void MainWindow::buildViewMenu() {
 void MainWindow::enableActions() {
     const bool open = !workplace_.isNull();
     const bool writable = open && workplace_->work().writable();
-    for (const char* id : {"page.round", "page.machine", "page.register", "round.asks", "round.refused", "file.backup",
-                           "machine.sheet", "machine.balance", "machine.trial", "machine.resonance",
-                           "machine.bearings", "file.rules", "round.report", "round.sheets", "round.compare",
-                           "round.jobs", "machine.jobs", "machine.history", "machine.compare"})
+    for (const char* id :
+         {"page.round", "page.machine", "page.register", "round.asks", "round.refused", "file.backup",
+          "machine.sheet", "machine.balance", "machine.trial", "machine.resonance", "machine.bearings",
+          "file.rules", "round.report", "round.sheets", "round.compare", "round.jobs", "machine.jobs",
+          "machine.history", "machine.compare"})
         actions_[id]->setEnabled(open);
     for (const char* id :
          {"file.import", "round.start", "round.close", "machine.event", "machine.rebaseline", "file.events"})
@@ -280,7 +282,10 @@ void MainWindow::goTo(const QString& page) {
     if (!workplace_) return;
     PagePlace place;
     place.page = page;
-    workplace_->go(place);
+    if (page == QStringLiteral("machine"))
+        workplace_->showMachineHere();
+    else
+        workplace_->go(place);
     placeShown();
 }
 
@@ -294,7 +299,7 @@ void MainWindow::showTitle() {
     file_->setToolTip(path);
     outcome_->setText(workplace_->work().word());
     outcome_->setVisible(!outcome_->text().isEmpty());
-    setInk(*file_, theme_.colour(Role::MutedInk));
+    setInk(*file_, theme_, Role::MutedInk);
 }
 
 void MainWindow::showWaiting() {
@@ -303,7 +308,7 @@ void MainWindow::showWaiting() {
     if (!longWork_.isEmpty()) parts << longWork_;
     if (waiting > 0) parts << tr("%1 at work").arg(waiting);
     waiting_->setText(parts.isEmpty() ? tr("ready") : parts.join(QStringLiteral(" \u00b7 ")));
-    setInk(*waiting_, theme_.colour(Role::MutedInk));
+    setInk(*waiting_, theme_, Role::MutedInk);
 }
 
 Workplace* MainWindow::workplace() const {
