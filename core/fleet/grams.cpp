@@ -165,8 +165,12 @@ class MassTeller {
     }
 
     Result<std::optional<MassNow>> of(const ChannelEntry& channel) {
-        const auto runs = ChannelRuns::read(fleet_, channel, site_.timeZone, Instant{},
-                                            Instant(std::chrono::days(last_ + 2)));
+        // Nothing before the week ahead of the balancing is asked for; a day of a zone may begin a day
+        // earlier.
+        const int first = std::min(balanced_.day, last_) - kWeek - 1;
+        const auto runs =
+            ChannelRuns::read(fleet_, channel, site_.timeZone, Instant(std::chrono::days(first)),
+                              Instant(std::chrono::days(last_ + 2)));
         if (!runs) return fail(runs.error());
         const auto values = runs->of(fleet_, Quantity::Order1);
         if (!values) return fail(values.error());
