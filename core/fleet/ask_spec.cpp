@@ -11,6 +11,7 @@ namespace fettle {
 
 namespace {
 constexpr double kMostSeconds = 3600, kMostHz = 100000;
+constexpr double kRounded = 1 - 1e-9;  // lines over band, times band
 constexpr int kFewestLines = 400, kMostLines = 409600;
 const std::vector<std::string> kOutcomes = {"answered", "dropped"};
 }  // namespace
@@ -18,7 +19,7 @@ const std::vector<std::string> kOutcomes = {"answered", "dropped"};
 int linesOf(const AskSpec& spec) {
     if (spec.seconds <= 0 || spec.topHz <= 0) return 0;
     int lines = kFewestLines;
-    while (lines < kMostLines && lines < spec.seconds * spec.topHz)
+    while (lines < kMostLines && lines < kRounded * spec.seconds * spec.topHz)
         lines *= 2;
     return lines;
 }

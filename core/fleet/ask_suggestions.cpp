@@ -20,6 +20,11 @@ namespace {
 constexpr double kBearingTopHz = 10000, kShaftTopHz = 1000;
 constexpr double kFewestTurns = 60, kFewestSeconds = 4, kMostWideSeconds = 8, kLongNarrow = 32,
                  kOverAMinute = 64;
+constexpr double kBarsTopHz = 400;  // mains and its fifth: 12800 lines in 32 s
+
+const std::string kBarsNeed =
+    ": stray flux at the motor's frame, or motor current taken by qualified electrical staff, narrow (1 kHz "
+    "or less), at a steady load of at least half";
 
 bool isOfBearing(const std::string& fault) {
     return fault.starts_with("bearing");
@@ -46,6 +51,7 @@ class Suggestions {
         : machine_(machine), examination_(examination), h_(h) {}
 
     void fromBlindSpots();
+    void fromFault();
     void fromRivals();
     void fromWay();
     void fromUrgency();
@@ -54,6 +60,10 @@ class Suggestions {
   private:
     void add(AskSuggestion one);
     void fromCure(const BlindSpot& spot);
+    void addPhasePair(const std::string& why);
+    void addBars(const std::string& at, double seconds, const std::string& why);
+    bool phaseDecides() const;
+    bool hasFlux() const;
     AskSuggestion byHand(const std::string& place, const std::string& direction, std::string why) const;
     AskSuggestion ofNode(const std::string& at, double seconds, std::string why) const;
     double handSeconds(const std::string& at, double most) const;
@@ -67,12 +77,19 @@ class Suggestions {
     std::vector<AskSuggestion> all_;
 };
 
+// A record of so many lines is as long as lines over band, and what an instrument has is a number of lines.
+double wholeSeconds(const AskSpec& spec) {
+    return linesOf(spec) > 0 ? std::max(spec.seconds, linesOf(spec) / spec.topHz) : spec.seconds;
+}
+
 void Suggestions::add(AskSuggestion one) {
+    one.spec.seconds = wholeSeconds(one.spec);
     for (AskSuggestion& there : all_) {
         if (there.byHand != one.byHand || there.point != one.point || there.direction != one.direction)
             continue;
         there.spec.seconds = std::max(there.spec.seconds, one.spec.seconds);
         there.spec.topHz = std::max(there.spec.topHz, one.spec.topHz);
+        there.spec.seconds = wholeSeconds(there.spec);
         there.spec.tachometer |= one.spec.tachometer;
         if (there.why.find(one.why) == std::string::npos) there.why += "; " + one.why;
         return;
@@ -97,7 +114,45 @@ AskSuggestion Suggestions::byHand(const std::string& place, const std::string& d
     const bool wide = isOfBearing(h_.fault) || h_.fault.starts_with("gear");
     one.spec.topHz = wide ? kBearingTopHz : kShaftTopHz;
     one.spec.seconds = handSeconds(place, wide ? kMostWideSeconds : kOverAMinute);
+    if (h_.fault == "rotor_bar") {
+        one.spec.topHz = kBarsTopHz;
+        one.spec.seconds = std::max(one.spec.seconds, kLongNarrow);
+    }
     return one;
+}
+
+// Unbalance is told from its rivals by the phase of two radial directions.
+bool Suggestions::phaseDecides() const {
+    if (h_.fault == "unbalance") return true;
+    return h_.fault == "misalignment" &&
+           std::any_of(h_.rivals.begin(), h_.rivals.end(),
+                       [](const Rival& rival) { return rival.fault == "unbalance"; });
+}
+
+void Suggestions::addPhasePair(const std::string& why) {
+    for (const char* direction : {"horizontal", "vertical"}) {
+        AskSuggestion one = byHand(bearingPlace(h_.at), direction, why);
+        one.spec.tachometer = true;
+        add(std::move(one));
+    }
+}
+
+bool Suggestions::hasFlux() const {
+    for (const Point& point : machine_.points)
+        for (const PointChannel& channel : point.channels)
+            if (channel.quantity == "flux") return true;
+    return false;
+}
+
+// Of a node that hears flux; else by hand at the motor.
+void Suggestions::addBars(const std::string& at, double seconds, const std::string& why) {
+    const double length = std::max(seconds, kLongNarrow);
+    AskSuggestion one = ofNode(at, length, why + kBarsNeed);
+    if (!hasFlux()) {
+        one = byHand(at, "", why + kBarsNeed);
+        one.spec.seconds = std::max(one.spec.seconds, length);
+    }
+    add(std::move(one));
 }
 
 AskSuggestion Suggestions::ofNode(const std::string& at, double seconds, std::string why) const {
@@ -139,7 +194,9 @@ void Suggestions::fromCure(const BlindSpot& spot) {
     const auto says = [&](const char* words) { return cure.find(words) != std::string::npos; };
     const std::string at = spot.at.empty() ? h_.at : spot.at;
     const std::string why = faultName(h_.fault) + " is not to be seen there: " + spot.why;
-    if (const auto seconds = secondsIn(cure)) {
+    if (spot.fault == "rotor_bar" && (says("recording") || says("stray flux"))) {
+        addBars(at, secondsIn(cure).value_or(0), why);
+    } else if (const auto seconds = secondsIn(cure)) {
         add(ofNode(at, *seconds, why));
     } else if (says("more than a minute")) {
         add(ofNode(at, kOverAMinute, why));
@@ -175,6 +232,14 @@ void Suggestions::fromBlindSpots() {
     }
 }
 
+void Suggestions::fromFault() {
+    if (h_.fault == "rotor_bar") addBars(h_.at, kLongNarrow, "the pole-pass sidebands decide");
+    if (phaseDecides())
+        addPhasePair(
+            "phase at two radial directions about 90 degrees apart decides: both at the same time, "
+            "with a mark once a turn");
+}
+
 void Suggestions::fromRivals() {
     for (const Rival& rival : h_.rivals) {
         const std::string name = faultName(rival.fault);
@@ -204,11 +269,13 @@ void Suggestions::fromWay() {
 
 void Suggestions::fromUrgency() {
     if (urgencyRank(h_.urgency) < urgencyRank("plan")) return;
-    AskSuggestion one = byHand(bearingPlace(h_.at), "",
-                               "before the job: confirms it with another sensor, and is what the reading "
-                               "after the job is held against");
-    one.spec.tachometer = h_.fault == "unbalance";
-    add(std::move(one));
+    const std::string why =
+        "before the job: confirms it with another sensor, and is what the reading after the job is held "
+        "against";
+    if (phaseDecides())
+        addPhasePair(why);
+    else
+        add(byHand(bearingPlace(h_.at), "", why));
 }
 
 }  // namespace
@@ -219,6 +286,7 @@ std::vector<AskSuggestion> askSuggestions(const Machine& machine, const Examinat
     const bool finding = !hypothesis.sentence.empty();
     suggestions.fromBlindSpots();
     if (finding) {
+        suggestions.fromFault();
         suggestions.fromRivals();
         suggestions.fromWay();
         suggestions.fromUrgency();
