@@ -46,7 +46,8 @@ struct SheetCase {
     std::vector<Event> events;
     std::string engine;
 
-    std::string massWords;  // 1x in grams; empty: not known, or not of this finding
+    std::string curedWords;  // that work cured it before; empty: none did, or not of this finding
+    std::string massWords;   // 1x in grams; empty: not known, or not of this finding
 
     bool criticalityGiven = true, standbyGiven = true;  // by the description; else the default holds
 

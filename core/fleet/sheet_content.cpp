@@ -7,6 +7,7 @@
 #include "core/base/json_object.h"
 #include "core/diagnosis/blind_rows.h"
 #include "core/diagnosis/wording.h"
+#include "core/fleet/cured_before.h"
 #include "core/fleet/grams.h"
 #include "core/fleet/job_done.h"
 #include "core/fleet/sheet_dates.h"
@@ -127,6 +128,15 @@ Status addPast(FleetFile& fleet, SheetCase& sheet) {
     return {};
 }
 
+// As the grams: of a level that stands in a zone.
+Status addCuredBefore(FleetFile&, SheetCase& sheet) {
+    if (sheet.told.finding.severity.kind != "zone") return {};
+    auto cure = curedBefore(sheet.events, sheet.governing, sheet.period);
+    if (!cure) return fail(cure.error());
+    if (*cure) sheet.curedWords = std::move((*cure)->sentence);
+    return {};
+}
+
 // 1x in grams beside a level that a rotor makes; a bearing's sheet has no use for it.
 Status addMass(FleetFile& fleet, SheetCase& sheet) {
     if (sheet.told.finding.severity.kind != "zone") return {};
@@ -155,7 +165,7 @@ Result<SheetCase> gather(FleetFile& fleet, const RoundList& list, std::optional<
     if (auto good = chooseFinding(sheet, request.finding); !good) return fail(good.error());
     if (auto good = addWeek(fleet, round, sheet); !good) return fail(good.error());
     addRows(sheet);
-    for (auto step : {addRegister, addPast, addGiven, addRecording, addJob, addMass})
+    for (auto step : {addRegister, addPast, addGiven, addRecording, addJob, addCuredBefore, addMass})
         if (auto good = step(fleet, sheet); !good) return fail(good.error());
     return sheet;
 }
@@ -199,6 +209,7 @@ void addFinding(const SheetCase& sheet, SheetContent& out) {
     out.siteRecord = siteRecordWords(sheet.record, sheet.faultRecord, out.faultName);
     out.provedOn = h.provedOn.empty() ? "not stated" : h.provedOn;
     out.howBad = howBadWords(sheet);
+    if (!sheet.curedWords.empty()) out.howBad += " " + sheet.curedWords;
     if (!sheet.massWords.empty()) out.howBad += " " + sheet.massWords;
     out.severityKind = h.severity.kind;
     out.severityValue = h.severity.value;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/fleet/cured_before.h"
 #include "core/fleet/grams.h"
 #include "core/fleet/machine_week.h"
 #include "core/fleet/site_calendar.h"
@@ -125,6 +126,9 @@ Result<std::shared_ptr<const PanelContent>> weekContent(FleetFile& fleet, const 
                          .arg(dateText(period->firstDay), dateText(period->lastDay))
                          .arg(content->recordings.size());
     if (auto facts = addPanelFacts(fleet, tag, period->last(), *content); !facts) return fail(facts.error());
+    const auto cure = curedBefore(fleet, tag, *period);
+    if (!cure) return fail(cure.error());
+    if (*cure) content->examination.warnings.push_back((*cure)->sentence);
     const auto mass = massNow(fleet, tag, period->lastDay);
     if (!mass) return fail(mass.error());
     if (*mass) content->examination.warnings.push_back((*mass)->sentence);
