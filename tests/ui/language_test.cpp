@@ -32,7 +32,8 @@ std::vector<Said> wordsOfTheSources() {
     reader.setWorkingDirectory(QStringLiteral(FETTLE_SOURCE_DIR));
     reader.start(QStringLiteral(FETTLE_LUPDATE),
                  {QStringLiteral("-silent"), QStringLiteral("-locations"), QStringLiteral("none"),
-                  QStringLiteral("ui"), QStringLiteral("app/desktop"), QStringLiteral("-ts"), table});
+                  QStringLiteral("-I"), QStringLiteral("."), QStringLiteral("ui"),
+                  QStringLiteral("app/desktop"), QStringLiteral("-ts"), table});
     EXPECT_TRUE(reader.waitForFinished(120000));
     QFile file(table);
     EXPECT_TRUE(file.open(QIODevice::ReadOnly));
