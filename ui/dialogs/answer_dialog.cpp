@@ -58,7 +58,7 @@ AnswerDialog::AnswerDialog(const Theme& theme, const QString& name, const QStrin
     explanation_->hide();
     lack_->setObjectName(QStringLiteral("lack"));
     lack_->setWordWrap(true);
-    setInk(*lack_, theme.colour(Role::Trouble));
+    setInk(*lack_, theme, Role::Trouble);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
     yes_ = buttons->addButton(yes, QDialogButtonBox::AcceptRole);
     yes_->setObjectName(QStringLiteral("yes"));

@@ -69,7 +69,7 @@ void BalanceDialog::build() {
     trouble_->setObjectName(QStringLiteral("trouble"));
     for (QLabel* label : {state_, trouble_})
         label->setWordWrap(true);
-    setInk(*trouble_, theme_.colour(Role::Trouble));
+    setInk(*trouble_, theme_, Role::Trouble);
     trouble_->hide();
     auto* all = new QVBoxLayout(this);
     all->addWidget(buildHead());
@@ -254,7 +254,7 @@ void BalanceDialog::showAll() {
             tr("Fit %1 and %2.")
                 .arg(massWords(model_.answer().planes[0].toFit), massWords(model_.answer().planes[1].toFit));
     state_->setText(words);
-    setInk(*state_, theme_.colour(model_.answer().refused() ? Role::Trouble : Role::MutedInk));
+    setInk(*state_, theme_, model_.answer().refused() ? Role::Trouble : Role::MutedInk);
     const bool writes = work_.writable() && !model_.closed();
     keep_->setEnabled(writes);
     close_->setEnabled(writes && model_.answer().solved && job.cautionsRead);

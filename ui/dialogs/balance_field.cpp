@@ -114,7 +114,7 @@ void BalanceField::showNote() {
     const bool refused = !refusal_.isEmpty();
     note_->setText(refused ? refusal_ : words_);
     note_->setVisible(!note_->text().isEmpty());
-    setInk(*note_, theme_.colour(refused || trouble_ ? Role::Trouble : Role::MutedInk));
+    setInk(*note_, theme_, refused || trouble_ ? Role::Trouble : Role::MutedInk);
 }
 
 }  // namespace fettle

@@ -70,11 +70,11 @@ void BalanceMassesStep::showAnswer() {
     const QString state = balanceState(model_.answer());
     state_->setText(state);
     state_->setVisible(!state.isEmpty());
-    setInk(*state_, theme_.colour(model_.answer().refused() ? Role::Trouble : Role::Ink));
+    setInk(*state_, theme_, model_.answer().refused() ? Role::Trouble : Role::Ink);
     const QStringList doubts = balanceDoubts(model_.answer());
     doubts_->setText(doubts.join(QChar('\n')));
     doubts_->setVisible(!doubts.isEmpty());
-    setInk(*doubts_, theme_.colour(Role::Trouble));
+    setInk(*doubts_, theme_, Role::Trouble);
 }
 
 }  // namespace fettle

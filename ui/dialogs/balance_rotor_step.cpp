@@ -51,6 +51,7 @@ BalanceRotorStep::BalanceRotorStep(BalanceModel& model, const Theme& theme, QWid
     setFrameStyle(QFrame::NoFrame);
     auto* all = new QVBoxLayout(page_);
     auto* method = new QFormLayout;
+    method->setRowWrapPolicy(QFormLayout::WrapAllRows);  // what is chosen is long
     auto* rotor = new QFormLayout;
     auto* top = new QHBoxLayout;
     top->addLayout(method, 1);
@@ -382,7 +383,7 @@ void BalanceRotorStep::showNotes() {
     const auto say = [&](QLabel* label, const QString& text, Role ink) {
         label->setText(text);
         label->setVisible(!text.isEmpty());
-        setInk(*label, theme_.colour(ink));
+        setInk(*label, theme_, ink);
     };
     note(mass_, "/rotor/mass_kg");
     note(speed_, "/rotor/rpm");

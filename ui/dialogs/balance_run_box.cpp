@@ -156,10 +156,10 @@ void BalanceRunBox::showValues() {
     notes.removeAll(QString());
     note_->setText(notes.join(QStringLiteral("; ")));
     note_->setVisible(!notes.isEmpty());
-    setInk(*note_, theme_.colour(trouble ? Role::Trouble : Role::MutedInk));
+    setInk(*note_, theme_, trouble ? Role::Trouble : Role::MutedInk);
     source_->setText(run->source.empty() ? QString() : tr("Taken from %1.").arg(shown(run->source)));
     source_->setVisible(!run->source.empty());
-    setInk(*source_, theme_.colour(Role::MutedInk));
+    setInk(*source_, theme_, Role::MutedInk);
 }
 
 }  // namespace fettle

@@ -203,8 +203,16 @@ void BearingFinderDialog::find() {
                 .arg(fitting));
     }
     if (!rows_.empty()) table_->setCurrentIndex(model_->index(0, 0));
-    put_->setEnabled(!rows_.empty());
-    putName_->setEnabled(!rows_.empty());
+    for (QPushButton* button : {put_, putName_})
+        button->setEnabled(!rows_.empty() && whyNot_.isEmpty());
+    if (!whyNot_.isEmpty()) word_->setText(word_->text() + QChar('\n') + whyNot_);
+}
+
+void BearingFinderDialog::refusePut(const QString& why) {
+    whyNot_ = why;
+    for (QPushButton* button : {put_, putName_})
+        button->setToolTip(why);
+    find();
 }
 
 void BearingFinderDialog::add(const KnownBearing& bearing, const OrderFit* fit) {
@@ -224,7 +232,7 @@ void BearingFinderDialog::add(const KnownBearing& bearing, const OrderFit* fit) 
 
 void BearingFinderDialog::give(bool withBuild) {
     const int row = table_->currentIndex().row();
-    if (row < 0 || row >= int(rows_.size())) return;
+    if (row < 0 || row >= int(rows_.size()) || !whyNot_.isEmpty()) return;
     emit bearingWanted(found_[rows_[std::size_t(row)]], withBuild);
     accept();
 }

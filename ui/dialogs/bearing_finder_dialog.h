@@ -23,6 +23,7 @@ class BearingFinderDialog : public QDialog {
   public:
     // `rpm`: of the shaft, where it is known, else 0.
     BearingFinderDialog(const Theme& theme, const Units& units, double rpm, QWidget* parent);
+    void refusePut(const QString& why);  // there is no form that could take a bearing
 
   signals:
     void bearingWanted(const KnownBearing& bearing, bool withBuild);
@@ -46,6 +47,7 @@ class BearingFinderDialog : public QDialog {
     QStandardItemModel* model_;
     QTableView* table_;
     QPushButton *put_, *putName_;
+    QString whyNot_;  // empty: what is found may be put into the form
 };
 
 }  // namespace fettle

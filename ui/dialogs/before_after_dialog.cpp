@@ -84,7 +84,7 @@ void BeforeAfterDialog::build(const Theme& theme) {
     moments_ = new QLabel(this);
     moments_->setObjectName(QStringLiteral("moments"));
     moments_->setWordWrap(true);
-    setInk(*moments_, theme.colour(Role::MutedInk));
+    setInk(*moments_, theme, Role::MutedInk);
     table_ = new QTreeWidget(this);
     table_->setObjectName(QStringLiteral("figures"));
     table_->setAccessibleName(tr("Figures before and after"));

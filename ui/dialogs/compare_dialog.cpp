@@ -87,7 +87,7 @@ void CompareDialog::build(const Theme& theme) {
     counts_->setWordWrap(true);
     trouble_->setObjectName(QStringLiteral("trouble"));
     trouble_->setWordWrap(true);
-    setInk(*trouble_, theme.colour(Role::Trouble));
+    setInk(*trouble_, theme, Role::Trouble);
     setRuled(*table_, theme);
     table_->setObjectName(QStringLiteral("moves"));
     table_->setAccessibleName(tr("Machines that moved"));

@@ -59,7 +59,7 @@ void JobsDialog::build() {
     trouble_ = new QLabel(this);
     trouble_->setObjectName(QStringLiteral("trouble"));
     trouble_->setWordWrap(true);
-    setInk(*trouble_, theme_.colour(Role::Trouble));
+    setInk(*trouble_, theme_, Role::Trouble);
     trouble_->hide();
     table_ = new QTableView(this);
     table_->setObjectName(QStringLiteral("jobs"));

@@ -47,12 +47,12 @@ PaperSize usualPaper(bool inches) {
 
 PagePreview::PagePreview(const Theme& theme, PaperSize paper, QWidget* parent)
     : QWidget(parent),
+      theme_(theme),
       head_(new QHBoxLayout),
       paper_(new QComboBox(this)),
       trouble_(new QLabel(this)),
       page_(new QLabel(this)),
       scroll_(new QScrollArea(this)) {
-    setInk(*trouble_, theme.colour(Role::Trouble));
     build(paper);
     say({});
 }
@@ -97,8 +97,17 @@ void PagePreview::show(std::shared_ptr<PrintedPages> pages) {
 }
 
 void PagePreview::say(const QString& trouble) {
-    trouble_->setText(trouble);
-    trouble_->setVisible(!trouble.isEmpty());
+    note(trouble, Role::Trouble);
+}
+
+void PagePreview::wait(const QString& word) {
+    note(word, Role::MutedInk);
+}
+
+void PagePreview::note(const QString& word, Role ink) {
+    setInk(*trouble_, theme_, ink);
+    trouble_->setText(word);
+    trouble_->setVisible(!word.isEmpty());
 }
 
 PaperSize PagePreview::paper() const {

@@ -25,6 +25,7 @@ class PagePreview : public QWidget {
     QHBoxLayout* head() { return head_; }  // more to choose goes to its left
     void show(std::shared_ptr<PrintedPages> pages);
     void say(const QString& trouble);  // over the pages; empty: nothing
+    void wait(const QString& word);    // there as well, while pages are made: no trouble
     PaperSize paper() const;
     double zoom() const { return zoom_; }  // 1: true size on the screen
     void setZoom(double zoom);             // 0: as wide as the window
@@ -38,8 +39,10 @@ class PagePreview : public QWidget {
   private:
     void build(PaperSize paper);
     void showPicture();
+    void note(const QString& word, Role ink);
     double widthZoom() const;
 
+    const Theme& theme_;
     std::shared_ptr<PrintedPages> pages_;
     double zoom_ = 1;
     bool fitsWidth_ = true;

@@ -276,7 +276,7 @@ void PreviewDialog::showPattern() {
 }
 
 void PreviewDialog::countMatches() {
-    setInk(*matches_, theme_.colour(Role::MutedInk));
+    setInk(*matches_, theme_, Role::MutedInk);
     const auto pattern = PathPattern::parse(kept(pattern_->text()));
     if (!pattern) {
         matches_->setText(sentence(pattern.error()));
@@ -306,7 +306,7 @@ void PreviewDialog::keepRule() {
         },
         [this](Status status) {
             if (status) return read();
-            setInk(*matches_, theme_.colour(Role::Trouble));
+            setInk(*matches_, theme_, Role::Trouble);
             matches_->setText(sentence(status.error()));
         });
 }

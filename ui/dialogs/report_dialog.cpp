@@ -72,7 +72,8 @@ void ReportDialog::build(const Theme& theme) {
     all->addWidget(buttons);
     const int em = fontMetrics().height();
     resize(52 * em, 48 * em);
-    say(tr("The report is made: a sheet is drawn up for each machine with work…"));
+    say({});
+    preview_->wait(tr("The report is made: a sheet is drawn up for each machine with work…"));
 }
 
 void ReportDialog::read(std::optional<std::int64_t> round) {

@@ -112,7 +112,7 @@ QWidget* ResonanceDialog::buildBelow(const Theme& theme) {
     summary_->setObjectName(QStringLiteral("resonanceSummary"));
     limits_ = new QLabel(box);
     limits_->setObjectName(QStringLiteral("resonanceLimits"));
-    setInk(*limits_, theme.colour(Role::MutedInk));
+    setInk(*limits_, theme, Role::MutedInk);
     for (QLabel* label : {summary_, limits_}) {
         label->setWordWrap(true);
         label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);

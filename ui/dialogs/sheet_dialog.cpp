@@ -69,7 +69,8 @@ void SheetDialog::build(const Theme& theme) {
     all->addWidget(buttons);
     const int em = fontMetrics().height();
     resize(52 * em, 48 * em);
-    say(tr("The sheet is made…"));
+    say({});
+    preview_->wait(tr("The sheet is made…"));
 }
 
 double SheetDialog::zoom() const {

@@ -54,7 +54,7 @@ SheetsDialog::SheetsDialog(FleetWork& work, const Theme& theme, const RoundShown
     setWindowTitle(tr("Findings sheets of the round"));
     setAttribute(Qt::WA_DeleteOnClose);
     if (round.entry) round_ = round.entry->id;
-    setInk(*word_, theme.colour(Role::Ink));
+    setInk(*word_, theme, Role::Ink);
     fill(round);
     build();
     connect(run_, &SheetsRun::progressed, this, [this](int done, int of) {

@@ -46,7 +46,7 @@ void TrialDialog::build(const Theme& theme) {
     trouble_->setObjectName(QStringLiteral("trouble"));
     trouble_->setWordWrap(true);
     trouble_->hide();
-    setInk(*trouble_, theme.colour(Role::Trouble));
+    setInk(*trouble_, theme, Role::Trouble);
     form_ = new TrialForm(theme, units_, work_.writable(), this);
     view_ = new TrialView(theme, units_, work_.writable(), this);
     middle_ = new QStackedWidget(this);

@@ -82,7 +82,7 @@ TrialForm::TrialForm(const Theme& theme, const Units& units, bool writable, QWid
     columns->addWidget(scrolled(buildFields(), "trialFields"), 6);
     columns->addWidget(scrolled(buildOutcome(), "trialOutcome"), 6);
     lacks_ = paragraph(this, "trialLacks");
-    setInk(*lacks_, theme.colour(Role::Trouble));
+    setInk(*lacks_, theme, Role::Trouble);
     keep_ = new QPushButton(tr("&Keep as a plan"), this);
     keep_->setObjectName(QStringLiteral("trialKeep"));
     keep_->setToolTip(tr("Keeps what is typed; nothing is promised yet"));
@@ -123,6 +123,17 @@ void TrialForm::addField(const QString& label, QWidget* field, const char* name,
     fields_->addRow(label, field);
 }
 
+// Below its label: what is in it is long.
+void TrialForm::addWideField(const QString& label, QWidget* field, const char* name, const QString& help) {
+    field->setObjectName(QString::fromLatin1(name));
+    field->setAccessibleName(label);
+    field->setToolTip(help);
+    auto* head = new QLabel(label, this);
+    head->setBuddy(field);
+    fields_->addRow(head);
+    fields_->addRow(field);
+}
+
 QDoubleSpinBox* TrialForm::amount(double most, int digits, const QString& unit) {
     auto* box = new QDoubleSpinBox(this);
     box->setRange(0, most);
@@ -152,8 +163,8 @@ void TrialForm::buildWhat() {
     addField(tr("In words"), words_, "trialWords", tr("As somebody else would have to make it again"));
     addField(tr("Damaged element"), element_, "trialElement", tr("Of the bearing at this place"));
     addField(tr("Followed is"), follows_, "trialFollows", tr("What is watched recording by recording"));
-    addField(tr("Channel followed"), channel_, "trialChannel",
-             tr("Where 1x is read; 1x in brackets is the median of the span before"));
+    addWideField(tr("Channel followed"), channel_, "trialChannel",
+                 tr("Where 1x is read; 1x in brackets is the median of the span before"));
     for (QLineEdit* line : {name_, words_})
         connect(line, &QLineEdit::textChanged, this, &TrialForm::showExpected);
     for (QComboBox* box : {at_, element_, channel_})
@@ -198,7 +209,8 @@ void TrialForm::buildPromise() {
     before_->setDisplayFormat(QStringLiteral("d MMMM yyyy HH:mm"));
     before_->setCalendarPopup(true);
     stopAt_ = new QLineEdit(this);
-    stopAt_->setPlaceholderText(tr("as in: 7.1 mm/s r.m.s. or 80 °C at the DE bearing"));
+    stopAt_->setPlaceholderText(
+        withUnitsBeside(tr("as in: 7.1 mm/s r.m.s. or 80 °C at the DE bearing"), units_));
     responsible_ = new QLineEdit(this);
     permit_ = new QLineEdit(this);
     addField(tr("Weight promised"), least_, "trialLeast",
@@ -225,8 +237,8 @@ QWidget* TrialForm::buildOutcome() {
     how_ = paragraph(box, "trialHow");
     warnings_ = paragraph(box, "trialWarnings");
     promise_ = paragraph(box, "trialPromise");
-    setInk(*how_, theme_.colour(Role::MutedInk));
-    setInk(*warnings_, theme_.colour(Role::Trouble));
+    setInk(*how_, theme_, Role::MutedInk);
+    setInk(*warnings_, theme_, Role::Trouble);
     lines->addWidget(heading(tr("What it has to do"), box));
     lines->addWidget(figures_);
     lines->addWidget(how_);
@@ -234,6 +246,10 @@ QWidget* TrialForm::buildOutcome() {
     lines->addWidget(heading(tr("What is promised"), box));
     lines->addWidget(promise_);
     lines->addWidget(heading(tr("Before it is started, each of these is confirmed"), box));
+    standing_ = paragraph(box, "trialStanding");
+    setInk(*standing_, theme_, Role::Trouble);
+    standing_->hide();
+    lines->addWidget(standing_);
     cautionLines_ = new QVBoxLayout;
     lines->addLayout(cautionLines_);
     lines->addStretch(1);
@@ -248,6 +264,21 @@ void TrialForm::setPlan(std::shared_ptr<const TrialPlan> plan) {
     before_->setDateTime(QDateTime(there.date(), there.time(), Qt::UTC));
     fillChoices();
     showFields();
+}
+
+// A trial adds to what is there.
+void TrialForm::setStanding(const std::string& urgency, const std::string& zone) {
+    QStringList words;
+    if (urgency == "act")
+        words << tr(
+            "The round has this machine at act already: settle that before anything is changed on "
+            "purpose.");
+    if (zone == "D")
+        words << tr(
+            "This machine vibrates in zone D already, where damage is to be expected: a trial adds "
+            "to it.");
+    standing_->setText(words.join(u'\n'));
+    standing_->setVisible(!words.isEmpty());
 }
 
 void TrialForm::fillChoices() {
@@ -286,7 +317,7 @@ void TrialForm::fillCautions() {
         box->setProperty("words", shown(one));
         box->setEnabled(writable_);
         auto* text = paragraph(line, "trialCautionText");
-        text->setText(shown(one));
+        text->setText(withUnitsBeside(shown(one), units_));
         text->setBuddy(box);
         auto* row = new QHBoxLayout(line);
         row->setContentsMargins(0, 0, 0, 0);
@@ -425,12 +456,13 @@ void TrialForm::showOutcome(const Trial& now) {
     warnings_->setText(linesOf(now.expectation.warnings, units_));
     warnings_->setVisible(!now.expectation.warnings.empty());
     promise_->setText(now.promise.sentences.empty()
-                          ? tr("Nothing can be promised yet: %1.").arg(shown(now.expectation.lacking))
+                          ? tr("Nothing can be promised yet: %1.")
+                                .arg(withUnitsBeside(shown(now.expectation.lacking), units_))
                           : linesOf(now.promise.sentences, units_));
     const std::vector<std::string> lacks = startLacks(now);
     QStringList words;
     for (const std::string& one : lacks)
-        words << shown(one);
+        words << withUnitsBeside(shown(one), units_);
     lacks_->setText(!writable_ ? tr("This fleet file is open for reading only.")
                     : lacks.empty()
                         ? QString()

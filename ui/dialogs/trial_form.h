@@ -30,6 +30,7 @@ class TrialForm : public QWidget {
     TrialForm(const Theme& theme, const Units& units, bool writable, QWidget* parent);
 
     void setPlan(std::shared_ptr<const TrialPlan> plan);
+    void setStanding(const std::string& urgency, const std::string& zone);  // in the round, as it is now
     void setTrial(const Trial& trial);  // of a plan that was kept; empty machine: a new one
     Trial trial() const;                // with expectation and promise as they are shown
 
@@ -45,6 +46,7 @@ class TrialForm : public QWidget {
     void buildPromise();
     QWidget* buildOutcome();
     void addField(const QString& label, QWidget* field, const char* name, const QString& help);
+    void addWideField(const QString& label, QWidget* field, const char* name, const QString& help);
     QDoubleSpinBox* amount(double most, int digits, const QString& unit);
     void fillChoices();
     void fillCautions();
@@ -67,7 +69,7 @@ class TrialForm : public QWidget {
     QDoubleSpinBox *mass_, *radius_, *rotor_, *angle_;
     QSpinBox *least_, *within_;
     QDateTimeEdit* before_;
-    QLabel *figures_, *how_, *warnings_, *promise_, *lacks_;
+    QLabel *figures_, *how_, *warnings_, *promise_, *lacks_, *standing_;
     QVBoxLayout* cautionLines_ = nullptr;
     std::vector<QCheckBox*> cautions_;
     QPushButton *keep_, *start_;

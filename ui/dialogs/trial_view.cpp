@@ -56,10 +56,10 @@ QWidget* TrialView::buildText() {
     verdict_ = paragraph(box, "trialVerdict");
     setTitleFont(*verdict_);
     frozen_ = paragraph(box, "trialFrozen");
-    setInk(*frozen_, theme_.colour(Role::MutedInk));
+    setInk(*frozen_, theme_, Role::MutedInk);
     promise_ = paragraph(box, "trialFrozenPromise");
     notes_ = paragraph(box, "trialNotes");
-    setInk(*notes_, theme_.colour(Role::MutedInk));
+    setInk(*notes_, theme_, Role::MutedInk);
     checks_ = new QTableWidget(0, 4, box);
     checks_->setObjectName(QStringLiteral("trialChecks"));
     checks_->setAccessibleName(tr("What was promised and what came"));

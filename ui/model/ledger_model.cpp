@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
+#include "ui/model/unit_words.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -37,6 +39,12 @@ double shareOfLimit(const RoundMachine& machine) {
     return machine.limit && *machine.limit > 0 ? machine.strip.back() / *machine.limit : -1;
 }
 
+// An inch holds 25.4 of what was stored: three decimals where it was two.
+QString levelNumber(const ShownUnit& unit, double stored) {
+    const double value = unit.shown(stored);
+    return unit.factor < 0.1 && std::abs(value) < 1 ? fixedText(value, 3) : numberText(value);
+}
+
 QString place(const RoundMachine& machine) {
     QStringList parts{shown(machine.service)};
     if (!machine.area.empty()) parts << shown(machine.area);
@@ -64,6 +72,12 @@ void LedgerModel::setState(RoundState state) {
     readState();
     if (!filter_.decision.empty() || order_ == ByDecision) return rearrange();
     countGroups();
+    if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, Columns - 1));
+}
+
+void LedgerModel::setUnits(const Units& units) {
+    if (units == units_) return;
+    units_ = units;
     if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, Columns - 1));
 }
 
@@ -347,7 +361,7 @@ QString LedgerModel::cellText(const RoundMachine& machine, int column) const {
         case Name:
             return shown(machine.tag) + u'\n' + place(machine);
         case Changed:
-            return findingText(machine) + u'\n' + shown(machine.changed);
+            return findingText(machine) + u'\n' + changedText(machine);
         case Weight:
             return weightText(machine.weightDban) + listedText(machine);
         case Age:
@@ -355,8 +369,7 @@ QString LedgerModel::cellText(const RoundMachine& machine, int column) const {
         case Decided:
             return decidedText(machine);
         case Strip:
-            if (machine.strip.empty()) return {};
-            return tr("%1 %2").arg(numberText(machine.strip.back()), shown(machine.unit));
+            return levelText(machine);
     }
     return {};
 }
@@ -364,8 +377,8 @@ QString LedgerModel::cellText(const RoundMachine& machine, int column) const {
 QString LedgerModel::hint(const RoundMachine& machine, int column) const {
     if (column == Strip)
         return tr("%1, weekly medians of 26 weeks; limit %2 %3")
-            .arg(shown(machine.governing), machine.limit ? numberText(*machine.limit) : tr("none"),
-                 shown(machine.unit));
+            .arg(shown(machine.governing), machine.limit ? limitText(machine) : tr("none"),
+                 shownUnit(shown(machine.unit), units_).unit);
     if (column == Age) return ageHint(machine);
     if (column == Weight) return weightHint(machine);
     if (column == Changed)
@@ -412,12 +425,28 @@ QString LedgerModel::weightNote(const RoundMachine& machine) const {
         .arg(weightText(machine.weightDban), weightText(strongest));
 }
 
+QString LedgerModel::levelText(const RoundMachine& machine) const {
+    if (machine.strip.empty() || !std::isfinite(machine.strip.back())) return {};
+    const ShownUnit unit = shownUnit(shown(machine.unit), units_);
+    return tr("%1 %2").arg(levelNumber(unit, machine.strip.back()), unit.unit);
+}
+
+QString LedgerModel::limitText(const RoundMachine& machine) const {
+    if (!machine.limit) return {};
+    return levelNumber(shownUnit(shown(machine.unit), units_), *machine.limit);
+}
+
+QString LedgerModel::changedText(const RoundMachine& machine) const {
+    return withUnitsBeside(shown(machine.changed), units_);
+}
+
 QString LedgerModel::levelAndAge(const RoundMachine& machine) const {
     QStringList parts;
+    const ShownUnit unit = shownUnit(shown(machine.unit), units_);
     if (!machine.strip.empty() && std::isfinite(machine.strip.back()))
         parts << tr("%1 %2 %3%4")
-                     .arg(shown(machine.governing), numberText(machine.strip.back()), shown(machine.unit),
-                          machine.limit ? tr(" of %1").arg(numberText(*machine.limit)) : QString());
+                     .arg(shown(machine.governing), levelNumber(unit, machine.strip.back()), unit.unit,
+                          machine.limit ? tr(" of %1").arg(limitText(machine)) : QString());
     parts << (machine.newest ? tr("newest recording %1 before the end of the period")
                                    .arg(ageText(*machine.newest, round_.end))
                              : tr("nothing was ever recorded"));

@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "ui/model/round_shown.h"
+#include "ui/model/units.h"
 
 namespace fettle {
 
@@ -37,6 +38,8 @@ class LedgerModel : public QAbstractTableModel {
     void setRound(RoundShown round);
     void setState(RoundState state);  // decisions alone; rows stay where they are
     const RoundShown& round() const { return round_; }
+    void setUnits(const Units& units);  // in which people read; the list stays as it is stored
+    const Units& units() const { return units_; }
     void setFilter(const LedgerFilter& filter);
     const LedgerFilter& filter() const { return filter_; }
     // `backwards`: the other way round than usual (heaviest, oldest, nearest to its limit, undecided first).
@@ -67,6 +70,9 @@ class LedgerModel : public QAbstractTableModel {
     QString findingText(const RoundMachine& machine) const;  // what stands there, in one line
     QString weightNote(const RoundMachine& machine) const;  // why it is less than its finding's; may be empty
     QString levelAndAge(const RoundMachine& machine) const;  // what strip and age say, in words
+    QString levelText(const RoundMachine& machine) const;  // newest of the strip with its unit; may be empty
+    QString limitText(const RoundMachine& machine) const;  // without the unit; empty: there is none
+    QString changedText(const RoundMachine& machine) const;  // since the last round
     QString groupTitle(const std::string& group) const;
     QString groupText(const std::string& group) const;  // counts
 
@@ -98,6 +104,7 @@ class LedgerModel : public QAbstractTableModel {
     QString weightHint(const RoundMachine& machine) const;
 
     RoundShown round_;
+    Units units_;
     LedgerFilter filter_;
     Order order_ = AsListed;
     bool backwards_ = false;

@@ -20,11 +20,26 @@ void setQuietTabs(QTabWidget& tabs) {
     tabs.tabBar()->setDrawBase(false);
 }
 
-void setInk(QWidget& widget, const QColor& colour) {
-    QPalette palette = widget.palette();
+namespace {
+
+constexpr const char* kInk = "fettleInk";  // role of the widget's ink
+
+void takeInk(QWidget& widget, const Theme& theme) {
+    const QColor colour = theme.colour(Role(widget.property(kInk).toInt()));
+    QPalette palette;  // of these two alone: all else is the application's
     palette.setColor(QPalette::WindowText, colour);
     palette.setColor(QPalette::Text, colour);
     widget.setPalette(palette);
+}
+
+}  // namespace
+
+void setInk(QWidget& widget, const Theme& theme, Role role) {
+    const bool follows = widget.property(kInk).isValid();
+    widget.setProperty(kInk, int(role));
+    takeInk(widget, theme);
+    if (follows) return;
+    QObject::connect(&theme, &Theme::changed, &widget, [&widget, &theme] { takeInk(widget, theme); });
 }
 
 ThinRule::ThinRule(const Theme& theme, QWidget* parent) : QWidget(parent), theme_(theme) {

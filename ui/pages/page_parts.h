@@ -2,7 +2,6 @@
 // from the theme, never from here. Thread: the window's.
 #pragma once
 
-#include <QColor>
 #include <QFrame>
 #include <QLabel>
 #include <QTabWidget>
@@ -14,7 +13,8 @@ namespace fettle {
 void setTitleFont(QLabel& label);
 // Tabs as words over a thin rule, the chosen one underlined.
 void setQuietTabs(QTabWidget& tabs);
-void setInk(QWidget& widget, const QColor& colour);
+// The widget's letters in the ink of a role, whatever theme is chosen later; the theme outlives the widget.
+void setInk(QWidget& widget, const Theme& theme, Role role);
 // A rule of one pixel across, in the theme's colour.
 class ThinRule : public QWidget {
     Q_OBJECT

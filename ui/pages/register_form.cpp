@@ -186,7 +186,7 @@ void RegisterForm::dress() {
     for (QLabel* head : heads_)
         head->setFont(bold);
     for (const Field& field : fields_)
-        setInk(*field.trouble, theme_.colour(Role::Trouble));
+        setInk(*field.trouble, theme_, Role::Trouble);
 }
 
 }  // namespace fettle

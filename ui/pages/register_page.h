@@ -46,6 +46,7 @@ class RegisterPage : public QWidget {
     void exportTo(const QString& path);
     // A bearing that was found, into the row that is chosen among the bearings (else a new one): with its
     // inner build, or by its designation alone.
+    bool takesBearings() const;  // a form is open and may be edited
     void putBearing(const KnownBearing& bearing, bool withBuild);
     const std::vector<MachineEntry>& machines() const { return register_.machines; }
     void setAlike(const QStringList& tags, const std::string& pointer, const Json& value,

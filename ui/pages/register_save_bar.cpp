@@ -96,7 +96,7 @@ void RegisterSaveBar::refresh() {
             lines << shown(warning).toHtmlEscaped();
     word_->setText(lines.mid(0, int(kMostTroubles) + 1).join(QStringLiteral("<br>")));
     word_->setVisible(!lines.isEmpty());
-    setInk(*word_, theme_.colour(warned ? Role::MutedInk : Role::Trouble));
+    setInk(*word_, theme_, warned ? Role::MutedInk : Role::Trouble);
     fromDay_->setVisible(known_);
     day_->setVisible(known_ && fromDay_->isChecked());
     save_->setEnabled(writable_ && document_.changed() && document_.sound());

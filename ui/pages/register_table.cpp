@@ -162,7 +162,7 @@ void RegisterTable::dress() {
     QFont bold = font();
     bold.setWeight(QFont::DemiBold);
     head_->setFont(bold);
-    setInk(*troubles_, theme_.colour(Role::Trouble));
+    setInk(*troubles_, theme_, Role::Trouble);
     const int wide = fontMetrics().averageCharWidth();
     const auto& columns = model_.columns();
     for (int i = 0; i < int(columns.size()); ++i)

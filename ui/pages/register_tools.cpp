@@ -94,6 +94,10 @@ void RegisterPage::chooseIn(int tab, const char* table, const std::string& place
     }
 }
 
+bool RegisterPage::takesBearings() const {
+    return (!tag_.isEmpty() || document_.changed()) && !readOnly_ && work_.writable();
+}
+
 void RegisterPage::putBearing(const KnownBearing& bearing, bool withBuild) {
     if (readOnly_ || !work_.writable()) return emit troubled(tr("This description is shown, not edited."));
     RegisterTable* table = tablesOfTab_[kBearingsTab].front();

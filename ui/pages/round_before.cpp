@@ -86,7 +86,7 @@ RoundBefore::RoundBefore(const Theme& theme, QWidget* parent)
 }
 
 void RoundBefore::dress() {
-    setInk(*counts_, theme_.colour(Role::MutedInk));
+    setInk(*counts_, theme_, Role::MutedInk);
 }
 
 void RoundBefore::add(const QString& text, const QString& tag, const QString& reason) {

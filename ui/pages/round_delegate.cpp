@@ -20,7 +20,7 @@ QFont bold(QFont font) {
 }
 
 QRectF stripPlace(const QRectF& cell, const QFontMetrics& metrics) {
-    const double numbers = metrics.horizontalAdvance(QStringLiteral("00.0 mm/s")) + kMargin;
+    const double numbers = metrics.horizontalAdvance(QStringLiteral("00.00 mm/s")) + kMargin;
     return cell.adjusted(kMargin, kMargin, -numbers - kMargin, -kMargin);
 }
 
@@ -70,7 +70,7 @@ int RoundDelegate::columnWidth(const QFontMetrics& metrics, int column) {
         case LedgerModel::Name:
             return wide("quarry dewatering pump, hydration");
         case LedgerModel::Strip:
-            return wide("00.0 mm/s") + int(kWeeks) * metrics.height() / 3;
+            return wide("00.00 mm/s") + int(kWeeks) * metrics.height() / 3;
         case LedgerModel::Weight:
             return wide("Weight, dban ");
         case LedgerModel::Age:
@@ -175,14 +175,14 @@ void RoundDelegate::paintStrip(QPainter& painter, const QStyleOptionViewItem& op
         painter.setBrush(theme_.colour(Role::Accent));
         painter.drawEllipse(QPointF(in.right(), in.bottom() - in.height() * last / top), 2.5, 2.5);
         painter.setPen(theme_.colour(Role::Ink));
-        const QString value = QStringLiteral("%1 %2").arg(numberText(last), shown(machine.unit));
         painter.drawText(numbers.adjusted(0, 0, 0, machine.limit ? -numbers.height() / 2 : 0),
-                         int(machine.limit ? Qt::AlignBottom : Qt::AlignVCenter) | int(Qt::AlignLeft), value);
+                         int(machine.limit ? Qt::AlignBottom : Qt::AlignVCenter) | int(Qt::AlignLeft),
+                         model_.levelText(machine));
     }
     if (!machine.limit) return;
     painter.setPen(theme_.colour(Role::MutedInk));
     painter.drawText(numbers.adjusted(0, numbers.height() / 2, 0, 0), Qt::AlignTop | Qt::AlignLeft,
-                     tr("of %1").arg(numberText(*machine.limit)));
+                     tr("of %1").arg(model_.limitText(machine)));
 }
 
 void RoundDelegate::paintUrgency(QPainter& painter, const QStyleOptionViewItem& option,

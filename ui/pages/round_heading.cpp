@@ -7,6 +7,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "core/store/day.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
@@ -41,6 +42,12 @@ QString periodText(const RoundShown& round) {
     return tr("%1, closed on %2 by %3")
         .arg(days, dateText(siteTime(*round.entry->closedAt, siteZone(round.timeZone)).date()),
              shown(round.entry->closedBy));
+}
+
+QString periodAge(const RoundShown& round, const QDate& today) {
+    constexpr qint64 kFresh = 14;
+    const qint64 days = QDate::fromString(shown(round.list.until), Qt::ISODate).daysTo(today);
+    return days > kFresh ? tr("ended %1 days ago: newer recordings may tell otherwise").arg(days) : QString();
 }
 
 QString progressText(const RoundShown& round) {
@@ -121,8 +128,8 @@ void RoundHeading::arrange() {
 
 void RoundHeading::dress() {
     setTitleFont(*title_);
-    setInk(*period_, theme_.colour(Role::MutedInk));
-    setInk(*promise_, theme_.colour(trouble_ ? Role::Trouble : Role::Ink));
+    setInk(*period_, theme_, Role::MutedInk);
+    setInk(*promise_, theme_, trouble_ ? Role::Trouble : Role::Ink);
 }
 
 void RoundHeading::fillRounds(const RoundShown& round) {
@@ -154,7 +161,10 @@ void RoundHeading::show(const LedgerModel& model) {
     const RoundShown& round = model.round();
     trouble_ = false;
     title_->setText(round.site.empty() ? tr("Round") : shown(round.site));
-    period_->setText(periodText(round));
+    QStringList period{periodText(round),
+                       periodAge(round, siteTime(nowUtc(), siteZone(round.timeZone)).date())};
+    period.removeAll(QString());
+    period_->setText(period.join(QStringLiteral(" \u00b7 ")));
     promise_->setText(capital(shown(round.promise)));
     progress_->setText(progressText(round));
     before_->show(round);

@@ -3,6 +3,7 @@
 // emits which round is wanted. Thread: the window's.
 #pragma once
 
+#include <QDate>
 #include <QWidget>
 #include <optional>
 
@@ -49,6 +50,8 @@ class RoundHeading : public QWidget {
 };
 
 QString periodText(const RoundShown& round);
+// Where the period ended more than a fortnight before `today` (the site's): that it did; else empty.
+QString periodAge(const RoundShown& round, const QDate& today);
 QString progressText(const RoundShown& round);
 
 }  // namespace fettle

@@ -9,6 +9,7 @@
 #include <set>
 
 #include "ui/model/shortcuts.h"
+#include "ui/model/unit_words.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
 #include "ui/pages/round_before.h"
@@ -35,8 +36,9 @@ QPushButton* button(const QString& text, const char* name, QWidget* parent) {
 // The whole of what stands in the line, where a column is too narrow for it or has no room at all.
 QString detailOf(const LedgerModel& model, const RoundMachine& machine, bool allColumns) {
     QStringList parts;
-    if (!machine.findings.empty()) parts << shown(machine.findings.front().finding.sentence);
-    parts << shown(machine.changed) << model.weightNote(machine);
+    if (!machine.findings.empty())
+        parts << withUnitsBeside(shown(machine.findings.front().finding.sentence), model.units());
+    parts << model.changedText(machine) << model.weightNote(machine);
     if (!allColumns) parts << model.levelAndAge(machine) + u'.';
     parts.removeAll(QString());
     return QStringLiteral("%1: %2").arg(shown(machine.tag), parts.join(u' '));
@@ -54,7 +56,12 @@ RoundPage::RoundPage(FleetWork& work, Selection& selection, const Theme& theme, 
     : QWidget(parent), work_(work), selection_(selection), theme_(theme) {
     setObjectName(QStringLiteral("roundPage"));
     build();
+    model_.setUnits(selection_.units());
     connect(&work_, &FleetWork::changedFleet, this, &RoundPage::read);
+    connect(&selection_, &Selection::unitsChanged, this, [this] {
+        model_.setUnits(selection_.units());
+        refreshActions();
+    });
     read();
 }
 

@@ -78,7 +78,7 @@ StartPage::StartPage(const Theme& theme, QWidget* parent)
 
 void StartPage::dress() {
     setTitleFont(*title_);
-    setInk(*trouble_, theme_.colour(Role::Trouble));
+    setInk(*trouble_, theme_, Role::Trouble);
     QFont head = font();
     head.setBold(true);
     recentHead_->setFont(head);

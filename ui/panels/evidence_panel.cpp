@@ -8,6 +8,7 @@
 #include "core/machine/path.h"
 #include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
+#include "ui/model/unit_words.h"
 #include "ui/model/words.h"
 #include "ui/panels/change_words.h"
 #include "ui/panels/evidence_view.h"
@@ -89,8 +90,8 @@ void EvidencePanel::takeTheme() {
 void EvidencePanel::fill(Section& section, const QStringList& paragraphs) {
     QString html;
     for (const QString& paragraph : paragraphs)
-        html +=
-            QStringLiteral("<p style='margin-top:0;margin-bottom:3px'>%1</p>").arg(paragraph.toHtmlEscaped());
+        html += QStringLiteral("<p style='margin-top:0;margin-bottom:3px'>%1</p>")
+                    .arg(withUnitsBeside(paragraph, selection_.units()).toHtmlEscaped());
     section.body->setText(html);
     section.head->setVisible(!paragraphs.isEmpty());
     section.body->setVisible(!paragraphs.isEmpty());
@@ -191,7 +192,7 @@ void EvidencePanel::showChosen() {
     showSuggestions(h);
     showHistory();
     if (h) {
-        verdict_->setText(verdictWords(*h));
+        verdict_->setText(withUnitsBeside(verdictWords(*h), selection_.units()));
         facts_->setText(factWords(*h, *content_, selection_.units()));
         tableHead_->setText(h->sentence.empty() ? tr("Best chance fit: what each line added")
                                                 : tr("What each line added"));

@@ -34,6 +34,10 @@ void label(QPainter& painter, const QRectF& inside, const QPointF& at, const QSt
     painter.drawText(box, Qt::AlignCenter, text);
 }
 
+bool numbered(const RotorPicture& rotor) {
+    return !rotor.places.empty() && rotor.places.size() <= 16 && rotor.masses.empty();
+}
+
 // What is drawn with, in the painter's units.
 struct Drawing {
     Q_DECLARE_TR_FUNCTIONS(fettle::Drawing)
@@ -44,6 +48,7 @@ struct Drawing {
     QRectF rect;
     QPointF centre;
     double radius = 0, em = 0;
+    double out = 0;  // what numbers at the rim take: marks stand beyond them
 
     QPointF at(double share, double degrees) const {
         return towards(centre, share * radius, screenDegrees(rotor, degrees));
@@ -75,8 +80,9 @@ struct Drawing {
         painter.drawPolygon(QPolygonF({at(0.99, 0), at(0.86, 3.5), at(0.86, -3.5)}));
         painter.setBrush(Qt::NoBrush);
         pen(Role::Ink, 1.4);
-        painter.drawRect(QRectF(centre.x() - 0.3 * em, centre.y() - radius - 1.25 * em, 0.6 * em, 0.9 * em));
-        painter.drawText(QRectF(centre.x() + 0.6 * em, centre.y() - radius - 1.75 * em, 6 * em, 1.5 * em),
+        const double rimTop = centre.y() - radius - out;
+        painter.drawRect(QRectF(centre.x() - 0.3 * em, rimTop - 1.25 * em, 0.6 * em, 0.9 * em));
+        painter.drawText(QRectF(centre.x() + 0.6 * em, rimTop - 1.75 * em, 6 * em, 1.5 * em),
                          Qt::AlignVCenter | Qt::AlignLeft, tr("pick-up"));
     }
 
@@ -101,7 +107,6 @@ struct Drawing {
     }
 
     void places() {
-        const bool numbered = rotor.places.size() <= 16;
         for (const RotorPicture::Place& place : rotor.places) {
             const QPointF point = at(0.9, place.degrees);
             pen(Role::MutedInk, 1);
@@ -113,7 +118,7 @@ struct Drawing {
                 painter.drawLine(point - other, point + other);
             }
             painter.setBrush(Qt::NoBrush);
-            if (numbered && rotor.masses.empty())
+            if (numbered(rotor))
                 label(painter, rect,
                       at(1, place.degrees) + (at(1, place.degrees) - centre) * (0.8 * em / radius),
                       QString::number(place.number));
@@ -128,22 +133,23 @@ struct Drawing {
             painter.drawEllipse(at(0.9, mass.degrees), 0.42 * em, 0.42 * em);
             painter.setBrush(Qt::NoBrush);
             painter.setPen(theme.colour(Role::Ink));
-            const QPointF rimPoint = at(1, mass.degrees), out = (rimPoint - centre) / radius;
-            const double reach = 0.7 * em + 1.6 * em * std::abs(out.x());
-            label(painter, rect, rimPoint + reach * out, mass.name);
+            const QPointF rimPoint = at(1, mass.degrees), away = (rimPoint - centre) / radius;
+            const double reach = 0.7 * em + 1.6 * em * std::abs(away.x());
+            label(painter, rect, rimPoint + reach * away, mass.name);
         }
     }
 
     void sensors() {
         for (const RotorPicture::Sensor& sensor : rotor.sensors) {
-            const QPointF tip = at(1.04, sensor.degrees), out = (tip - centre) / (1.04 * radius);
-            const QPointF side(-out.y(), out.x());
+            const double share = 1.04 + out / radius;
+            const QPointF tip = at(share, sensor.degrees), away = (tip - centre) / (share * radius);
+            const QPointF side(-away.y(), away.x());
             pen(Role::SecondCurve, 1.4);
             painter.drawPolygon(QPolygonF(
-                {tip, tip + 0.8 * em * out + 0.4 * em * side, tip + 0.8 * em * out - 0.4 * em * side}));
+                {tip, tip + 0.8 * em * away + 0.4 * em * side, tip + 0.8 * em * away - 0.4 * em * side}));
             painter.setPen(theme.colour(Role::SecondCurve));
-            const double reach = 1.5 * em + 2 * em * std::abs(out.x());
-            label(painter, rect, tip + reach * out + 1.3 * em * side, sensor.name);
+            const double reach = 1.5 * em + 2 * em * std::abs(away.x());
+            label(painter, rect, tip + reach * away + 1.3 * em * side, sensor.name);
         }
     }
 };
@@ -183,9 +189,10 @@ void paintRotor(QPainter& painter, const QRectF& rect, const RotorPicture& rotor
     const QRectF foot(rect.left(), rect.bottom() - footHeight, rect.width(), footHeight);
     painter.drawText(foot, flags, words);
     const QRectF inside = rect.adjusted(0, 1.2 * em, 0, -footHeight);
-    const double radius = std::min(inside.width() / 2 - 2.8 * em, inside.height() / 2 - 1.9 * em);
+    const double out = numbered(rotor) ? 1.1 * em : 0;
+    const double radius = std::min(inside.width() / 2 - 2.8 * em, inside.height() / 2 - 1.9 * em - out);
     if (radius > em) {
-        Drawing drawing{painter, rotor, theme, inside, inside.center(), radius, em};
+        Drawing drawing{painter, rotor, theme, inside, inside.center(), radius, em, out};
         drawing.rim();
         drawing.rotation();
         drawing.mark();

@@ -128,6 +128,7 @@ QSize QuietStyle::sizeFromContents(ContentsType type, const QStyleOption* option
 
 int QuietStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                           QStyleHintReturn* returned) const {
+    if (hint == SH_DialogButtonBox_ButtonsHaveIcons) return 0;  // words; icons keep another theme's colours
     if (hint == SH_EtchDisabledText || hint == SH_DitherDisabledText) return 0;
     return QProxyStyle::styleHint(hint, option, widget, returned);
 }

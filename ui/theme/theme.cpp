@@ -4,6 +4,7 @@
 #include <QFontDatabase>
 #include <QFontMetricsF>
 #include <QVariant>
+#include <QWidget>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -62,6 +63,17 @@ bool digitsAreEqual(const QFont& font) {
     for (char digit = '1'; digit <= '9'; ++digit)
         if (std::abs(metrics.horizontalAdvance(QLatin1Char(digit)) - width) > 0.01) return false;
     return true;
+}
+
+// A style sheet keeps the colours and letters it was read with: it is read again.
+void rereadSheets() {
+    for (QWidget* widget : QApplication::allWidgets()) {
+        const QString sheet = widget->styleSheet();
+        if (sheet.isEmpty()) continue;
+        widget->setStyleSheet({});
+        widget->setPalette({});
+        widget->setStyleSheet(sheet);
+    }
 }
 
 constexpr const char* kFirstFont = "fettleFirstFont";  // of the application, before any scale
@@ -123,6 +135,7 @@ void Theme::applyTo(QApplication& application, double scale) {
     if (!qobject_cast<QuietStyle*>(QApplication::style())) QApplication::setStyle(new QuietStyle);
     QApplication::setPalette(palette());
     QApplication::setFont(font);
+    rereadSheets();
 }
 
 double contrast(const QColor& a, const QColor& b) {

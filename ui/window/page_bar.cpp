@@ -37,7 +37,7 @@ PageBar::PageBar(const Theme& theme, const std::vector<QAction*>& pages, QWidget
 
 void PageBar::setMachine(const QString& tag) {
     machine_->setText(tag);
-    setInk(*machine_, theme_.colour(Role::MutedInk));
+    setInk(*machine_, theme_, Role::MutedInk);
 }
 
 void PageBar::paintEvent(QPaintEvent*) {

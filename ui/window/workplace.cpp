@@ -159,8 +159,7 @@ std::vector<RoundMachine> Workplace::machinesOfRound(const QStringList& tags) co
 void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("import")) importPaths({});
     if (name == QStringLiteral("refused")) showRefusals();
-    if (name == QStringLiteral("asks"))
-        (new AsksDialog(*work_, theme_, selection_->units(), this))->open();
+    if (name == QStringLiteral("asks")) (new AsksDialog(*work_, theme_, selection_->units(), this))->open();
     if (name == QStringLiteral("event")) whenRead([this] { noteEvent(machineHere()); });
     if (name == QStringLiteral("jobs")) whenRead([this] { log_->showJobs(machineHere(), true); });
     if (name == QStringLiteral("history")) whenRead([this] { log_->showHistory(machineHere()); });
@@ -262,6 +261,14 @@ void Workplace::noteEvent(const QString& machine) {
 QString Workplace::machineHere() const {
     const QString line = currentWidget() == round_ ? round_->currentTag() : QString();
     return line.isEmpty() ? selection_->machine() : line;
+}
+
+// As the line itself would be opened; a fault that is chosen already stays.
+void Workplace::showMachineHere() {
+    const QString machine = machineHere();
+    if (currentWidget() == round_ && !machine.isEmpty() && machine != selection_->machine())
+        return round_->look(machine);
+    showPage(QStringLiteral("machine"));
 }
 
 void Workplace::showSheet(const QString& machine) {

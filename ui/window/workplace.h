@@ -50,6 +50,7 @@ class Workplace : public QStackedWidget {
     void showReport();  // of the round shown
     void compareRounds();
     void showSheets();            // all of the round's in one go
+    void showMachineHere();       // the machine page, of the round's line where the round is shown
     QString machineHere() const;  // of the page that is shown; empty: none is chosen
     void backUp(const QString& path);
 

@@ -21,6 +21,9 @@ void Workplace::findBearing() {
     const auto& machine = register_->document().machine();
     const double rpm = machine ? machine->nominalRpm().value_or(0) : 0;
     auto* dialog = new BearingFinderDialog(theme_, selection_->units(), rpm, this);
+    if (!register_->takesBearings())
+        dialog->refusePut(
+            tr("No form is open in the register: open a machine there to put a bearing into it."));
     connect(dialog, &BearingFinderDialog::bearingWanted, this,
             [this](const KnownBearing& bearing, bool withBuild) {
                 showPage(QStringLiteral("register"));
