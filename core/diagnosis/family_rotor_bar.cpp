@@ -124,8 +124,8 @@ void addVerdict(const Listening& of, double belowDb, FamilyReport& report) {
     h.sentence = fmt::format(
         "Possible broken or cracked rotor bars: the lower pole-pass sideband of the mains stands {:.0f} dB "
         "below "
-        "it in flux, {} ({:.0f} dB, {}){}; {}.",
-        belowDb, row->value, row->belowDb, limits->basis, row->countBars ? barsText(of.machine, belowDb) : "",
+        "it in flux, over the mark of {:.0f} dB below ({}){}; {}.",
+        belowDb, row->belowDb, limits->basis, row->countBars ? barsText(of.machine, belowDb) : "",
         of.family.test);
     report.hypotheses.push_back(std::move(h));
 }

@@ -24,9 +24,9 @@ std::string levelWords(const ShaftPattern& p) {
 }
 
 std::string patternWords(const ShaftPattern& p) {
-    std::string words =
-        fmt::format("radial 1x is {:.1f}, 2x {:.1f} of {:.1f} mm/s", p.radial1, p.radial2, p.overall);
-    if (p.axial1 > 0) words += fmt::format(", axial 1x {:.1f}", p.axial1);
+    std::string words = fmt::format("radial 1x is {:.1f} mm/s, 2x {:.1f} mm/s, overall {:.1f} mm/s",
+                                    p.radial1, p.radial2, p.overall);
+    if (p.axial1 > 0) words += fmt::format(", axial 1x {:.1f} mm/s", p.axial1);
     if (p.high > 0)
         words +=
             fmt::format("; {} of the shaft orders 4 to 10 {} out", p.high, p.high == 1 ? "stands" : "stand");

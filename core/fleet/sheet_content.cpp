@@ -201,11 +201,9 @@ void addFinding(const SheetCase& sheet, SheetContent& out) {
     out.at = h.at;
     out.atWords = placeWords(*sheet.machine, h.at);
     out.urgency = h.urgency.empty() ? sheet.row.urgency : h.urgency;
-    out.urgencyWords = urgencyWords(out.urgency);
     out.verdict = verdictWords(sheet);
     out.firm = sheet.firm();
     out.howSure = howSureWords(sheet.finding);
-    if (sheet.byHandOnly()) addAskedFor(sheet, out);
     out.siteRecord = siteRecordWords(sheet.record, sheet.faultRecord, out.faultName);
     out.provedOn = h.provedOn.empty() ? "not stated" : h.provedOn;
     out.howBad = howBadWords(sheet);
@@ -255,9 +253,12 @@ std::string givenWords(const SheetCase& sheet) {
 }
 
 void addWork(const SheetCase& sheet, const Advice& advice, const JobDatesTable& dates, SheetContent& out) {
-    out.dates = datesOf(sheet, dates, needsParts(advice));
+    out.parts = partsOf(sheet, advice);
+    out.dates = datesOf(sheet, dates, needsParts(advice), !out.parts.empty());
+    out.urgencyWords = urgencyWords(out.urgency, out.dates[1]);
+    if (sheet.byHandOnly()) addAskedFor(sheet, out);
     out.firstLine =
-        firstLineOf(sheet, filledIn(advice.job, sheet), filledIn(advice.inspect, sheet), out.dates);
+        firstLineOf(sheet, filledIn(advice.job, sheet), filledIn(advice.inspect, sheet), dates, out.dates);
     for (std::size_t i = 1; i <= sheet.row.findings.size(); ++i)
         if (i != sheet.number) out.otherFindings.push_back(otherWords(sheet, i, dates));
     out.leadTime = fmt::format("lead time of {} days assumed; ask the stores", dates.leadDays());
@@ -265,14 +266,13 @@ void addWork(const SheetCase& sheet, const Advice& advice, const JobDatesTable& 
                                dates.priority(out.urgency, sheet.row.criticality, sheet.entry.standby),
                                givenWords(sheet));
     out.steps = stepsOf(sheet, advice);
-    out.parts = partsOf(sheet, advice);
     out.need = needOf(sheet, advice);
     out.isolation = isolationBoxes();
-    out.untilThen = filledIn(advice.until, sheet);
+    out.untilThen = untilThenOf(sheet, advice);
     out.stopAtOnceIf = filledIn(advice.stop, sheet);
     out.ifLeft = filledIn(advice.left, sheet);
     out.measureAfter = filledIn(advice.measure, sheet);
-    out.cured = filledIn(advice.cured, sheet);
+    out.cured = curedOf(sheet, advice);
 }
 
 void addBlind(const SheetCase& sheet, SheetContent& out) {

@@ -130,14 +130,6 @@ std::string askedForSureWords(const RoundMachine& row) {
            "; what a person noticed is not weighed here. The look decides.";
 }
 
-std::string urgencyWords(const std::string& urgency) {
-    if (urgency == "act") return "act: ahead of the plan, the date below is the latest";
-    if (urgency == "plan") return "plan: a job for a planned stop before the date below";
-    if (urgency == "watch") return "watch: no repair yet, looked at again in the next round";
-    if (urgency == "unseen") return "unseen: nothing could be judged here this week";
-    return "leave: nothing asks for work";
-}
-
 std::string howSureWords(const Hypothesis& finding) {
     if (!finding.weightDban)
         return "Possible: level and pattern fit, but these recordings alone cannot name the cause. The "
@@ -189,14 +181,18 @@ std::string curedWords(const Governing& governing) {
 std::string worseWords(const Governing& governing) {
     if (!governing.limits || !governing.level) return "the level doubles within a day";
     const double trip = kTripShare * governing.limits->velocity[2];
-    const std::string limit = fmt::format("{:.1f} mm/s", trip);
-    const double shown = asPrinted(*governing.level);
-    if (shown < asPrinted(trip)) return fmt::format("the level goes above {} (1.25 x the C/D limit)", limit);
-    const std::string where = shown > asPrinted(trip) ? "past " + limit + ", where" : "where";
+    if (asPrinted(*governing.level) >= asPrinted(trip)) return "the level rises further";
+    return fmt::format("the level goes above {:.1f} mm/s (1.25 x the C/D limit)", trip);
+}
+
+std::string agreeWords(const Governing& governing) {
+    if (!governing.limits || !governing.level) return "";
+    const double trip = kTripShare * governing.limits->velocity[2];
+    if (asPrinted(*governing.level) < asPrinted(trip)) return "";
     return fmt::format(
-        "nobody who answers for the machine has agreed today that it runs on: at {:.1f} mm/s it is {} a "
-        "machine is tripped at the latest (1.25 x the C/D limit)",
-        shown, where);
+        "Agree today with whoever answers for the machine that it may run on; if nobody agrees, stop it. It "
+        "shakes at {:.1f} mm/s; a machine is tripped at {:.1f} mm/s at most (1.25 x the C/D limit).",
+        *governing.level, trip);
 }
 
 std::string roundWords(const Period& period) {

@@ -18,7 +18,6 @@ std::string withSpelledDates(const std::string& text);
 std::string machineWords(const SheetCase& sheet);
 // The finding's own sentence with its place in shop words.
 std::string verdictWords(const SheetCase& sheet);
-std::string urgencyWords(const std::string& urgency);
 std::string howSureWords(const Hypothesis& finding);
 // Of a machine that a person put on the list: what stands in the place of urgency and sureness.
 std::string askedForWords(const RoundMachine& row);
@@ -29,8 +28,10 @@ std::string howBadWords(const SheetCase& sheet);
 // The velocity that counts as cured: "overall velocity is at most 2.9 mm/s (1.25 x A/B, common practice)".
 std::string curedWords(const Governing& governing);
 // The level at which nobody should wait, after "stop at once if": 1.25 x C/D, the most a trip may be set to
-// (ISO 10816-3:2009 5.4.3, from memory); said otherwise where the level is there already.
+// (ISO 10816-3:2009 5.4.3, from memory); where the level is there already, that it rises.
 std::string worseWords(const Governing& governing);
+// Where the level is there already: who has to agree that it runs on; else empty.
+std::string agreeWords(const Governing& governing);
 std::string roundWords(const Period& period);
 std::string jobWords(const std::optional<Job>& job);
 std::vector<std::string> cautions();

@@ -79,6 +79,11 @@ SheetPart partOf(const SheetCase& sheet, const Advice& advice, const AdvicePart&
     return part;
 }
 
+std::string zoneNow(const SheetCase& sheet) {
+    const Severity& severity = sheet.told.finding.severity;
+    return severity.kind == "zone" ? severity.value : sheet.governing.zone;
+}
+
 bool isBearing(const std::string& fault) {
     return fault.starts_with("bearing_");
 }
@@ -92,8 +97,24 @@ std::string filledIn(const std::string& text, const SheetCase& sheet) {
     replaceAll(out, "{driven}", machine.driven.kind.empty() ? "rotor" : machine.driven.kind);
     replaceAll(out, "{cured}", curedWords(sheet.governing));
     replaceAll(out, "{worse}", worseWords(sheet.governing));
+    replaceAll(out, "{often}", zoneNow(sheet) == "D" ? "daily" : "weekly");
     replaceAll(out, "{machine}", machineWords(sheet));
     return out;
+}
+
+std::string untilThenOf(const SheetCase& sheet, const Advice& advice) {
+    const std::string until = filledIn(advice.until, sheet);
+    const bool byLevel = advice.stop.find("{worse}") != std::string::npos;
+    const std::string agree = byLevel ? agreeWords(sheet.governing) : "";
+    return agree.empty() ? until : agree + " " + until;
+}
+
+std::string curedOf(const SheetCase& sheet, const Advice& advice) {
+    std::string text = advice.cured;
+    if (sheet.told.finding.severity.kind != "zone")
+        for (const char* velocity : {", and {cured}", " and {cured}", "; {cured}"})
+            replaceAll(text, velocity, "");
+    return filledIn(text, sheet);
 }
 
 std::vector<SheetPart> partsOf(const SheetCase& sheet, const Advice& advice) {

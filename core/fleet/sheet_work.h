@@ -8,8 +8,12 @@
 
 namespace fettle {
 
-// Words in braces: {at} {machine} {driven} {cured} {worse}. Others stay as they are.
+// Words in braces: {at} {machine} {driven} {cured} {worse} {often}. Others stay as they are.
 std::string filledIn(const std::string& text, const SheetCase& sheet);
+// With who has to agree that it runs on, where the level asks for it.
+std::string untilThenOf(const SheetCase& sheet, const Advice& advice);
+// Without the velocity where it did not grade the finding: what is met today tests nothing.
+std::string curedOf(const SheetCase& sheet, const Advice& advice);
 std::vector<SheetPart> partsOf(const SheetCase& sheet, const Advice& advice);
 // Whether one of the parts is what the job is about, so that it has to be ordered.
 bool needsParts(const Advice& advice);

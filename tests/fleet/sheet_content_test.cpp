@@ -147,7 +147,7 @@ TEST_F(Sheet, AWeighedFindingSaysWhatToDoInShopWordsAndByWhen) {
     EXPECT_EQ(sheet.parts[0].place, "motor DE");
     EXPECT_EQ(sheet.parts[0].designation, "") << "the register does not know it: an empty box";
     EXPECT_THAT(sheet.parts[0].note, HasSubstr("confirm on the plate before ordering"));
-    EXPECT_THAT(sheet.cured, HasSubstr("1.8 mm/s")) << "1.25 x 1.4, to a tenth";
+    EXPECT_THAT(sheet.cured, Not(HasSubstr("mm/s"))) << "velocity did not grade it";
 }
 
 TEST_F(Sheet, ALevelWithoutAWeightAsksForAnInspection) {
@@ -182,9 +182,9 @@ TEST_F(Sheet, ADateThatHasPassedIsSaidToHavePassed) {
         EXPECT_TRUE(after.dates[i].overdue) << i;
         EXPECT_THAT(after.dates[i].words, StartsWith("was due ")) << i;
     }
-    EXPECT_THAT(after.dates[0].words, HasSubstr("order now"));
-    EXPECT_THAT(after.firstLine, HasSubstr("now (was due "));
-    EXPECT_THAT(after.firstLine, HasSubstr("order it now (was due "));
+    EXPECT_THAT(after.dates[0].words, HasSubstr("look at newer recordings"));
+    EXPECT_THAT(after.firstLine, StartsWith("Measured 266 days ago"));
+    EXPECT_THAT(after.firstLine, Not(HasSubstr("now (")));
     EXPECT_THAT(after.firstLine, Not(HasSubstr("before")));
     EXPECT_THAT(after.ageNote, HasSubstr("266 days old")) << "10 May 2026 to 31 January 2027";
 }

@@ -123,10 +123,10 @@ TEST(JobDates, ALeadTimeLongerThanTheTimeLeftSaysOrderNow) {
     EXPECT_EQ(dates[0].date, "2026-05-10");
     EXPECT_FALSE(dates[0].overdue) << "it became known today";
     EXPECT_THAT(dates[0].words, HasSubstr("longer than the time left"));
-    EXPECT_THAT(firstLineOf(bearingCase("late", "A"), "Replace it", "Look at it", dates),
+    EXPECT_THAT(firstLineOf(bearingCase("late", "A"), "Replace it", "Look at it", table, dates),
                 HasSubstr("order it now"));
     const auto later = datesOf(bearingCase("developed", "B"), table, true);
-    EXPECT_THAT(firstLineOf(bearingCase("developed", "B"), "Replace it", "Look at it", later),
+    EXPECT_THAT(firstLineOf(bearingCase("developed", "B"), "Replace it", "Look at it", table, later),
                 testing::MatchesRegex("Replace it before .* 2026; order it by .* 2026\\."));
 }
 
@@ -160,18 +160,20 @@ TEST(JobDates, WhatHasPassedIsSaidInWordsAndKeepsItsDate) {
     sheet.today = "2026-06-08";
     auto dates = datesOf(sheet, table, true);
     EXPECT_EQ(dates[0].date, "2026-06-07");
-    EXPECT_THAT(dates[0].words, HasSubstr("was due 7 June 2026: order now"));
+    EXPECT_THAT(dates[0].words, HasSubstr("was due 7 June 2026: look at newer recordings"));
     EXPECT_FALSE(dates[1].overdue);
-    EXPECT_EQ(firstLineOf(sheet, "Replace it", "Look at it", dates),
-              "Replace it before 21 June 2026; order it now (was due 7 June 2026).");
+    EXPECT_EQ(firstLineOf(sheet, "Replace it", "Look at it", table, dates),
+              "Measured 29 days ago: look at newer recordings first. Replace it before 21 June 2026; to be "
+              "ordered (was due 7 June 2026).");
     sheet.today = "2026-06-21";
-    EXPECT_THAT(firstLineOf(sheet, "Replace it", "Look at it", datesOf(sheet, table, true)),
-                HasSubstr("at once, not later than 21 June 2026"));
+    EXPECT_THAT(firstLineOf(sheet, "Replace it", "Look at it", table, datesOf(sheet, table, true)),
+                HasSubstr("before 21 June 2026"));
     sheet.today = "2026-06-22";
     dates = datesOf(sheet, table, true);
     EXPECT_TRUE(dates[1].overdue);
-    EXPECT_EQ(firstLineOf(sheet, "Replace it", "Look at it", dates),
-              "Replace it now (was due 21 June 2026); order it now (was due 7 June 2026).");
+    EXPECT_EQ(firstLineOf(sheet, "Replace it", "Look at it", table, dates),
+              "Measured 43 days ago: look at newer recordings first. Replace it (was due 21 June 2026); to "
+              "be ordered (was due 7 June 2026).");
     sheet.row.findings.push_back(sheet.told);
     EXPECT_THAT(otherWords(sheet, 2, table), HasSubstr("motor DE: plan, was due 21 June 2026"));
 }
@@ -187,17 +189,38 @@ TEST(JobDates, AClockBeforeTheRoundChangesNothing) {
 TEST(JobDates, WhatIsNotGradedHasNoDateAndSaysSo) {
     SheetCase sheet = bearingCase("developed", "A");
     sheet.told.finding.severity = {};
-    const auto dates = datesOf(sheet, JobDatesTable::load().value(), true);
+    const JobDatesTable table = JobDatesTable::load().value();
+    const auto dates = datesOf(sheet, table, true);
     EXPECT_EQ(dates[0].date + dates[1].date, "");
     EXPECT_THAT(dates[1].words, HasSubstr("not graded"));
-    EXPECT_EQ(firstLineOf(sheet, "Replace it", "Look at it", dates), "Replace it.");
+    EXPECT_EQ(firstLineOf(sheet, "Replace it", "Look at it", table, dates), "Replace it.");
+}
+
+// Zone C, criticality B: 42 days, half of them to an inspection: 10 May and 21 days (job_dates.json).
+TEST(JobDates, TheEarliestOverTheFindingsIsShownAndNamed) {
+    const JobDatesTable table = JobDatesTable::load().value();
+    SheetCase sheet = bearingCase("developed", "B");
+    RoundFinding other = sheet.told;
+    other.finding.fault = "misalignment";
+    other.finding.at = "driver";
+    other.finding.weightDban.reset();
+    other.finding.severity = {"zone", "C", {}, {}, "", ""};
+    sheet.row.findings.push_back(other);
+    const auto dates = datesOf(sheet, table, true);
+    EXPECT_EQ(dates[1].date, "2026-05-31");
+    EXPECT_EQ(dates[1].label, "inspect by");
+    EXPECT_THAT(dates[1].words, HasSubstr("finding 2, misalignment"));
+    EXPECT_THAT(firstLineOf(sheet, "Replace it", "Look at it", table, dates),
+                testing::StartsWith(
+                    "Misalignment, motor, inspect by 31 May 2026 (finding 2). Replace it before 21 June"));
 }
 
 TEST(FirstLine, AWatchedFindingAsksForNoRepair) {
     const SheetCase sheet = bearingCase("early", "B");
     EXPECT_FALSE(sheet.firm());
-    const auto dates = datesOf(sheet, JobDatesTable::load().value(), true);
-    const std::string line = firstLineOf(sheet, "Replace it", "Look at it", dates);
+    const JobDatesTable table = JobDatesTable::load().value();
+    const auto dates = datesOf(sheet, table, true);
+    const std::string line = firstLineOf(sheet, "Replace it", "Look at it", table, dates);
     EXPECT_THAT(line, HasSubstr("Look at it at the next planned stop"));
     EXPECT_THAT(line, HasSubstr("no repair is asked for yet"));
 }
@@ -207,8 +230,9 @@ TEST(FirstLine, ByHandSaysWhoAsksAndNoMore) {
     sheet.told.finding = {};
     sheet.told.finding.provedOn = kByHand;
     sheet.row.byHandWhy = "the operators ask";
-    const auto dates = datesOf(sheet, JobDatesTable::load().value(), true);
-    EXPECT_EQ(firstLineOf(sheet, "Replace it", "Look at it", dates),
+    const JobDatesTable table = JobDatesTable::load().value();
+    const auto dates = datesOf(sheet, table, true);
+    EXPECT_EQ(firstLineOf(sheet, "Replace it", "Look at it", table, dates),
               "Look at T-2: put on the list by hand: the operators ask.");
 }
 
@@ -234,9 +258,9 @@ TEST(StopAtOnce, NeverNamesALevelThatWasPassedAsStillToCome) {
     for (const double level : {5.62, 5.64, 6.2}) {  // the trip 5.625 prints as 5.6
         governing.level = level;
         EXPECT_THAT(worseWords(governing), Not(HasSubstr("goes above"))) << level;
-        EXPECT_THAT(worseWords(governing), HasSubstr("agreed today")) << level;
+        EXPECT_THAT(worseWords(governing), HasSubstr("rises further")) << level;
     }
-    EXPECT_THAT(worseWords(governing), HasSubstr("at 6.2 mm/s it is past 5.6 mm/s, where"));
+    EXPECT_THAT(agreeWords(governing), HasSubstr("if nobody agrees, stop it. It shakes at 6.2 mm/s"));
 }
 
 TEST(SheetWords, AStageWithoutLinesSaysByWhatItWasGraded) {
