@@ -13,6 +13,7 @@
 #include "core/fleet/reliability.h"
 #include "core/fleet/round_desk.h"
 #include "core/fleet/sheet_content.h"
+#include "core/fleet/sheet_dates.h"
 #include "core/fleet/sheet_words.h"
 #include "core/fleet/site_calendar.h"
 #include "core/store/day.h"
@@ -21,7 +22,6 @@ namespace fettle {
 
 namespace {
 
-constexpr int kOldDays = 14;
 constexpr std::size_t kMostBlind = 8;
 
 // The round as it is reported: kept, or drawn up now.
@@ -88,7 +88,8 @@ ReportJob jobOf(const SheetContent& sheet, const RoundMachine& machine) {
     job.area = sheet.area;
     job.criticality = sheet.criticality;
     job.urgency = machine.urgency;
-    job.firstLine = sheet.firstLine;
+    const std::string age = ageLead(sheet.asOf, sheet.madeOn);  // said once, in the head
+    job.firstLine = sheet.firstLine.substr(sheet.firstLine.starts_with(age) ? age.size() : 0);
     job.finding = sheet.faultName + (sheet.atWords.empty() ? "" : ", " + sheet.atWords);
     job.firm = sheet.firm;
     setDates(sheet, job);
@@ -271,12 +272,10 @@ std::vector<std::string> limitsOf() {
 }
 
 std::string ageWords(const std::string& until, const std::string& today) {
-    const int days = daysBetween(until, today).value_or(0);
-    return days <= kOldDays ? ""
-                            : fmt::format(
-                                  "This round is {} days old: look at newer recordings before "
-                                  "anything is ordered or opened.",
-                                  days);
+    const std::string lead = ageLead(until, today);
+    if (lead.empty()) return "";
+    return lead + fmt::format("This round is {} days old: order and open nothing on it alone.",
+                              daysBetween(until, today).value_or(0));
 }
 
 Status addRest(FleetFile& fleet, const Told& told, RoundReport& report) {
