@@ -3336,6 +3336,10 @@
             <source>Nothing is asked for.</source>
             <translation>Nichts ist angefordert.</translation>
         </message>
+        <message>
+            <source>ended %1 days ago: newer recordings may tell otherwise</source>
+            <translation>vor %1 Tagen beendet: neuere Aufzeichnungen können anderes sagen</translation>
+        </message>
     </context>
     <context>
         <name>fettle::AboutDialog</name>
@@ -6350,7 +6354,7 @@ Lagers, über die Lager. Mehr zu suchen bringt also keinen Gewinn.</translation>
         </message>
         <message>
             <source>Note or eve&amp;nt…</source>
-            <translation>Notiz oder &amp;Ereignis…</translation>
+            <translation>Notiz oder Ereig&amp;nis…</translation>
         </message>
         <message>
             <source>Kind of spectrum</source>
@@ -9104,6 +9108,14 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
             <source>Before it can be started: %1.</source>
             <translation>Vor dem Start: %1.</translation>
         </message>
+        <message>
+            <source>The round has this machine at act already: settle that before anything is changed on purpose.</source>
+            <translation>Die Runde hat diese Maschine schon auf Handeln: das klären, bevor absichtlich etwas geändert wird.</translation>
+        </message>
+        <message>
+            <source>This machine vibrates in zone D already, where damage is to be expected: a trial adds to it.</source>
+            <translation>Diese Maschine schwingt schon in Zone D, wo Schäden zu erwarten sind: Ein Versuch kommt noch dazu.</translation>
+        </message>
     </context>
     <context>
         <name>fettle::TrialSheetDialog</name>
@@ -9514,6 +9526,10 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
         <message>
             <source>Choose a machine first: a resonance map belongs to one.</source>
             <translation>Zuerst eine Maschine wählen: eine Resonanzkarte gehört zu einer.</translation>
+        </message>
+        <message>
+            <source>No form is open in the register: open a machine there to put a bearing into it.</source>
+            <translation>In den Stammdaten ist kein Formular offen: dort eine Maschine öffnen, um ein Lager einzutragen.</translation>
         </message>
     </context>
     <context>

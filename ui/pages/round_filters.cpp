@@ -6,14 +6,11 @@
 #include <QSignalBlocker>
 
 #include "ui/model/words.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return RoundFilters::tr(text);
-}
 
 // The key behind the chosen row; empty for the first, which is all.
 std::string keyOf(const QComboBox& choice) {

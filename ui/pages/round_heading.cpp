@@ -13,14 +13,11 @@
 #include "ui/pages/page_parts.h"
 #include "ui/pages/round_before.h"
 #include "ui/pages/round_filters.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
 namespace {
-
-QString tr(const char* text) {
-    return RoundHeading::tr(text);
-}
 
 QString capital(QString text) {
     if (!text.isEmpty()) text[0] = text[0].toUpper();
