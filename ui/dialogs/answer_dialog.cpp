@@ -78,6 +78,12 @@ void AnswerDialog::explain(const QString& text) {
     explanation_->setVisible(!text.isEmpty());
 }
 
+// Words that wrap keep the height they need at this width; the form, which scrolls, gives way.
+void AnswerDialog::resizeEvent(QResizeEvent* event) {
+    QDialog::resizeEvent(event);
+    explanation_->setMinimumHeight(explanation_->heightForWidth(layout()->contentsRect().width()));
+}
+
 void AnswerDialog::lacks(const QString& what) {
     lack_->setText(what);
     lack_->setVisible(!what.isEmpty());

@@ -26,6 +26,7 @@ class AnswerDialog : public QDialog {
     void lacks(const QString& what);    // empty: the answer can be taken
     // Adds a field under an object name; its label is its accessible name.
     void addField(const QString& label, QWidget* field, const char* name);
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
     QLabel *explanation_, *lack_;
