@@ -84,7 +84,9 @@ TEST_F(PreviewTest, ReadyHereIsStoredThereAndTheRestIsNot) {
     EXPECT_EQ(report.stored, 1u);
     EXPECT_EQ(report.refusals.size(), 3u);
     for (const FilePreview& file : looked().files)
-        if (fileNameOf(file.path) == "ready.wav") EXPECT_EQ(file.state, FilePreview::State::Known);
+        if (fileNameOf(file.path) == "ready.wav") {
+            EXPECT_EQ(file.state, FilePreview::State::Known);
+        }
 }
 
 TEST_F(PreviewTest, FilesOfOneKindStandTogetherUnderAPatternThatTakesThemAll) {
