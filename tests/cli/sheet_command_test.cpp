@@ -55,13 +55,15 @@ class Out : public Site {
 };
 
 TEST_F(Out, SheetTwinsStandOnStandardOutputOrInAFile) {
-    const Json json = jsonOf("sheet", {"--machine", "A-RACE"});
+    const Json json = jsonOf("sheet", {"--machine", "A-RACE", "--today", "2026-05-10"});
     EXPECT_THAT(json["first_line"].get<std::string>(), StartsWith("Replace the motor DE bearing of A-RACE"));
     const Ran csv = on("sheet", {"--machine", "C-SHAKE", "--csv"});
     EXPECT_EQ(csv.status, 0);
     EXPECT_THAT(csv.out, HasSubstr("\"C-SHAKE\""));
     EXPECT_EQ(std::count(csv.out.begin(), csv.out.end(), '\n'), 2);
-    EXPECT_EQ(on("sheet", {"--machine", "A-RACE", "--json", "-o", at("a.json")}).status, 0);
+    EXPECT_EQ(
+        on("sheet", {"--machine", "A-RACE", "--today", "2026-05-10", "--json", "-o", at("a.json")}).status,
+        0);
     EXPECT_EQ(Json::parse(made::contentOf(at("a.json")), nullptr, false).dump(), json.dump());
 }
 
