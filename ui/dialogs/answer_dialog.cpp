@@ -81,7 +81,8 @@ void AnswerDialog::explain(const QString& text) {
 // Words that wrap keep the height they need at this width; the form, which scrolls, gives way.
 void AnswerDialog::resizeEvent(QResizeEvent* event) {
     QDialog::resizeEvent(event);
-    explanation_->setMinimumHeight(explanation_->heightForWidth(layout()->contentsRect().width()));
+    const int needs = explanation_->heightForWidth(layout()->contentsRect().width());
+    explanation_->setMinimumHeight(std::max(needs, 0));
 }
 
 void AnswerDialog::lacks(const QString& what) {
