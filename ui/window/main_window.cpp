@@ -74,6 +74,7 @@ MainWindow::MainWindow(Theme& theme, double scale, QSettings* settings, QWidget*
     connect(start_, &StartPage::newWanted, this, &MainWindow::askNew);
     connect(start_, &StartPage::fileWanted, this, [this](const QString& path) { openFleet(path); });
     start_->setRecent(recentFiles());
+    new DialogBounds(*this);
     restore();
     const Preferences kept = preferences();
     signWith(kept.name.toStdString());
