@@ -13,7 +13,6 @@
 #include <vector>
 
 #include "core/base/json_object.h"
-#include "core/base/json_object.h"
 #include "core/store/fleet_file.h"
 
 namespace fettle {

@@ -1,5 +1,5 @@
-// A balancing from its document: numbers of the grinding wheel of S. S. Rao, Mechanical Vibrations (inputs from
-// memory), and both schemas.
+// A balancing from its document: numbers of the grinding wheel of S. S. Rao, Mechanical Vibrations (inputs
+// from memory), and both schemas.
 #include "core/workshop/balance_job.h"
 #include "tests/cli/site_fixture.h"
 #include "tests/exchange/schema_check.h"

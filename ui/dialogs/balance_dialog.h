@@ -39,7 +39,7 @@ class BalanceDialog : public QDialog {
                   QWidget* parent);
 
     BalanceModel& model() { return model_; }
-    void goToStep(int step);  // 0 cautions, 1 rotor, 2 runs, 3 masses, 4 record
+    void goToStep(int step);                    // 0 cautions, 1 rotor, 2 runs, 3 masses, 4 record
     void keep(bool close, bool leave = false);  // leaves once it is kept
     void savePdf(const QString& path);
     void reject() override;

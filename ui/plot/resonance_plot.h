@@ -26,7 +26,8 @@ struct ResonanceMark {
 };
 
 struct ResonanceData {
-    std::shared_ptr<const WaterfallData> hz, orders;  // rows: bins of speed; `ms`: r/min, `recording`: how many
+    std::shared_ptr<const WaterfallData> hz,
+        orders;  // rows: bins of speed; `ms`: r/min, `recording`: how many
     std::vector<ResonanceMark> marks;
     std::vector<int> lines;  // orders that are drawn
     double shownHz = 200;    // at first
