@@ -9,7 +9,7 @@ namespace {
 using made::Followed;
 using testing::HasSubstr;
 
-Machine motor() {
+Machine barMotor() {
     return made::machineOf(R"({ "tag": "T-BAR", "mains_hz": 50, "support": "rigid",
         "driver": { "power_kw": 75, "poles": 4, "rated_rpm": 1484, "rotor_bars": 58 },
         "points": [ { "id": "M", "at": "driver DE", "mount": "bearing_housing", "channels": [
@@ -18,7 +18,7 @@ Machine motor() {
 }
 
 sim::SimulationSetup narrow(double seconds = 32, double load = 0.9) {
-    auto setup = made::setupOf(motor(), 1, seconds);
+    auto setup = made::setupOf(barMotor(), 1, seconds);
     setup.node.rateHz = 1000;
     setup.operation.load = load;
     return setup;
@@ -84,7 +84,7 @@ TEST(RotorBarFamily, ConcernsOnlyAMotorWithACage) {
         "driver": { "kind": "pm_synchronous", "power_kw": 75, "poles": 4, "rated_rpm": 1500 },
         "points": [ { "id": "M", "at": "driver DE", "channels": [ { "name": "x" } ] } ] })");
     EXPECT_TRUE(faultFamily("rotor_bar")->placesOn(magnets).empty());
-    EXPECT_FALSE(faultFamily("rotor_bar")->placesOn(motor()).empty());
+    EXPECT_FALSE(faultFamily("rotor_bar")->placesOn(barMotor()).empty());
 }
 
 // Figures of the trade for motor current: 54 dB and more is sound, below 45 suspect, below 36 probable (from
