@@ -74,7 +74,7 @@ TEST(RegisterCsv, AKeyIsNoFormulaForASpreadsheetEither) {
 }
 
 TEST(RegisterCsv, WhatIsNoTableIsRefused) {
-    for (const std::string text :
+    for (const std::string& text :
          {std::string(), std::string("\n"), std::string("a,b\n1,2\n"), std::string("tag,tag\n"),
           std::string("tag,\nA,1\n"), std::string("tag\nA"), std::string("tag,\0x\n", 8),
           std::string("tag,a/b/c/d/e/f/g/h/i/j/k/l/m/n\n")})

@@ -11,14 +11,14 @@ namespace {
 
 using testing::HasSubstr;
 
-const Instant kStart = *parseUtc("2026-05-04T06:20:00Z");
+const Instant kHung = *parseUtc("2026-05-04T06:20:00Z");
 const std::vector<PoseAxis> kThree{{"x", "horizontal"}, {"y", "vertical"}, {"z", "axial"}};
 
 // One reading a day.
 std::vector<PoseReading> days(const std::vector<std::vector<double>>& g) {
     std::vector<PoseReading> all;
     for (std::size_t i = 0; i < g.size(); ++i)
-        all.push_back({kStart + std::chrono::hours(24 * i), g[i]});
+        all.push_back({kHung + std::chrono::hours(24 * i), g[i]});
     return all;
 }
 
@@ -45,8 +45,8 @@ TEST(NodePose, AKnockIsDatedBetweenTwoRecordings) {
     const NodePose pose = askGravity(
         kThree, days({tilted(1), tilted(1.2), tilted(0.9), tilted(1), tilted(35), tilted(35.2), tilted(35)}));
     ASSERT_EQ(pose.moves.size(), 1u);
-    EXPECT_EQ(pose.moves[0].before, kStart + std::chrono::hours(24 * 3));
-    EXPECT_EQ(pose.moves[0].after, kStart + std::chrono::hours(24 * 4));
+    EXPECT_EQ(pose.moves[0].before, kHung + std::chrono::hours(24 * 3));
+    EXPECT_EQ(pose.moves[0].after, kHung + std::chrono::hours(24 * 4));
     EXPECT_NEAR(pose.moves[0].degrees, 34, 0.3);
     EXPECT_EQ(moveWords(pose.moves[0], "noon", "one"),
               "knocked, turned or swapped between noon and one: 34 degrees");
