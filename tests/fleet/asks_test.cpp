@@ -83,7 +83,7 @@ TEST_F(Asks, ByHandTheyAreAnsweredOrDroppedOnce) {
     ASSERT_TRUE(closeAsk(*fleet_, id, "dropped", "belt changed"));
     EXPECT_FALSE(closeAsk(*fleet_, id, "answered", ""));
     EXPECT_TRUE(asksOf(*fleet_)->empty());
-    const Ask& kept = only(*asksOf(*fleet_, "", true));
+    const Ask kept = only(*asksOf(*fleet_, "", true));
     EXPECT_EQ(kept.state(), "dropped");
     EXPECT_EQ(kept.spec.note, "belt changed");
     EXPECT_FALSE(kept.request.recording);
