@@ -9,8 +9,7 @@
 #include <QTabWidget>
 
 #include "core/fleet/sheet_content.h"
-#include "tests/fleet/small_site.h"
-#include "tests/ui/plot_support.h"
+#include "tests/ui/machine_page_fixture.h"
 #include "ui/panels/evidence_view.h"
 #include "ui/panels/fault_list.h"
 #include "ui/plot/waterfall.h"
@@ -21,39 +20,10 @@ using testing::HasSubstr;
 
 namespace {
 
-class MachinePageTest : public fleet_test::SmallSite {
+class MachinePageTest : public desk_test::PageOnSite {
   protected:
-    void openPage(const QString& tag, QSize size = {1280, 760}) {
-        work_ = std::make_unique<FleetWork>(path_);
-        ASSERT_FALSE(work_->trouble());
-        page_ = std::make_unique<MachinePage>(*work_, selection_, theme_);
-        page_->resize(size);
-        page_->show();
-        selection_.setMachine(tag);
-        settle();
-    }
-    void TearDown() override { page_.reset(); }
-    // Answers ask further: quiet twice in a row.
-    void settle() {
-        for (int quiet = 0; quiet < 2;) {
-            ASSERT_TRUE(QTest::qWaitFor([this] { return work_->waiting() == 0; }, 60000));
-            test::settle();
-            quiet = work_->waiting() == 0 ? quiet + 1 : 0;
-        }
-    }
-    template <class T>
-    T& part(const char* name) {
-        T* found = page_->findChild<T*>(QString::fromLatin1(name));
-        EXPECT_NE(found, nullptr) << name;
-        return *found;
-    }
     EvidencePanel& panel() { return part<EvidencePanel>("evidencePanel"); }
     std::string words(const char* plot) { return part<PlotFrame>(plot).words().toStdString(); }
-
-    Theme theme_{ThemeChoice::Light};
-    Selection selection_;
-    std::unique_ptr<FleetWork> work_;
-    std::unique_ptr<MachinePage> page_;
 };
 
 }  // namespace

@@ -13,8 +13,7 @@
 #include <QTableWidget>
 #include <QToolButton>
 
-#include "tests/fleet/small_site.h"
-#include "tests/ui/plot_support.h"
+#include "tests/ui/machine_page_fixture.h"
 #include "ui/pages/compare_strip.h"
 #include "ui/pages/machine_page.h"
 #include "ui/plot/spectrum_plot.h"
@@ -25,31 +24,8 @@ using testing::HasSubstr;
 
 namespace {
 
-class Bench : public fleet_test::SmallSite {
+class Bench : public desk_test::PageOnSite {
   protected:
-    void openPage(const QString& tag) {
-        work_ = std::make_unique<FleetWork>(path_);
-        page_ = std::make_unique<MachinePage>(*work_, selection_, theme_);
-        page_->resize(1280, 760);
-        page_->show();
-        page_->activateWindow();
-        selection_.setMachine(tag);
-        settle();
-    }
-    void TearDown() override { page_.reset(); }
-    void settle() {
-        for (int quiet = 0; quiet < 2;) {
-            ASSERT_TRUE(QTest::qWaitFor([this] { return work_->waiting() == 0; }, 60000));
-            test::settle();
-            quiet = work_->waiting() == 0 ? quiet + 1 : 0;
-        }
-    }
-    template <class T>
-    T& part(const char* name) {
-        T* found = page_->findChild<T*>(QString::fromLatin1(name));
-        EXPECT_NE(found, nullptr) << name;
-        return *found;
-    }
     SpectrumPlot& spectrum() { return part<SpectrumPlot>("spectrum"); }
     SpectrumPlot& envelope() { return part<SpectrumPlot>("envelope"); }
     void press(int key, Qt::KeyboardModifiers with = {}) {
@@ -68,11 +44,6 @@ class Bench : public fleet_test::SmallSite {
         found->trigger();
         settle();
     }
-
-    Theme theme_{ThemeChoice::Light};
-    Selection selection_;
-    std::unique_ptr<FleetWork> work_;
-    std::unique_ptr<MachinePage> page_;
 };
 
 }  // namespace

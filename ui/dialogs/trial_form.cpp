@@ -52,13 +52,6 @@ QLabel* heading(const QString& text, QWidget* parent) {
     return label;
 }
 
-QString linesOf(const std::vector<std::string>& sentences, const Units& units) {
-    QStringList lines;
-    for (const std::string& one : sentences)
-        lines << withUnitsBeside(shown(one), units);
-    return lines.join(u'\n');
-}
-
 void fill(QComboBox* box, const std::vector<Word>& words) {
     for (const Word& word : words)
         box->addItem(word.text, shown(word.key));

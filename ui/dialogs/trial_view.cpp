@@ -29,13 +29,6 @@ QLabel* paragraph(QWidget* parent, const char* name) {
     return label;
 }
 
-QString linesOf(const std::vector<std::string>& sentences, const Units& units) {
-    QStringList lines;
-    for (const std::string& one : sentences)
-        lines << withUnitsBeside(shown(one), units);
-    return lines.join(u'\n');
-}
-
 }  // namespace
 
 TrialView::TrialView(const Theme& theme, const Units& units, bool writable, QWidget* parent)

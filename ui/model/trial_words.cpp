@@ -1,6 +1,7 @@
 #include "ui/model/trial_words.h"
 
 #include "core/workshop/unbalance.h"
+#include "ui/model/unit_words.h"
 #include "ui/theme/tr.h"
 
 namespace fettle {
@@ -117,6 +118,13 @@ std::vector<TrialFigure> trialFigures(const TrialChange& change, const TrialExpe
         rows.push_back({tr("1x afterwards"), rangeText(*e.onceLowMmS, *e.onceHighMmS, units)});
     if (!e.lines.empty()) rows.push_back({tr("lines to appear"), linesText(e.lines)});
     return rows;
+}
+
+QString linesOf(const std::vector<std::string>& sentences, const Units& units) {
+    QStringList lines;
+    for (const std::string& one : sentences)
+        lines << withUnitsBeside(shown(one), units);
+    return lines.join(u'\n');
 }
 
 }  // namespace fettle

@@ -19,6 +19,8 @@ QString trialMarkWord(TrialMark mark);
 QString trialStateWord(const Trial& trial, bool closed);  // "planned", "passed"
 // What is changed, in one line: "10 g at 100 mm, driven".
 QString trialChangeText(const TrialChange& change);
+// Sentences of the engine, one a line, with the units people read in beside the stored ones.
+QString linesOf(const std::vector<std::string>& sentences, const Units& units);
 // The frozen figures of what was expected, one row each: name and value.
 struct TrialFigure {
     QString name, value;

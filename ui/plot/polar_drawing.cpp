@@ -146,30 +146,10 @@ void paintPolar(QPainter& painter, const QRectF& rect, const PolarPicture& polar
     painter.restore();
 }
 
-PolarDrawing::PolarDrawing(const Theme& theme, QWidget* parent) : QWidget(parent), theme_(theme) {
+PolarDrawing::PolarDrawing(const Theme& theme, QWidget* parent)
+    : DrawnPicture(theme, {19, 17}, {11, 12}, inWords, paintPolar, parent) {
     setObjectName(QStringLiteral("polarDrawing"));
     setAccessibleName(tr("Vibration of the runs as arrows"));
-    connect(&theme, &Theme::changed, this, qOverload<>(&QWidget::update));
-}
-
-void PolarDrawing::setPicture(PolarPicture picture) {
-    picture_ = std::move(picture);
-    setAccessibleDescription(inWords(picture_));
-    setToolTip(inWords(picture_));
-    update();
-}
-
-QSize PolarDrawing::sizeHint() const {
-    return QSize(19, 17) * fontMetrics().height();
-}
-
-QSize PolarDrawing::minimumSizeHint() const {
-    return QSize(11, 12) * fontMetrics().height();
-}
-
-void PolarDrawing::paintEvent(QPaintEvent*) {
-    QPainter painter(this);
-    paintPolar(painter, rect(), picture_, theme_, font());
 }
 
 }  // namespace fettle

@@ -4,12 +4,12 @@
 // function, for the window and for paper. Thread: the window's. Paints only.
 #pragma once
 
+#include <QCoreApplication>
 #include <QRectF>
 #include <QString>
-#include <QWidget>
 #include <vector>
 
-#include "ui/theme/theme.h"
+#include "ui/plot/drawn_picture.h"
 
 class QPainter;
 
@@ -38,21 +38,10 @@ struct PolarPicture {
 void paintPolar(QPainter& painter, const QRectF& rect, const PolarPicture& polar, const Theme& theme,
                 const QFont& font);
 
-class PolarDrawing : public QWidget {
-    Q_OBJECT
+class PolarDrawing : public DrawnPicture<PolarPicture> {
+    Q_DECLARE_TR_FUNCTIONS(fettle::PolarDrawing)
   public:
     explicit PolarDrawing(const Theme& theme, QWidget* parent = nullptr);
-    void setPicture(PolarPicture picture);
-    const PolarPicture& picture() const { return picture_; }
-    QSize sizeHint() const override;
-    QSize minimumSizeHint() const override;
-
-  protected:
-    void paintEvent(QPaintEvent* event) override;
-
-  private:
-    const Theme& theme_;
-    PolarPicture picture_;
 };
 
 }  // namespace fettle

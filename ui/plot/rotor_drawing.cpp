@@ -203,30 +203,10 @@ void paintRotor(QPainter& painter, const QRectF& rect, const RotorPicture& rotor
     painter.restore();
 }
 
-RotorDrawing::RotorDrawing(const Theme& theme, QWidget* parent) : QWidget(parent), theme_(theme) {
+RotorDrawing::RotorDrawing(const Theme& theme, QWidget* parent)
+    : DrawnPicture(theme, {19, 19}, {11, 13}, inWords, paintRotor, parent) {
     setObjectName(QStringLiteral("rotorDrawing"));
     setAccessibleName(tr("Rotor with its angles"));
-    connect(&theme, &Theme::changed, this, qOverload<>(&QWidget::update));
-}
-
-void RotorDrawing::setPicture(RotorPicture picture) {
-    picture_ = std::move(picture);
-    setAccessibleDescription(inWords(picture_));
-    setToolTip(inWords(picture_));
-    update();
-}
-
-QSize RotorDrawing::sizeHint() const {
-    return QSize(19, 19) * fontMetrics().height();
-}
-
-QSize RotorDrawing::minimumSizeHint() const {
-    return QSize(11, 13) * fontMetrics().height();
-}
-
-void RotorDrawing::paintEvent(QPaintEvent*) {
-    QPainter painter(this);
-    paintRotor(painter, rect(), picture_, theme_, font());
 }
 
 }  // namespace fettle

@@ -6,12 +6,12 @@
 // window's. Paints only.
 #pragma once
 
+#include <QCoreApplication>
 #include <QRectF>
 #include <QString>
-#include <QWidget>
 #include <vector>
 
-#include "ui/theme/theme.h"
+#include "ui/plot/drawn_picture.h"
 
 class QPainter;
 
@@ -45,21 +45,10 @@ double screenDegrees(const RotorPicture& rotor, double degrees);
 void paintRotor(QPainter& painter, const QRectF& rect, const RotorPicture& rotor, const Theme& theme,
                 const QFont& font);
 
-class RotorDrawing : public QWidget {
-    Q_OBJECT
+class RotorDrawing : public DrawnPicture<RotorPicture> {
+    Q_DECLARE_TR_FUNCTIONS(fettle::RotorDrawing)
   public:
     explicit RotorDrawing(const Theme& theme, QWidget* parent = nullptr);
-    void setPicture(RotorPicture picture);  // its accessible description tells the same in words
-    const RotorPicture& picture() const { return picture_; }
-    QSize sizeHint() const override;
-    QSize minimumSizeHint() const override;
-
-  protected:
-    void paintEvent(QPaintEvent* event) override;
-
-  private:
-    const Theme& theme_;
-    RotorPicture picture_;
 };
 
 }  // namespace fettle

@@ -11,6 +11,7 @@
 #include "ui/plot/cursor_table.h"
 #include "ui/plot/line_item.h"
 #include "ui/plot/overlay_items.h"
+#include "ui/plot/plot_tool.h"
 #include "ui/plot/spectrum_plot.h"
 
 namespace fettle {
@@ -20,18 +21,8 @@ namespace {
 const QString kArrowRoom = QStringLiteral("  ");  // the menu's arrow stands there
 constexpr double kSameSpeed = 0.002;  // share by which two speeds may differ and still be drawn as they are
 
-QToolButton* tool(const QString& text, const QString& name, const QString& help, QWidget* parent) {
-    auto* button = new QToolButton(parent);
-    button->setText(text);
-    button->setObjectName(name);
-    button->setAccessibleName(help);
-    button->setToolTip(help);
-    button->setFocusPolicy(Qt::StrongFocus);
-    return button;
-}
-
 QToolButton* menuTool(const QString& text, const QString& name, const QString& help, QWidget* parent) {
-    QToolButton* button = tool(text + kArrowRoom, name, help, parent);
+    QToolButton* button = plotTool(text + kArrowRoom, name, help, parent);
     button->setPopupMode(QToolButton::InstantPopup);
     auto* menu = new QMenu(button);
     menu->setObjectName(name + QStringLiteral("Menu"));
@@ -65,12 +56,12 @@ void SpectrumPlot::addControls() {
     kindBox_->addItem(tr("sidebands"), int(CursorKind::Sidebands));
     connect(kindBox_, &QComboBox::activated, this,
             [this] { setCursorKind(CursorKind(kindBox_->currentData().toInt())); });
-    ordersButton_ = tool(tr("orders"), objectName() + QStringLiteral("Orders"),
-                         tr("Frequency axis in orders of the shaft"), this);
+    ordersButton_ = plotTool(tr("orders"), objectName() + QStringLiteral("Orders"),
+                             tr("Frequency axis in orders of the shaft"), this);
     ordersButton_->setCheckable(true);
     connect(ordersButton_, &QToolButton::toggled, this, &SpectrumPlot::setOrders);
-    tableButton_ =
-        tool(tr("table"), objectName() + QStringLiteral("Table"), tr("Table of the cursor's lines"), this);
+    tableButton_ = plotTool(tr("table"), objectName() + QStringLiteral("Table"),
+                            tr("Table of the cursor's lines"), this);
     tableButton_->setCheckable(true);
     connect(tableButton_, &QToolButton::toggled, this, &SpectrumPlot::showTable);
     overlayButton_ =

@@ -16,6 +16,7 @@
 #include "ui/plot/gestures.h"
 #include "ui/plot/line_item.h"
 #include "ui/plot/period_ticks.h"
+#include "ui/plot/plot_tool.h"
 #include "ui/plot/readout.h"
 
 namespace fettle {
@@ -25,12 +26,7 @@ namespace {
 constexpr int kRestMs = 40;  // after the last movement the visible part is reckoned
 
 QToolButton* toggle(const QString& text, const QString& name, const QString& help, QWidget* parent) {
-    auto* button = new QToolButton(parent);
-    button->setText(text);
-    button->setObjectName(name);
-    button->setAccessibleName(help);
-    button->setToolTip(help);
-    button->setFocusPolicy(Qt::StrongFocus);
+    QToolButton* button = plotTool(text, name, help, parent);
     button->setCheckable(true);
     return button;
 }
