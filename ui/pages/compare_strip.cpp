@@ -151,7 +151,7 @@ void CompareStrip::rebuild() {
     const auto here = std::find_if(rows_.begin(), rows_.end(),
                                    [](const SideRow& row) { return row.beside == Beside::Here; });
     const QString hereTag = here == rows_.end() ? QString() : shown(here->tag);
-    const auto hereValue = here == rows_.end() ? std::nullopt : valueOf(*here);
+    const double hereValue = here == rows_.end() ? 0.0 : valueOf(*here).value_or(0.0);
     const ShownUnit shownAs = shownUnit(unit(), units_);
     const QSignalBlocker quiet(table_);
     table_->setHorizontalHeaderLabels({shownAs.unit, tr("× shown"), tr("where"), tr("what"), tr("recorded")});
@@ -159,12 +159,12 @@ void CompareStrip::rebuild() {
     for (int i = 0; i < table_->rowCount(); ++i) {
         const SideRow& row = rows_[std::size_t(i)];
         const auto value = valueOf(row);
-        const bool ratio = value && hereValue && *hereValue > 0;
+        const bool ratio = value && hereValue > 0;
         QString place = nameOf(row, hereTag);
         if (!row.channel.direction.empty() && row.channel.direction != "unknown")
             place = tr("%1, %2").arg(place, shown(row.channel.direction));
         const QStringList texts = {value ? significant(shownAs.shown(*value)) : QStringLiteral("-"),
-                                   ratio ? significant(*value / *hereValue, 2) : QString(), place,
+                                   ratio ? significant(*value / hereValue, 2) : QString(), place,
                                    relationWord(row.beside), shortMomentText(row.time, zone_)};
         for (int column = 0; column < kColumns; ++column) {
             auto* cell = new QTableWidgetItem(texts[column]);
