@@ -375,6 +375,7 @@ const std::vector<Migration>& migrations() {
         {2, "measures of faults, followed over weeks", kSecond, 1},
         // A program before takes a decision that was withdrawn since for an accepted one.
         {3, "photographs, steps of a job, requests, balancing and trials, reading rules", kThird, 3},
+        {4, "spectra by spans of time, retention, alerts, what re-examination changed", fourthStep(), 3},
     };
     return all;
 }

@@ -18,6 +18,7 @@ struct Migration {
 };
 
 const std::vector<Migration>& migrations();
+const char* fourthStep();  // schema_4.cpp
 
 inline constexpr std::int32_t kApplicationId = 0x46746c31;  // "Ftl1"
 
