@@ -29,6 +29,7 @@ struct FleetFile::Parts {
     WorkshopStore workshop{*database};
     ReadingRuleStore readingRules{*database};
     RequestStore requests{*database};
+    AlertStore alerts{*database};
 };
 
 namespace {
@@ -295,6 +296,10 @@ WorkshopStore& FleetFile::workshop() {
 RequestStore& FleetFile::requests() {
     return parts_->requests;
 }
+AlertStore& FleetFile::alerts() {
+    return parts_->alerts;
+}
+
 ReadingRuleStore& FleetFile::readingRules() {
     return parts_->readingRules;
 }

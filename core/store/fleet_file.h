@@ -13,6 +13,7 @@
 
 #include "core/base/progress.h"
 #include "core/base/result.h"
+#include "core/store/alert_store.h"
 #include "core/store/job_store.h"
 #include "core/store/log_store.h"
 #include "core/store/photo_store.h"
@@ -89,6 +90,7 @@ class FleetFile {
     WorkshopStore& workshop();
     ReadingRuleStore& readingRules();
     RequestStore& requests();
+    AlertStore& alerts();
 
     // All that `work` writes through the stores, or nothing of it where it returns an error.
     Status together(const std::function<Status()>& work);
