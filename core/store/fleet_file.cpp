@@ -7,6 +7,7 @@
 #include "core/store/file_probe.h"
 #include "core/store/fleet_check.h"
 #include "core/store/migrate.h"
+#include "core/store/re_examination_store.h"
 
 namespace fettle {
 
@@ -29,6 +30,7 @@ struct FleetFile::Parts {
     WorkshopStore workshop{*database};
     ReadingRuleStore readingRules{*database};
     RequestStore requests{*database};
+    ReExaminationStore reExaminations{*database};
     AlertStore alerts{*database};
 };
 
@@ -296,6 +298,17 @@ WorkshopStore& FleetFile::workshop() {
 RequestStore& FleetFile::requests() {
     return parts_->requests;
 }
+
+ReExaminationStore& FleetFile::reExaminations() {
+    return parts_->reExaminations;
+}
+
+Result<std::int64_t> FleetFile::changesByOthers() {
+    const auto version = parts_->database->one<std::int64_t>("PRAGMA data_version");
+    if (!version) return fail(version.error());
+    return version->value_or(0);
+}
+
 AlertStore& FleetFile::alerts() {
     return parts_->alerts;
 }

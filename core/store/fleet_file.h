@@ -28,6 +28,7 @@
 namespace fettle {
 
 class Database;
+class ReExaminationStore;  // core/store/re_examination_store.h
 struct Migration;
 
 // Files up to this size are read through once at opening (quick_check, 1 ms a MB as measured); of larger
@@ -90,6 +91,10 @@ class FleetFile {
     WorkshopStore& workshop();
     ReadingRuleStore& readingRules();
     RequestStore& requests();
+    ReExaminationStore& reExaminations();
+
+    // Another number than before where another connection, of this program or another, has written since.
+    Result<std::int64_t> changesByOthers();
     AlertStore& alerts();
 
     // All that `work` writes through the stores, or nothing of it where it returns an error.

@@ -7,7 +7,7 @@ namespace fettle {
 namespace {
 // A string a concern; the step runs them in this order. Times and texts as in schema.cpp.
 constexpr const char* kSpectra = R"sql(
-CREATE TABLE spectrum_span (            -- largest of every line over a span of time; stays where spectra were thinned
+CREATE TABLE spectrum_span (            -- largest of every line over a span of time; stays when spectra are thinned
     channel INTEGER NOT NULL REFERENCES channel,
     kind    INTEGER NOT NULL,           -- as in spectrum
     level   INTEGER NOT NULL,           -- 1: four hours | 2: a day, from midnight UTC
@@ -18,7 +18,7 @@ CREATE TABLE spectrum_span (            -- largest of every line over a span of 
     PRIMARY KEY (channel, kind, level, start, top_hz)
 ) STRICT, WITHOUT ROWID;
 
-CREATE TABLE spans_to_build (           -- series older than the table of spans; until they are built they are read from spectrum
+CREATE TABLE spans_to_build (           -- series from before there were spans: until then read from spectrum
     channel INTEGER NOT NULL REFERENCES channel,
     kind    INTEGER NOT NULL,
     PRIMARY KEY (channel, kind)
@@ -120,6 +120,33 @@ INSERT INTO alert_setting(key, value) SELECT 'looked_to', coalesce(max(id), 0) F
 )sql";
 
 constexpr const char* kReExamination = R"sql(
+CREATE TABLE re_examination (           -- a run of weighing again what is kept raw
+    id           INTEGER PRIMARY KEY,
+    engine       TEXT NOT NULL,         -- that weighed: version and checksum of the settings
+    machine      TEXT NOT NULL,         -- tag; '': all
+    even_current INTEGER NOT NULL,      -- 1: also what this engine had weighed before
+    started      INTEGER NOT NULL,      -- ms UTC
+    finished     INTEGER                -- ms UTC; NULL: not come to its end; the same one is carried on
+) STRICT;
+
+CREATE TABLE re_examined (              -- a recording weighed again in a run
+    run        INTEGER NOT NULL REFERENCES re_examination,
+    recording  INTEGER NOT NULL REFERENCES recording,
+    old_engine TEXT NOT NULL,           -- that had weighed it before
+    PRIMARY KEY (run, recording)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE re_examined_verdict (      -- of it, where a hypothesis came out differently
+    run         INTEGER NOT NULL,
+    recording   INTEGER NOT NULL,
+    hypothesis  INTEGER NOT NULL REFERENCES hypothesis,
+    old_dban    REAL,                   -- decibans; NULL: not weighed
+    new_dban    REAL,
+    old_urgency TEXT NOT NULL,          -- leave | watch | plan | act; '': not named
+    new_urgency TEXT NOT NULL,
+    PRIMARY KEY (run, recording, hypothesis),
+    FOREIGN KEY (run, recording) REFERENCES re_examined(run, recording)
+) STRICT, WITHOUT ROWID;
 )sql";
 }  // namespace
 
