@@ -21,17 +21,22 @@ struct SampleCommand {
     bool lastWeekOnly = false, wav = false;
 };
 
-// Beside the program, where the system tells where that is.
-std::string besideProgram() {
+// Where the scenario stands beside a program that was built, and beside one that was installed.
+std::vector<std::string> besideProgram() {
     std::error_code problem;
     const auto program = std::filesystem::read_symlink("/proc/self/exe", problem);
-    return problem ? "" : (program.parent_path().parent_path() / "sample_fleet").string();
+    if (problem) return {};
+    const auto above = program.parent_path().parent_path();
+    return {(above / "sample_fleet").string(), (above / "share/fettle/sample_fleet").string()};
 }
 
-// The folder given, else ./sample_fleet, else ../sample_fleet of the program's own.
+// The folder given, else ./sample_fleet, else the program's own.
 Result<std::string> findScenario(const FileSystem& files, const std::string& given) {
     std::vector<std::string> tried{given};
-    if (given.empty()) tried = {"sample_fleet", besideProgram()};
+    if (given.empty()) {
+        tried = besideProgram();
+        tried.insert(tried.begin(), "sample_fleet");
+    }
     for (const std::string& folder : tried)
         if (!folder.empty() && files.exists(folder + "/scenario.json")) return folder;
     return fail(ErrorKind::NotFound, tried.front() + "/scenario.json", "",

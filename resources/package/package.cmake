@@ -5,6 +5,8 @@ set(package_dir ${PROJECT_SOURCE_DIR}/resources/package)
 
 install(TARGETS fettle-cli RUNTIME)
 install(FILES ${package_dir}/copyright DESTINATION ${CMAKE_INSTALL_DOCDIR})
+install(DIRECTORY ${PROJECT_SOURCE_DIR}/sample_fleet DESTINATION ${CMAKE_INSTALL_DATADIR}/fettle
+        FILES_MATCHING PATTERN "*.json")
 set(manuals fettle-cli.1)
 if(TARGET fettle)
     list(APPEND manuals fettle.1)

@@ -27,7 +27,8 @@ Value orEnd(Result<Value> result) {
     std::exit(3);
 }
 
-RecordingPtr recorded(const Machine& machine, const std::vector<sim::Condition>& conditions) {
+RecordingPtr recorded(const Machine& machine, const std::vector<sim::Condition>& conditions,
+                      double seconds = kSeconds) {
     sim::SimulationSetup setup;
     setup.machine = machine;
     setup.character = sim::characterOf(machine);
@@ -36,22 +37,23 @@ RecordingPtr recorded(const Machine& machine, const std::vector<sim::Condition>&
     setup.node.rangeG = 50;
     setup.operation.mainsHz = 60;
     setup.conditions = conditions;
-    setup.seconds = kSeconds;
+    setup.seconds = seconds;
     const sim::SimulatedRecording made = orEnd(sim::simulate(setup));
-    const sim::SimulatedChannel& from = made.channels.front();
-    const double unit = from.scale / double(1 << (made.bits - 1));
-    Channel channel;
-    channel.name = from.name;
-    channel.point = "DE";
-    channel.unit = from.unit;
-    channel.sampleRateHz = made.rateHz;
-    for (const std::int32_t sample : from.samples)
-        channel.samples.push_back(sample * unit);
     auto recording = std::make_shared<Recording>();
     recording->file = "simulated";
     recording->machine = machine.tag;
     recording->speedRpm = kRpm;
-    recording->channels.push_back(std::move(channel));
+    for (const sim::SimulatedChannel& from : made.channels) {
+        const double unit = from.scale / double(1 << (made.bits - 1));
+        Channel channel;
+        channel.name = from.name;
+        channel.point = "DE";
+        channel.unit = from.unit;
+        channel.sampleRateHz = made.rateHz;
+        for (const std::int32_t sample : from.samples)
+            channel.samples.push_back(sample * unit);
+        recording->channels.push_back(std::move(channel));
+    }
     return recording;
 }
 
@@ -61,6 +63,16 @@ BenchCase make(const std::string& name, const std::vector<sim::Condition>& condi
 }
 
 }  // namespace
+
+BenchCase caseOf(double seconds, int channels) {
+    Machine machine = orEnd(parseMachine(kMachine, "benchmark")).machine;
+    std::vector<PointChannel>& fitted = machine.points.front().channels;
+    for (int i = 1; i < channels; ++i) {
+        fitted.push_back(fitted.front());
+        fitted.back().name = "de" + std::to_string(i);
+    }
+    return {"sound", machine, recorded(machine, {}, seconds)};
+}
 
 const BenchCase& soundCase() {
     static const BenchCase made = make("sound", {});

@@ -20,5 +20,7 @@ struct BenchCase {
 // ask.
 const BenchCase& soundCase();
 const BenchCase& faultyCase();
+// The sound machine with a record of another length and so many channels on its one point. Made each time.
+BenchCase caseOf(double seconds, int channels);
 
 }  // namespace fettle::bench

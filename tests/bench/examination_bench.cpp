@@ -7,7 +7,11 @@
 //                                                 `fettle-cli sample FOLDER --weeks 12` has made
 //   build/fettle-bench --make-large FOLDER        a fleet of 1,500 machines, one with a year at 20 minutes
 //   build/fettle-bench --desk FOLDER/large.fettle   the window over it: page changes, ledger, waterfall
+//   build/fettle-bench --curves [FOLDER]          time against length, channels; with a folder for fleet
+//   files
+//                                                 also against machines, weeks, recordings
 //   build/fettle-bench --record NAME FILE         the samples of "sound" or "outer race", raw float64 in g
+//   tests/bench/compare BEFORE AFTER [FILTER]      two builds of it in turns, as a table of ratios
 //   tests/bench/same_pipeline.py build/fettle-bench   the same pipeline in NumPy and SciPy beside it
 #include <benchmark/benchmark.h>
 #include <fmt/format.h>
@@ -19,6 +23,7 @@
 
 #include "core/diagnosis/examine.h"
 #include "tests/bench/bare_transforms.h"
+#include "tests/bench/curves.h"
 #include "tests/bench/desk_bench.h"
 #include "tests/bench/import_bench.h"
 #include "tests/bench/large_fleet.h"
@@ -102,6 +107,8 @@ int main(int argc, char** argv) {
     }
     if (argc == 3 && std::string_view(argv[1]) == "--import") return importBench({.folder = argv[2]});
     if (argc == 3 && std::string_view(argv[1]) == "--make-large") return makeLargeFleet({.folder = argv[2]});
+    if ((argc == 2 || argc == 3) && std::string_view(argv[1]) == "--curves")
+        return curves({.folder = argc == 3 ? argv[2] : ""});
 #ifdef FETTLE_BENCH_DESKTOP
     if (argc == 3 && std::string_view(argv[1]) == "--desk") return deskBench({.fleet = argv[2]});
 #endif
