@@ -34,6 +34,28 @@ BEGIN SELECT RAISE(ABORT, 'spans of this series are not built yet'); END;
 )sql";
 
 constexpr const char* kRetention = R"sql(
+CREATE TABLE retention_rule (           -- how long what is kept; ages count back from a point's newest recording
+    what        TEXT NOT NULL PRIMARY KEY,  -- waveforms | spectra | examinations; trends stay for ever
+    all_days    INTEGER NOT NULL,       -- every one
+    daily_days  INTEGER,                -- then one a day for so long; NULL: for ever
+    weekly_days INTEGER                 -- then one a week for so long; NULL: for ever
+) STRICT;
+INSERT INTO retention_rule VALUES
+    ('waveforms', 2, 90, NULL), ('spectra', 30, NULL, NULL), ('examinations', 30, NULL, NULL);
+
+CREATE TABLE retention_run (            -- each time something was taken away
+    id      INTEGER PRIMARY KEY,
+    started INTEGER NOT NULL,           -- ms UTC
+    by      TEXT NOT NULL,
+    rules   TEXT NOT NULL               -- how long what was kept then, in words
+) STRICT;
+
+CREATE TABLE thinned (                  -- what was taken from a recording: the run that did; NULL: nothing
+    recording   INTEGER PRIMARY KEY REFERENCES recording,
+    waveform    INTEGER REFERENCES retention_run,
+    spectra     INTEGER REFERENCES retention_run,
+    examination INTEGER REFERENCES retention_run
+) STRICT;
 )sql";
 
 constexpr const char* kAlerts = R"sql(
