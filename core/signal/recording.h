@@ -27,6 +27,7 @@ struct Channel {
     // once; 0 bits: float or text.
     int bits = 0;
     double scale = 1;
+    std::string pointHint;  // what the file calls the place; counts only where the machine has such a point
 };
 
 struct Recording {
@@ -34,6 +35,7 @@ struct Recording {
     std::string machine;  // tag, from the sidecar; may be empty
     std::string point;
     std::optional<Instant> time;
+    std::optional<Instant> fileTime;  // as the file dates itself, in no zone: UTC where somebody says so
     std::string timeSource;
     std::optional<Instant> received;
     std::string capture;  // joins files of one capture
