@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <set>
 
 #include "core/diagnosis/blind_machine.h"
 #include "core/diagnosis/line_reading.h"
@@ -154,9 +155,12 @@ bool faultsMeet(const std::string& fault, const std::string& spots) {
 std::vector<BlindSpot> jointBlindSpots(const Machine& machine, const std::vector<Examination>& parts) {
     const std::vector<BlindSpot> wide = blindByMachine(machine, factsOf(parts));
     std::vector<BlindSpot> all;
+    std::set<std::pair<std::string, std::string>> asked;
     for (const std::size_t i : longestFirst(parts))
         for (const BlindSpot& b : parts[i].blind) {
             if (b.machineWide || isToldBy(wide, b)) continue;
+            // Whether others saw it follows from fault and place: asked once of the week.
+            if (!asked.emplace(b.fault, b.at).second) continue;
             const bool known = std::any_of(all.begin(), all.end(), [&](const BlindSpot& a) {
                 return a.fault == b.fault && placesMeet(a.at, b.at);
             });

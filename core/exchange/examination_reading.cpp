@@ -1,3 +1,5 @@
+#include <simdjson.h>
+
 #include <algorithm>
 
 #include "core/diagnosis/family.h"
@@ -7,79 +9,95 @@ namespace fettle {
 
 namespace {
 
+using Value = simdjson::dom::element;
+
 // Total look-ups: what is absent or of another kind reads as nothing.
-const Json& at(const Json& json, const char* key) {
-    static const Json nothing;
-    if (!json.is_object()) return nothing;
-    const auto found = json.find(key);
-    return found == json.end() ? nothing : *found;
+template <class T>
+std::optional<T> read(const Value& value, const char* key) {
+    simdjson::dom::object object;
+    Value found;
+    T read{};
+    if (value.get(object) || object[key].get(found) || found.get(read)) return std::nullopt;
+    return read;
 }
 
-std::string text(const Json& json, const char* key) {
-    const Json& value = at(json, key);
-    return value.is_string() ? value.get<std::string>() : "";
+std::string textOf(const Value& value) {
+    std::string_view text;
+    return value.get(text) ? std::string() : std::string(text);
 }
 
-std::optional<double> maybe(const Json& json, const char* key) {
-    const Json& value = at(json, key);
-    return value.is_number() ? std::optional(value.get<double>()) : std::nullopt;
+std::string text(const Value& value, const char* key) {
+    return std::string(read<std::string_view>(value, key).value_or(std::string_view()));
 }
 
-double number(const Json& json, const char* key) {
-    return maybe(json, key).value_or(0);
+std::optional<double> maybe(const Value& value, const char* key) {
+    return read<double>(value, key);
 }
 
-std::size_t count(const Json& json, const char* key) {
-    const Json& value = at(json, key);
-    return value.is_number_unsigned() ? value.get<std::size_t>() : 0;
+double number(const Value& value, const char* key) {
+    return maybe(value, key).value_or(0);
 }
 
-bool yes(const Json& json, const char* key) {
-    const Json& value = at(json, key);
-    return value.is_boolean() && value.get<bool>();
+std::size_t count(const Value& value, const char* key) {
+    return std::size_t(read<std::uint64_t>(value, key).value_or(0));
+}
+
+bool yes(const Value& value, const char* key) {
+    return read<bool>(value, key).value_or(false);
 }
 
 template <class Make>
-auto list(const Json& json, const char* key, Make make) {
-    std::vector<decltype(make(json))> all;
-    const Json& items = at(json, key);
-    if (items.is_array())
-        for (const Json& item : items)
-            all.push_back(make(item));
+auto list(const Value& value, const char* key, Make make) {
+    std::vector<decltype(make(value))> all;
+    const auto items = read<simdjson::dom::array>(value, key);
+    if (!items) return all;
+    all.reserve(items->size());
+    for (const Value item : *items)
+        all.push_back(make(item));
     return all;
 }
 
-std::vector<std::string> texts(const Json& json, const char* key) {
-    return list(json, key,
-                [](const Json& j) { return j.is_string() ? j.get<std::string>() : std::string(); });
+template <class Make>
+auto one(const Value& value, const char* key, Make make) -> decltype(make(value)) {
+    const auto found = read<Value>(value, key);
+    if (!found) return {};
+    return make(*found);
 }
 
-SpeedResult speedOf(const Json& json) {
+std::vector<std::string> texts(const Value& value, const char* key) {
+    return list(value, key, textOf);
+}
+
+SpeedResult speedOf(const Value& json) {
     SpeedResult speed;
     speed.rpm = maybe(json, "rpm");
     speed.plusMinusRpm = number(json, "plus_minus_rpm");
     speed.from = text(json, "from");
     speed.givenRpm = maybe(json, "given_rpm");
-    speed.estimates = list(json, "estimates", [](const Json& j) {
+    speed.estimates = list(json, "estimates", [](const Value& j) {
         return SpeedEstimate{text(j, "from"), number(j, "rpm"), number(j, "plus_minus_rpm")};
     });
     return speed;
 }
 
-ZoneNote zoneOf(const Json& json) {
+ZoneNote zoneOf(const Value& json) {
     return {text(json, "zone"), text(json, "zone_basis"), maybe(json, "next_limit_mm_s"),
             yes(json, "indicative"), yes(json, "note_only")};
 }
 
-ChannelLevels levelsOf(const Json& json) {
+void takeBand(const Value& json, ChannelLevels& levels) {
+    const auto band = read<simdjson::dom::array>(json, "velocity_band_hz");
+    double least = 0, most = 0;
+    if (!band || band->size() != 2 || band->at(0).get(least) || band->at(1).get(most)) return;
+    levels.velocityLeastHz = least;
+    levels.velocityMostHz = most;
+}
+
+ChannelLevels levelsOf(const Value& json) {
     ChannelLevels levels;
     levels.channel = text(json, "channel");
     levels.velocityRmsMmS = maybe(json, "velocity_rms_mm_s");
-    const Json& band = at(json, "velocity_band_hz");
-    if (band.is_array() && band.size() == 2 && band[0].is_number() && band[1].is_number()) {
-        levels.velocityLeastHz = band[0].get<double>();
-        levels.velocityMostHz = band[1].get<double>();
-    }
+    takeBand(json, levels);
     levels.accelerationRmsG = maybe(json, "acceleration_rms_g");
     levels.crestFactor = number(json, "crest_factor");
     levels.kurtosis = number(json, "kurtosis");
@@ -91,10 +109,10 @@ ChannelLevels levelsOf(const Json& json) {
     return levels;
 }
 
-RecordingFacts recordingOf(const Json& json) {
+RecordingFacts recordingOf(const Value& json) {
     RecordingFacts facts;
     facts.file = text(json, "file");
-    facts.channels = list(json, "channels", [](const Json& j) {
+    facts.channels = list(json, "channels", [](const Value& j) {
         return ChannelFacts{text(j, "name"),
                             text(j, "point"),
                             text(j, "direction"),
@@ -103,16 +121,16 @@ RecordingFacts recordingOf(const Json& json) {
                             count(j, "samples")};
     });
     facts.running = text(json, "running");
-    if (const Json& mains = at(json, "mains"); mains.is_object())
-        facts.mains = MainsFacts{number(mains, "hz"), number(mains, "plus_minus_hz"), text(mains, "from"),
-                                 yes(mains, "output")};
+    if (const auto mains = read<Value>(json, "mains"); mains && mains->is_object())
+        facts.mains = MainsFacts{number(*mains, "hz"), number(*mains, "plus_minus_hz"), text(*mains, "from"),
+                                 yes(*mains, "output")};
     facts.frameTempC = maybe(json, "frame_temp_c");
-    facts.speed = speedOf(at(json, "speed"));
-    facts.quality = list(json, "quality", [](const Json& j) {
+    facts.speed = one(json, "speed", speedOf);
+    facts.quality = list(json, "quality", [](const Value& j) {
         return QualityNote{text(j, "code"), text(j, "channel"), text(j, "detail")};
     });
     facts.levels = list(json, "levels", levelsOf);
-    facts.measures = list(json, "measures", [](const Json& j) {
+    facts.measures = list(json, "measures", [](const Value& j) {
         return FaultMeasure{text(j, "fault"), text(j, "at"),       text(j, "name"),
                             text(j, "unit"),  count(j, "channel"), number(j, "value")};
     });
@@ -125,7 +143,7 @@ LineState stateOf(const std::string& word) {
     return LineState::LeftOut;
 }
 
-LineRow lineOf(const Json& json) {
+LineRow lineOf(const Value& json) {
     LineRow row;
     row.name = text(json, "name");
     row.order = number(json, "order");
@@ -143,18 +161,19 @@ LineRow lineOf(const Json& json) {
 }
 
 // The row "mean over n recordings" closes the lines where there are several; it is no line.
-void takeLines(const Json& json, Hypothesis& h) {
-    const Json& lines = at(json, "lines");
-    if (!lines.is_array()) return;
-    for (const Json& line : lines) {
-        if (at(line, "state").is_string())
+void takeLines(const Value& json, Hypothesis& h) {
+    const auto lines = read<simdjson::dom::array>(json, "lines");
+    if (!lines) return;
+    h.best.rows.reserve(lines->size());
+    for (const Value line : *lines) {
+        if (read<std::string_view>(line, "state"))
             h.best.rows.push_back(lineOf(line));
         else
             h.meanDban = number(line, "weight_dban");
     }
 }
 
-Hypothesis hypothesisOf(const Json& json) {
+Hypothesis hypothesisOf(const Value& json) {
     Hypothesis h;
     h.fault = text(json, "fault");
     h.at = text(json, "at");
@@ -166,7 +185,7 @@ Hypothesis hypothesisOf(const Json& json) {
     h.provedOn = text(json, "proved_on");
     h.causeShare = maybe(json, "cause_share");
     if (!h.weightDban) {  // written by an older program without the number: one
-        h.recordingCount = json.contains("recording_count") ? count(json, "recording_count") : 1;
+        h.recordingCount = read<std::uint64_t>(json, "recording_count").value_or(1);
         return h;
     }
     h.recording = count(json, "recording");
@@ -183,31 +202,31 @@ Hypothesis hypothesisOf(const Json& json) {
     return h;
 }
 
-Severity severityOf(const Json& json) {
+Severity severityOf(const Value& json) {
     return {text(json, "kind"),   text(json, "value"), maybe(json, "level"),
             maybe(json, "limit"), text(json, "unit"),  text(json, "basis")};
 }
 
 // What a finding says beyond what was considered.
-void takeFinding(const Json& json, Hypothesis& h) {
-    h.severity = severityOf(at(json, "severity"));
+void takeFinding(const Value& json, Hypothesis& h) {
+    h.severity = one(json, "severity", severityOf);
     h.urgency = text(json, "urgency");
     h.provedOn = text(json, "proved_on");
     h.recording = count(json, "recording");
-    h.rivals = list(json, "rivals", [](const Json& j) {
+    h.rivals = list(json, "rivals", [](const Value& j) {
         return Rival{text(j, "fault"), text(j, "at"), number(j, "weight_dban"), text(j, "lines")};
     });
     h.against = texts(json, "against");
     h.sentence = text(json, "sentence");
-    h.causeNotes = list(json, "cause_notes", [](const Json& j) {
+    h.causeNotes = list(json, "cause_notes", [](const Value& j) {
         return CauseNote{text(j, "feature"), text(j, "unit"), number(j, "value"), number(j, "dban")};
     });
 }
 
-void takeFindings(const Json& json, Examination& e) {
-    const Json& findings = at(json, "findings");
-    if (!findings.is_array()) return;
-    for (const Json& finding : findings) {
+void takeFindings(const Value& json, Examination& e) {
+    const auto findings = read<simdjson::dom::array>(json, "findings");
+    if (!findings) return;
+    for (const Value finding : *findings) {
         const auto same = [&](const Hypothesis& h) {
             return h.fault == text(finding, "fault") && h.at == text(finding, "at");
         };
@@ -219,8 +238,8 @@ void takeFindings(const Json& json, Examination& e) {
 }
 
 // Written for each of the four families of a bearing; one spot here, as it was.
-void takeBlind(const Json& json, Examination& e) {
-    for (BlindSpot& spot : list(json, "blind", [](const Json& j) {
+void takeBlind(const Value& json, Examination& e) {
+    for (BlindSpot& spot : list(json, "blind", [](const Value& j) {
              return BlindSpot{text(j, "fault"), text(j, "at"), text(j, "why"), text(j, "cure"),
                               yes(j, "machine_wide")};
          })) {
@@ -238,9 +257,7 @@ void takeBlind(const Json& json, Examination& e) {
     }
 }
 
-}  // namespace
-
-Result<Examination> examinationFromJson(const Json& json, const std::string& file) {
+Result<Examination> examinationOf(const Value& json, const std::string& file) {
     if (number(json, "schema") != 1)
         return fail(ErrorKind::Unsupported, file, "/schema", "is not 1, the schema this program reads");
     Examination e;
@@ -250,7 +267,7 @@ Result<Examination> examinationFromJson(const Json& json, const std::string& fil
     e.recordings = list(json, "recordings", recordingOf);
     if (e.recordings.empty())
         return fail(ErrorKind::Damaged, file, "/recordings", "an examination has at least one recording");
-    e.speed = speedOf(at(json, "speed"));
+    e.speed = one(json, "speed", speedOf);
     e.considered = list(json, "considered", hypothesisOf);
     for (Hypothesis& h : e.considered)
         h.recording = std::min(h.recording, e.recordings.size() - 1);
@@ -260,10 +277,20 @@ Result<Examination> examinationFromJson(const Json& json, const std::string& fil
     return e;
 }
 
-Result<Examination> examinationFromText(const std::string& text, const std::string& file) {
+// Why it could not be read; the slower reader knows the place.
+tl::unexpected<Error> refused(const std::string& text, const std::string& file) {
     const auto json = parseJson(text, file);
     if (!json) return fail(json.error());
-    return examinationFromJson(*json, file);
+    return fail(ErrorKind::Damaged, file, "byte 0", "is JSON of which a part cannot be held");
+}
+
+}  // namespace
+
+Result<Examination> examinationFromText(const std::string& text, const std::string& file) {
+    thread_local simdjson::dom::parser parser;
+    Value json;
+    if (parser.parse(text).get(json)) return refused(text, file);
+    return examinationOf(json, file);
 }
 
 std::string examinationAsText(const Examination& examination) {

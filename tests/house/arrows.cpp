@@ -44,6 +44,7 @@ const std::vector<Owned> kOwned = {
     {"sqlite3", {"core/store/"}},
     {"zstd", {"core/store/"}},
     {"xxhash", {"core/store/"}},
+    {"simdjson", {"core/exchange/examination_reading.cpp"}},
     {"date/", {"core/fleet/site_calendar"}},
     {"nlohmann/", {"core/base/json_"}},
     {"tl/", {"core/base/result.h"}},

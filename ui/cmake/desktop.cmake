@@ -47,7 +47,7 @@ ui_room(pages)
 ui_room(dialogs)
 if(TARGET fettle_ui_dialogs)
     # Shown by Help, About.
-    target_compile_definitions(fettle_ui_dialogs PRIVATE FETTLE_LIBRARY_VERSIONS="Qwt=${Qwt6_VERSION}|SQLite=${SQLITE_VERSION}|FFTW=${FFTW_fftw3_VERSION}|libsndfile=${SNDFILE_VERSION}|zstd=${ZSTD_VERSION}|xxHash=${XXHASH_VERSION}|fmt=${fmt_VERSION}|nlohmann-json=${nlohmann_json_VERSION}|CLI11=${CLI11_VERSION}|date=${date_VERSION}")
+    target_compile_definitions(fettle_ui_dialogs PRIVATE FETTLE_LIBRARY_VERSIONS="Qwt=${Qwt6_VERSION}|SQLite=${SQLITE_VERSION}|FFTW=${FFTW_fftw3_VERSION}|libsndfile=${SNDFILE_VERSION}|zstd=${ZSTD_VERSION}|xxHash=${XXHASH_VERSION}|fmt=${fmt_VERSION}|nlohmann-json=${nlohmann_json_VERSION}|simdjson=${SIMDJSON_VERSION}|CLI11=${CLI11_VERSION}|date=${date_VERSION}")
 endif()
 ui_room(window)
 

@@ -86,6 +86,8 @@ constexpr Library kLibraries[] = {
      QT_TRANSLATE_NOOP("Libraries", "BSD")},
     {"xxHash", QT_TRANSLATE_NOOP("Libraries", "checksums"), QT_TRANSLATE_NOOP("Libraries", "BSD")},
     {"nlohmann-json", QT_TRANSLATE_NOOP("Libraries", "JSON"), QT_TRANSLATE_NOOP("Libraries", "MIT")},
+    {"simdjson", QT_TRANSLATE_NOOP("Libraries", "JSON of a whole week"),
+     QT_TRANSLATE_NOOP("Libraries", "Apache 2.0")},
     {"fmt", QT_TRANSLATE_NOOP("Libraries", "text"), QT_TRANSLATE_NOOP("Libraries", "MIT")},
     {"tl-expected", QT_TRANSLATE_NOOP("Libraries", "errors as values"),
      QT_TRANSLATE_NOOP("Libraries", "CC0")},
