@@ -1,13 +1,37 @@
 #include "app/cli/answer.h"
 
+#include <fmt/format.h>
+
 #include "app/cli/load.h"
 #include "core/diagnosis/settings.h"
 #include "core/store/file_probe.h"
 
 namespace fettle {
 
+namespace {
+
+// JSON escapes the control characters below 32; a terminal takes orders from DEL and those of Latin-1 as
+// well.
+std::string withoutOrders(const std::string& json) {
+    std::string out;
+    out.reserve(json.size());
+    for (std::size_t i = 0; i < json.size(); ++i) {
+        const auto byte = static_cast<unsigned char>(json[i]);
+        const auto next = static_cast<unsigned char>(i + 1 < json.size() ? json[i + 1] : 0);
+        if (byte == 0x7f)
+            out += "\\u007f";
+        else if (byte == 0xc2 && next >= 0x80 && next < 0xa0)
+            out += fmt::format("\\u{:04x}", (++i, unsigned(next)));
+        else
+            out += json[i];
+    }
+    return out;
+}
+
+}  // namespace
+
 void printJson(const Json& json) {
-    print(json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
+    print(withoutOrders(json.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n");
 }
 
 Json headedJson() {

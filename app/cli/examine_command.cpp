@@ -5,6 +5,7 @@
 #include <memory>
 #include <thread>
 
+#include "app/cli/answer.h"
 #include "app/cli/commands.h"
 #include "app/cli/load.h"
 #include "core/diagnosis/examine.h"
@@ -61,7 +62,7 @@ int run(const ExamineCommand& command) {
         return kCouldNotRun;
     }
     if (command.json)
-        print(toJson(*examination).dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
+        printJson(toJson(*examination));
     else
         print(asText(*examination, &*machine));
     return loaded.refusedSome ? kRefusedSome : kDone;

@@ -42,10 +42,10 @@ std::size_t countOf(const ImportReport& report, const std::string& kind) {
                                      [&](const Refusal& r) { return r.kind == kind; }));
 }
 
-// A path that breaks the line cannot be told in one.
+// A path that breaks the line, or gives a terminal orders, cannot be told in one.
 void tellPaths(const std::vector<std::string>& paths) {
     for (const std::string& path : paths)
-        if (path.find('\n') == path.npos) print(path + "\n");
+        if (path == oneLine(path, path.size())) print(path + "\n");
     std::fflush(stdout);
 }
 
@@ -96,7 +96,7 @@ void tellOutcome(const ImportCommand& command, const ImportReport& report) {
     tellWarnings(report);
     tellNothingFound(command, report);
     if (command.json)
-        print(toJson(report).dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
+        printJson(toJson(report));
     else if (command.tellAcknowledged)
         tell(summaryOf(report));
     else

@@ -4,9 +4,12 @@
 #include <CLI/CLI.hpp>
 #include <cstdio>
 #include <exception>
+#include <sstream>
 #include <stdexcept>
 
 #include "app/cli/commands.h"
+#include "app/cli/load.h"
+#include "core/base/text.h"
 #include "core/diagnosis/settings.h"
 
 int main(int argc, char** argv) {
@@ -47,16 +50,21 @@ int main(int argc, char** argv) {
         } catch (const CLI::ParseError& problem) {
             const auto unknown = app.remaining();
             if (app.get_subcommands().empty() && !unknown.empty() && problem.get_exit_code() != 0) {
-                std::fprintf(stderr, "unknown command \"%s\"; --help lists them\n", unknown[0].c_str());
+                fettle::tell("unknown command \"" + fettle::oneLine(unknown[0]) + "\"; --help lists them");
                 return 2;
             }
-            return app.exit(problem) == 0 ? 0 : 2;
+            std::ostringstream help, fault;
+            const int code = app.exit(problem, help, fault);
+            fettle::print(help.str());
+            for (const auto line : fettle::split(fettle::trimmed(fault.str()), '\n'))
+                if (code != 0) fettle::tell(fettle::oneLine(line));  // it names arguments, perhaps of files
+            return code == 0 ? 0 : 2;
         }
         if (std::fflush(stdout) != 0 || std::ferror(stdout))
             throw std::runtime_error("standard output cannot be written");
         return status;
     } catch (const std::exception& problem) {
-        std::fprintf(stderr, "fettle-cli: could not run: %s\n", problem.what());
+        std::fprintf(stderr, "fettle-cli: could not run: %s\n", fettle::oneLine(problem.what()).c_str());
         return 3;
     }
 }

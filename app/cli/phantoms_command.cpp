@@ -6,6 +6,7 @@
 #include <memory>
 #include <thread>
 
+#include "app/cli/answer.h"
 #include "app/cli/commands.h"
 #include "app/cli/fleet_phantoms.h"
 #include "app/cli/load.h"
@@ -100,7 +101,7 @@ void printCurve(const PhantomResult& result) {
 // Nothing weighed anywhere: could not run.
 int answer(const PhantomsCommand& command, const PhantomResult& result, bool refusedSome) {
     if (command.json)
-        print(asJson(result, WeighingSettings{}.engine()).dump(2) + "\n");
+        printJson(asJson(result, WeighingSettings{}.engine()));
     else {
         printTable(result);
         if (command.curve) printCurve(result);

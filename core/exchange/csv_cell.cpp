@@ -4,9 +4,21 @@
 
 namespace fettle {
 
+namespace {
+
+// The last four are the signs' full-width forms, which some spreadsheets take for them.
+bool startsFormula(std::string_view text) {
+    for (const std::string_view sign : {"=", "+", "-", "@", "\t", "\r", "\n", "\xef\xbc\x9d", "\xef\xbc\x8b",
+                                        "\xef\xbc\x8d", "\xef\xbc\xa0"})
+        if (text.starts_with(sign)) return true;
+    return false;
+}
+
+}  // namespace
+
 std::string csvCell(const std::string& text) {
     std::string out = "\"";
-    if (!text.empty() && std::string("=+-@\t\r\n").find(text[0]) != std::string::npos) out += '\'';
+    if (startsFormula(text)) out += '\'';
     for (const char c : oneLine(text, std::string::npos))
         out += c == '"' ? std::string("\"\"") : std::string(1, c);
     return out + "\"";

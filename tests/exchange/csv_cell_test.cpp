@@ -12,6 +12,8 @@ TEST(CsvCell, QuotesAndKeepsAFormulaFromStarting) {
     EXPECT_EQ(csvCell("a \"b\", c"), "\"a \"\"b\"\", c\"");
     for (const char* start : {"=", "+", "-", "@"})
         EXPECT_EQ(csvCell(start + std::string("2*3")), "\"'" + std::string(start) + "2*3\"");
+    for (const char* wide : {"\uFF1D", "\uFF0B", "\uFF0D", "\uFF20"})
+        EXPECT_EQ(csvCell(wide + std::string("2*3")), "\"'" + std::string(wide) + "2*3\"");
     EXPECT_EQ(csvCell("\t=1"), "\"'?=1\"");
     EXPECT_EQ(csvCell("two\nlines"), "\"two?lines\"");
     EXPECT_EQ(csvCell("2026-05-04"), "\"2026-05-04\"");

@@ -50,11 +50,11 @@ BalanceReadings::BalanceReadings(const Theme& theme, const QString& name, const 
     for (int i = 1; i <= kRepeats; ++i) {
         Pair pair;
         pair.amount = addEdit(name + QStringLiteral("amount%1").arg(i),
-                              tr("%1, amount, reading %2").arg(title).arg(i), 6);
+                              tr("%1, amount, reading %2").arg(title, QString::number(i)), 6);
         row->addWidget(pair.amount);
         if (phases) {
             pair.phase = addEdit(name + QStringLiteral("phase%1").arg(i),
-                                 tr("%1, phase in degrees, reading %2").arg(title).arg(i), 5);
+                                 tr("%1, phase in degrees, reading %2").arg(title, QString::number(i)), 5);
             pair.sign = new QLabel(QStringLiteral("@"), this);
             row->addWidget(pair.sign);
             row->addWidget(pair.phase);

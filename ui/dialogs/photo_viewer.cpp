@@ -7,7 +7,9 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <set>
 
+#include "core/base/file_name.h"
 #include "core/base/file_system.h"
 #include "core/store/file_probe.h"
 #include "ui/model/photo_image.h"
@@ -77,7 +79,8 @@ void PhotoViewer::go(int step) {
 
 void PhotoViewer::read() {
     const Photo photo = photos_[std::size_t(at_)];
-    name_->setText(tr("%1, %2 of %3").arg(shown(photo.name)).arg(at_ + 1).arg(photos_.size()));
+    name_->setText(
+        tr("%1, %2 of %3").arg(shown(photo.name), QString::number(at_ + 1), QString::number(photos_.size())));
     work_.ask<QImage>(
         this, QStringLiteral("picture"),
         [photo](FleetFile& fleet, const CancelToken&) -> Result<QImage> {
@@ -120,7 +123,8 @@ void PhotoViewer::askWhere() {
     ask->setObjectName(QStringLiteral("savePhotoDialog"));
     ask->setAttribute(Qt::WA_DeleteOnClose);
     ask->setAcceptMode(QFileDialog::AcceptSave);
-    ask->selectFile(shown(photos_[std::size_t(at_)].name));
+    std::set<std::string> none;
+    ask->selectFile(shown(fileNameFrom(photos_[std::size_t(at_)].name, none)));
     connect(ask, &QFileDialog::fileSelected, this, &PhotoViewer::saveAs);
     ask->open();
 }

@@ -79,7 +79,7 @@ QVariant PreviewGroupModel::data(const QModelIndex& index, int role) const {
         case Files: {
             const QString name = shown(fileNameOf(file->path));
             const auto more = group(index.row())->files.size() - 1;
-            return more == 0 ? name : tr("%1 and %2 like it").arg(name).arg(more);
+            return more == 0 ? name : tr("%1 and %2 like it").arg(name, QString::number(more));
         }
         case State:
             return stateWord(file->state);

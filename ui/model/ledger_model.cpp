@@ -321,7 +321,7 @@ QString LedgerModel::findingText(const RoundMachine& machine) const {
     const Hypothesis& first = machine.findings.front().finding;
     const QString name = faultWords(first.fault, first.at);
     const auto more = machine.findings.size() - 1;
-    return more == 0 ? name : tr("%1, and %2 more").arg(name).arg(more);
+    return more == 0 ? name : tr("%1, and %2 more").arg(name, QString::number(more));
 }
 
 QString LedgerModel::groupTitle(const std::string& group) const {

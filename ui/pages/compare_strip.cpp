@@ -14,6 +14,7 @@
 #include <array>
 
 #include "ui/model/site_time.h"
+#include "ui/model/table_text.h"
 #include "ui/model/words.h"
 #include "ui/plot/head_flow.h"
 #include "ui/plot/readout.h"
@@ -243,7 +244,7 @@ bool CompareStrip::eventFilter(QObject* watched, QEvent* event) {
     event->accept();
     if (event->type() == QEvent::ShortcutOverride) return true;
     if (copy)
-        QGuiApplication::clipboard()->setText(tableText());
+        QGuiApplication::clipboard()->setText(withoutFormulas(tableText()));
     else
         emit closed();
     return true;

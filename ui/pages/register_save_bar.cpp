@@ -39,6 +39,7 @@ RegisterSaveBar::RegisterSaveBar(MachineDocument& document, const Theme& theme, 
     save_->setObjectName(QStringLiteral("registerSave"));
     revert_->setObjectName(QStringLiteral("registerRevert"));
     word_->setWordWrap(true);
+    word_->setTextFormat(Qt::RichText);
     day_->setDisplayFormat(QStringLiteral("d MMMM yyyy"));
     day_->setCalendarPopup(true);
     day_->setAccessibleName(tr("Valid from"));

@@ -48,6 +48,7 @@ StartPage::StartPage(const Theme& theme, QWidget* parent)
         label->setWordWrap(true);
         label->setMaximumWidth(720);
     }
+    steps_->setTextFormat(Qt::RichText);
     trouble_->hide();
     auto* open = new QPushButton(tr("Open a fleet…"), this);
     open->setObjectName(QStringLiteral("startOpen"));
@@ -92,6 +93,7 @@ void StartPage::setRecent(const QStringList& paths) {
     recentHead_->setVisible(!paths.isEmpty());
     for (const QString& path : paths) {
         auto* line = new QLabel(linkTo(path), this);
+        line->setTextFormat(Qt::RichText);
         line->setObjectName(QStringLiteral("recentFile"));
         line->setTextInteractionFlags(Qt::LinksAccessibleByKeyboard | Qt::LinksAccessibleByMouse);
         connect(line, &QLabel::linkActivated, this, [this, path] { emit fileWanted(path); });

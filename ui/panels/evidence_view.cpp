@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/model/table_text.h"
 #include "ui/panels/evidence_model.h"
 
 namespace fettle {
@@ -69,7 +70,7 @@ void EvidenceView::showSum(bool shown) {
 }
 
 void EvidenceView::copyTable() const {
-    QApplication::clipboard()->setText(model_->asTable());
+    QApplication::clipboard()->setText(withoutFormulas(model_->asTable()));
 }
 
 void EvidenceView::chooseRow(const QModelIndex& index) {

@@ -119,10 +119,9 @@ QStringList rivalWords(const Examination& examination, const Hypothesis& h) {
     QStringList words;
     for (const RivalLines& lines : rivalLines(examination, h)) {
         const Rival& r = lines.rival;
-        QString text = tr("%1, %2: %3 decibans before claims; %4.")
-                           .arg(shown(faultName(r.fault)), shown(r.at))
-                           .arg(fixedText(r.weightDban, 1))
-                           .arg(shown(r.lines));
+        QString text =
+            tr("%1, %2: %3 decibans before claims; %4.")
+                .arg(shown(faultName(r.fault)), shown(r.at), fixedText(r.weightDban, 1), shown(r.lines));
         if (lines.known) text += u' ' + decidingWords(lines);
         words << text;
     }

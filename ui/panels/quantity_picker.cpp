@@ -86,7 +86,7 @@ void QuantityPicker::toggle(const QString& key, bool on) {
 void QuantityPicker::say() {
     const PickedQuantity* first = chosen_.isEmpty() ? nullptr : known(chosen_.front());
     const QString name = first ? first->text : tr("quantity");
-    setText(chosen_.size() > 1 ? tr("%1, %2 more").arg(name).arg(chosen_.size() - 1) : name);
+    setText(chosen_.size() > 1 ? tr("%1, %2 more").arg(name, QString::number(chosen_.size() - 1)) : name);
     QStringList names;
     for (const QString& key : chosen_)
         if (const PickedQuantity* one = known(key)) names << one->text;

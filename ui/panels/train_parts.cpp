@@ -75,7 +75,8 @@ class Walker {
 
     static QString gearTip(const Gear& gear) {
         if (gear.teeth[0] <= 0) return tr("Gear %1").arg(shown(gear.id));
-        return tr("Gear %1, %2 and %3 teeth").arg(shown(gear.id)).arg(gear.teeth[0]).arg(gear.teeth[1]);
+        return tr("Gear %1, %2 and %3 teeth")
+            .arg(shown(gear.id), QString::number(gear.teeth[0]), QString::number(gear.teeth[1]));
     }
     static QString beltTip(const Belt& belt) {
         if (belt.pulleyMm[0] <= 0) return tr("Belt %1").arg(shown(belt.id));

@@ -6,6 +6,7 @@
 #include <QKeyEvent>
 
 #include "ui/model/numbers.h"
+#include "ui/model/table_text.h"
 #include "ui/plot/readout.h"
 
 namespace fettle {
@@ -81,7 +82,7 @@ bool CursorTable::event(QEvent* event) {
 
 void CursorTable::keyPressEvent(QKeyEvent* event) {
     if (event->matches(QKeySequence::Copy))
-        QGuiApplication::clipboard()->setText(text(true));
+        QGuiApplication::clipboard()->setText(withoutFormulas(text(true)));
     else
         QTableWidget::keyPressEvent(event);
 }

@@ -15,6 +15,7 @@
 #include "ui/plot/plot_frame.h"
 
 namespace fettle {
+#include "ui/model/table_text.h"
 
 namespace {
 
@@ -97,7 +98,7 @@ QByteArray plotSvg(PlotFrame& plot) {
 
 QString asCsv(const QString& tabbed) {
     QStringList rows;
-    for (const QString& line : tabbed.split(QLatin1Char('\n'))) {
+    for (const QString& line : withoutFormulas(tabbed).split(QLatin1Char('\n'))) {
         QStringList fields = line.split(QLatin1Char('\t'));
         for (QString& field : fields)
             if (field.contains(QLatin1Char(',')) || field.contains(QLatin1Char('"')))
@@ -116,7 +117,7 @@ void copyPicture(PlotFrame& plot) {
 }
 
 void copyTable(const PlotFrame& plot, TableExtent extent) {
-    QGuiApplication::clipboard()->setText(plot.tableText(extent));
+    QGuiApplication::clipboard()->setText(withoutFormulas(plot.tableText(extent)));
 }
 
 Status savePlot(PlotFrame& plot, const QString& path, TableExtent extent) {

@@ -57,6 +57,7 @@ PlotFrame::PlotFrame(const Theme& theme, const QString& name, const QString& tit
     : QWidget(parent), theme_(theme), plot_(new QwtPlot(this)), grid_(new QwtPlotGrid) {
     setObjectName(name);
     setAccessibleName(title);
+    QwtText::setTextEngine(QwtText::RichText, nullptr);  // names are shown as they are, never as markup
     plot_->setCanvas(plainCanvas(name + QStringLiteral("Canvas")));
     plot_->canvas()->setAccessibleName(title);
     setUpAxes(*plot_);

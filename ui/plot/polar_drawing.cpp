@@ -112,8 +112,7 @@ QString inWords(const PolarPicture& polar) {
     QStringList parts{polar.title};
     for (const PolarPicture::Arrow& arrow : polar.arrows)
         parts << tr("%1: %2 %3 at %4 degrees.")
-                     .arg(arrow.name, significant(arrow.amount), polar.unit)
-                     .arg(fixedText(arrow.degrees, 0));
+                     .arg(arrow.name, significant(arrow.amount), polar.unit, fixedText(arrow.degrees, 0));
     for (const PolarPicture::Circle& circle : polar.circles)
         parts << tr("%1: circle of %2 %3.").arg(circle.name, significant(circle.radius), polar.unit);
     return parts.join(QChar(' '));

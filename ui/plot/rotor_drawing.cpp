@@ -161,7 +161,7 @@ QString inWords(const RotorPicture& rotor) {
                                 : tr("Degrees are counted against the rotation from the mark.");
     QStringList parts{rotor.seenFrom, turns, counted};
     for (const RotorPicture::Mass& mass : rotor.masses)
-        parts << tr("%1 at %2 degrees.").arg(mass.name).arg(fixedText(mass.degrees, 0));
+        parts << tr("%1 at %2 degrees.").arg(mass.name, fixedText(mass.degrees, 0));
     parts.removeAll(QString());
     return parts.join(QChar(' '));
 }

@@ -294,9 +294,9 @@ QString TrendPlot::tableText(TableExtent extent) const {
         for (const TrendSample& sample : one->samples) {
             if (!all && (sample.ms < axis_.span().from || sample.ms > axis_.span().until)) continue;
             text += QStringLiteral("%1\t%2\t%3\t%4\t%5\n")
-                        .arg(QString::fromStdString(formatUtc(toInstant(sample.ms))), one->quantity)
-                        .arg(sample.value, 0, 'g', 9)
-                        .arg(one->unit, sample.running ? QStringLiteral("1") : QStringLiteral("0"));
+                        .arg(QString::fromStdString(formatUtc(toInstant(sample.ms))), one->quantity,
+                             QString::number(sample.value, 'g', 9), one->unit,
+                             sample.running ? QStringLiteral("1") : QStringLiteral("0"));
         }
     return text;
 }

@@ -168,8 +168,8 @@ void setFooter(SheetPage& page, const SheetContent& sheet) {
     style.align = Qt::AlignRight;
     const QString tag =
         QFontMetricsF(sheetFont(kLeastPt)).elidedText(plainText(sheet.tag), Qt::ElideRight, 0.6 * right);
-    place(page, tr("%1   %2 of %3").arg(tag).arg(page.number).arg(page.of), {area.right() - right, y}, right,
-          style);
+    place(page, tr("%1   %2 of %3").arg(tag, QString::number(page.number), QString::number(page.of)),
+          {area.right() - right, y}, right, style);
 }
 
 }  // namespace fettle

@@ -1,6 +1,7 @@
 #include "ui/theme/quiet_style.h"
 
 #include <QApplication>
+#include <QLabel>
 #include <QPainter>
 #include <QStyleOption>
 #include <algorithm>
@@ -124,6 +125,13 @@ QSize QuietStyle::sizeFromContents(ContentsType type, const QStyleOption* option
                                    const QWidget* widget) const {
     const QSize usual = QProxyStyle::sizeFromContents(type, option, contents, widget);
     return type == CT_PushButton ? usual + QSize(16, 2) : usual;
+}
+
+// Qt guesses (Qt::AutoText), and a tag or a note of a user's may look like markup.
+void QuietStyle::polish(QWidget* widget) {
+    QProxyStyle::polish(widget);
+    auto* label = qobject_cast<QLabel*>(widget);
+    if (label && label->textFormat() == Qt::AutoText) label->setTextFormat(Qt::PlainText);
 }
 
 int QuietStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
