@@ -4,6 +4,7 @@
 
 #include "core/base/json_object.h"
 #include "core/store/packing.h"
+#include "core/store/span_check.h"
 #include "core/store/waveform_codec.h"
 
 namespace fettle {
@@ -129,6 +130,14 @@ void askExamination(Faults& faults, std::int64_t recording) {
     faults.none(rows.status(), place);
 }
 
+void askSpans(Faults& faults, const CancelToken& cancel) {
+    const auto add = [&](const std::string& place, const std::string& rule) {
+        faults.add(place, rule);
+        return !faults.full();
+    };
+    if (!faults.full()) faults.none(checkSpans(faults.database, add, cancel), "spans of spectra");
+}
+
 std::vector<std::int64_t> recordingIds(Faults& faults) {
     Statement rows(faults.database, "SELECT id FROM recording ORDER BY id");
     std::vector<std::int64_t> ids;
@@ -158,6 +167,7 @@ Result<std::vector<std::string>> findFaults(Database& database, bool deep, const
         askForeignKeys(faults);
         for (const Rule& rule : kRules)
             if (!faults.full()) askRule(faults, rule);
+        askSpans(faults, cancel);
         askEveryRecording(faults, progress, cancel);
     }
     database.watch(nullptr);

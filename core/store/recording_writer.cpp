@@ -242,13 +242,7 @@ Status RecordingWriter::removeComputed(const Facts& facts, const Channels& chann
                                       named.id, facts.time, facts.id);
             !good)
             return good;
-        for (const WaterfallKind kind :
-             {WaterfallKind::Velocity, WaterfallKind::Acceleration, WaterfallKind::Envelope})
-            if (auto good = database_.run(
-                    "DELETE FROM spectrum WHERE channel=? AND kind=? AND time=? AND recording=?", named.id,
-                    int(kind), facts.time, facts.id);
-                !good)
-                return good;
+        if (auto good = removeSpectra(facts, named.id); !good) return good;
         if (auto good = database_.run("DELETE FROM measured WHERE channel=? AND time=? AND recording=?",
                                       named.id, facts.time, facts.id);
             !good)
@@ -258,7 +252,30 @@ Status RecordingWriter::removeComputed(const Facts& facts, const Channels& chann
                                   facts.machine, facts.time, facts.id);
         !good)
         return good;
+    // What is put in anew is no longer thinned.
+    if (auto good =
+            database_.run("UPDATE thinned SET spectra=NULL, examination=NULL WHERE recording=?", facts.id);
+        !good)
+        return good;
     return database_.run("DELETE FROM examination WHERE recording=?", facts.id);
+}
+
+Status RecordingWriter::removeSpectra(const Facts& facts, std::int64_t channel) {
+    for (const WaterfallKind kind :
+         {WaterfallKind::Velocity, WaterfallKind::Acceleration, WaterfallKind::Envelope}) {
+        const SpectrumSeries series{channel, int(kind)};
+        const auto waiting = spans_.waits(series);
+        if (!waiting) return fail(waiting.error());
+        if (*waiting)
+            if (auto good = spans_.build(series); !good) return good;
+        if (auto good =
+                database_.run("DELETE FROM spectrum WHERE channel=? AND kind=? AND time=? AND recording=?",
+                              channel, int(kind), facts.time, facts.id);
+            !good)
+            return good;
+        if (database_.changes() > 0) spans_.removed(series, facts.time);
+    }
+    return {};
 }
 
 Status RecordingWriter::replace(std::int64_t id, const NewRecording& again) {
@@ -300,13 +317,15 @@ Status RecordingWriter::insertTrends() {
 }
 
 Status RecordingWriter::insertSpectra() {
-    for (const SpectrumJob& job : spectra_)
+    for (const SpectrumJob& job : spectra_) {
         if (auto good = database_.run(
                 "INSERT INTO spectrum(channel, kind, time, recording, top_hz, lines) VALUES (?,?,?,?,?,?)",
                 job.channel, job.kind, job.facts.time, job.facts.id, job.topHz, Blob{job.lines});
             !good)
             return good;
-    return {};
+        spans_.added({job.channel, job.kind}, {job.facts.id, job.facts.time, job.topHz, job.lines});
+    }
+    return spans_.flush();
 }
 
 Status RecordingWriter::insertMeasures() {

@@ -6,6 +6,7 @@
 
 #include "core/store/database.h"
 #include "core/store/recording_store.h"
+#include "core/store/spectrum_spans.h"
 
 namespace fettle {
 
@@ -20,13 +21,13 @@ Status checkNew(const NewRecording& recording, const std::string& file);
 
 class RecordingWriter {
   public:
-    explicit RecordingWriter(Database& database) : database_(database) {}
+    explicit RecordingWriter(Database& database) : database_(database), spans_(database) {}
 
     // False where the key is there already.
     Result<bool> put(const NewRecording& recording, const std::vector<PackedChannel>& packed);
     // What was computed from a recording: taken out, and put in anew.
     Status replace(std::int64_t id, const NewRecording& again);
-    // Trend rows, spectra and measures of all that was put so far. Call once, at the end.
+    // Trend rows, spectra with their spans, and measures of all that was put so far. Call once, at the end.
     Status flush();
 
   private:
@@ -71,11 +72,13 @@ class RecordingWriter {
     Result<Facts> factsOf(std::int64_t id);
     Result<Channels> channelsOf(std::int64_t id);
     Status removeComputed(const Facts& facts, const Channels& channels);
+    Status removeSpectra(const Facts& facts, std::int64_t channel);
     Status insertTrends();
     Status insertSpectra();
     Status insertMeasures();
 
     Database& database_;
+    SpectrumSpans spans_;
     std::vector<TrendJob> trends_;
     std::vector<SpectrumJob> spectra_;
     std::vector<MeasureJob> measures_;

@@ -14,6 +14,8 @@ CREATE TABLE spectrum_span (            -- largest of every line over a span of 
     start   INTEGER NOT NULL,           -- ms UTC
     top_hz  REAL NOT NULL,              -- spectra of another top have a row of their own
     spectra INTEGER NOT NULL,           -- how many went in, whether they are still kept or not
+    loudest INTEGER NOT NULL REFERENCES recording, -- whose spectrum held the largest line
+    at      INTEGER NOT NULL,           -- ms UTC, of that recording
     lines   BLOB NOT NULL,              -- as in spectrum
     PRIMARY KEY (channel, kind, level, start, top_hz)
 ) STRICT, WITHOUT ROWID;

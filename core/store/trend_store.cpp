@@ -1,9 +1,11 @@
 #include "core/store/trend_store.h"
 
+#include <algorithm>
 #include <array>
 
 #include "core/store/database.h"
 #include "core/store/spectrum_codec.h"
+#include "core/store/spectrum_spans.h"
 
 namespace fettle {
 
@@ -161,44 +163,55 @@ Result<std::vector<SpectrumAt>> TrendStore::spectra(std::int64_t channel, Waterf
     });
 }
 
-Result<std::optional<Instant>> TrendStore::endOfSpectra(std::int64_t channel, WaterfallKind kind, bool last) {
-    return database_.one<Instant>("SELECT time FROM spectrum WHERE channel=? AND kind=? ORDER BY time" +
-                                      std::string(last ? " DESC" : "") + " LIMIT 1",
-                                  channel, int(kind));
+// Spans reach at least as far as the spectra, unless they are still to be built.
+Result<std::optional<TrendStore::Ends>> TrendStore::endsOfSpectra(std::int64_t channel, WaterfallKind kind) {
+    Statement rows(database_,
+                   "SELECT (SELECT min(time) FROM spectrum WHERE channel=?1 AND kind=?2), "
+                   "(SELECT max(time) FROM spectrum WHERE channel=?1 AND kind=?2), "
+                   "(SELECT min(start) FROM spectrum_span WHERE channel=?1 AND kind=?2 AND level=1), "
+                   "(SELECT max(start) FROM spectrum_span WHERE channel=?1 AND kind=?2 AND level=1)");
+    std::optional<Instant> first, last, firstSpan, lastSpan;
+    if (rows.bind(channel, int(kind)).next()) rows.into(first, last, firstSpan, lastSpan);
+    if (auto good = rows.status(); !good) return fail(good.error());
+    if (!first && !firstSpan) return std::nullopt;
+    if (!first) first = firstSpan, last = lastSpan;
+    return Ends{std::min(*first, firstSpan.value_or(*first)), std::max(*last, lastSpan.value_or(*last))};
 }
 
-Result<TrendStore::Picked> TrendStore::pickedSpectra(std::int64_t channel, WaterfallKind kind,
-                                                     std::size_t most) {
-    const auto first = endOfSpectra(channel, kind, false), last = endOfSpectra(channel, kind, true);
-    if (!first || !last) return fail(first ? last.error() : first.error());
-    Picked picked;
-    if (!*first || most == 0) return picked;
-    const auto count = database_.one<std::int64_t>("SELECT count(*) FROM spectrum WHERE channel=? AND kind=?",
-                                                   channel, int(kind));
-    if (!count) return fail(count.error());
-    if (std::size_t(**count) <= most) {
-        auto all = spectra(channel, kind, **first, **last);
-        if (!all) return fail(all.error());
-        picked.spectra = std::move(*all);
-        return picked;
+Result<TrendStore::Spans> TrendStore::spans(std::int64_t channel, WaterfallKind kind, Instant from,
+                                            Instant until, std::size_t columns) {
+    const auto ends = endsOfSpectra(channel, kind);
+    if (!ends) return fail(ends.error());
+    Spans found;
+    if (!*ends) return found;
+    from = std::max(from, (*ends)->first), until = std::min(until, (*ends)->last);
+    int level = kSpanLevels;
+    while (level > 1 && std::size_t(std::max((until - from) / spanLength(level), std::int64_t(0))) < columns)
+        --level;
+    found.each = spanLength(level);
+    auto read = SpectrumSpans(database_).read({channel, int(kind)}, level, spanStart(from, level), until);
+    if (!read) return fail(read.error());
+    for (QuantisedSpan& span : *read) {
+        found.spectra += std::size_t(span.spectra);
+        found.spans.push_back({span.start, span.start + found.each, span.topHz, std::size_t(span.spectra),
+                               span.loudest, span.at, fromQuantised(span.lines)});
     }
-    picked.of = (std::size_t(**count) + most / 2) / most;
-    const auto step = (**last - **first) / std::int64_t(most);
-    Instant from = **first;
-    while (from <= **last) {
-        Statement rows(database_,
-                       "SELECT time, recording, top_hz, lines FROM spectrum WHERE channel=? AND kind=? AND "
-                       "time>=? ORDER BY time, recording LIMIT 1");
-        if (!rows.bind(channel, int(kind), from).next()) {
-            if (auto good = rows.status(); !good) return fail(good.error());
-            break;
-        }
-        SpectrumAt& one = picked.spectra.emplace_back();
-        rows.into(one.time, one.recording, one.topHz);
-        one.lines = fromQuantised(rows.blob());
-        from = std::max(from + step, one.time + std::chrono::milliseconds(1));
+    return found;
+}
+
+Status TrendStore::buildSpans(const Progress& progress, const CancelToken& cancel) {
+    SpectrumSpans spans(database_);
+    const auto waiting = spans.waiting();
+    if (!waiting) return fail(waiting.error());
+    for (std::size_t i = 0; i < waiting->size(); ++i) {
+        if (cancel.cancelled()) return fail(ErrorKind::Cancelled, database_.path(), "", "stopped on request");
+        if (progress) progress(i, waiting->size(), "spectra by spans of time");
+        Transaction transaction(database_);
+        if (!transaction.begun()) return transaction.begun();
+        if (auto good = spans.build((*waiting)[i]); !good) return good;
+        if (auto good = transaction.commit(); !good) return good;
     }
-    return picked;
+    return {};
 }
 
 }  // namespace fettle

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/progress.h"
 #include "core/base/result.h"
 #include "core/base/time.h"
 
@@ -102,6 +103,15 @@ struct SpectrumAt {
     std::vector<float> lines;  // linear, as quantised
 };
 
+struct SpectrumSpan {
+    Instant from{}, until{};  // [from, until)
+    double topHz = 0;
+    std::size_t spectra = 0;   // that went in, whether they are still kept or not
+    std::int64_t loudest = 0;  // recording whose spectrum held the largest line
+    Instant at{};              // of that recording
+    std::vector<float> lines;  // linear, as quantised
+};
+
 class TrendStore {
   public:
     explicit TrendStore(Database& database) : database_(database) {}
@@ -121,16 +131,24 @@ class TrendStore {
     Result<std::vector<SpectrumAt>> spectra(std::int64_t channel, WaterfallKind kind, Instant from,
                                             Instant until);
 
-    // All where there are at most `most`; else about as many at even steps of time, and how many one of them
-    // stands for. Each is found by its place, not by reading those between.
-    struct Picked {
-        std::vector<SpectrumAt> spectra;
-        std::size_t of = 1;
+    // The largest of every line over spans of time that meet [from, until], in order of time: of the coarsest
+    // length that still gives `columns` of them, else of the shortest.
+    struct Spans {
+        std::vector<SpectrumSpan> spans;
+        std::chrono::milliseconds each{};
+        std::size_t spectra = 0;  // that went in
     };
-    Result<Picked> pickedSpectra(std::int64_t channel, WaterfallKind kind, std::size_t most);
+    Result<Spans> spans(std::int64_t channel, WaterfallKind kind, Instant from, Instant until,
+                        std::size_t columns);
+    // Spans of series that a program before put in (core/store/spectrum_spans.h), a transaction a series.
+    // Without it spectra of such a series cannot be deleted. Nothing to do: done at once.
+    Status buildSpans(const Progress& progress = {}, const CancelToken& cancel = {});
 
   private:
-    Result<std::optional<Instant>> endOfSpectra(std::int64_t channel, WaterfallKind kind, bool last);
+    struct Ends {
+        Instant first{}, last{};
+    };
+    Result<std::optional<Ends>> endsOfSpectra(std::int64_t channel, WaterfallKind kind);
     Database& database_;
 };
 

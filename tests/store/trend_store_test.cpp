@@ -157,24 +157,5 @@ TEST_F(TrendStoreTest, SpectraForTheWaterfall) {
         trends().spectra(idOf("x"), WaterfallKind::Envelope, Instant::min(), Instant::max())->empty());
 }
 
-// A picture of a long history at once: as many as asked for, spread over all of it, and how many one stands
-// for.
-TEST_F(TrendStoreTest, SpectraArePickedAtEvenStepsOfTime) {
-    putDays(9);
-    const auto few = trends().pickedSpectra(idOf("x"), WaterfallKind::Velocity, 3);
-    ASSERT_TRUE(few) << few.error().sentence();
-    EXPECT_EQ(few->of, 3u);
-    ASSERT_EQ(few->spectra.size(), 4u);  // and the newest
-    EXPECT_EQ(few->spectra[0].time, at("2026-05-01T06:00:00Z"));
-    EXPECT_EQ(few->spectra[1].time, at("2026-05-04T06:00:00Z"));
-    EXPECT_EQ(few->spectra[2].time, at("2026-05-07T06:00:00Z"));
-    EXPECT_EQ(few->spectra[3].time, at("2026-05-09T06:00:00Z"));
-    const auto all = trends().pickedSpectra(idOf("x"), WaterfallKind::Velocity, 9);
-    EXPECT_EQ(all->of, 1u);
-    EXPECT_EQ(all->spectra.size(), 9u);
-    EXPECT_TRUE(trends().pickedSpectra(idOf("x"), WaterfallKind::Envelope, 20)->spectra.empty());
-    EXPECT_EQ(fleet_->recordings().first(machine_)->value(), at("2026-05-01T06:00:00Z"));
-}
-
 }  // namespace
 }  // namespace fettle

@@ -18,43 +18,6 @@ namespace {
 
 constexpr Instant kBeginning{};
 const Instant kEnd{std::chrono::milliseconds(253402300799000)};  // the last second of the year 9999
-constexpr std::size_t kCoarseRows = 800;                         // about as many as a plot is wide
-constexpr int kParts = 24;                                       // between two looks at the token
-
-std::string unitOf(WaterfallKind kind) {
-    if (kind == WaterfallKind::Velocity) return "mm/s r.m.s.";
-    return kind == WaterfallKind::Acceleration ? "g r.m.s." : "dB over floor";
-}
-
-WaterfallOptions optionsOf(const WaterfallRequest& request, std::size_t pickedOf) {
-    WaterfallOptions options;
-    options.orders = request.orders;
-    options.unit = unitOf(request.kind);
-    options.decibels = request.kind == WaterfallKind::Envelope;
-    options.pickedOf = pickedOf;
-    return options;
-}
-
-using ShaftHz = std::unordered_map<std::int64_t, double>;
-
-Result<ShaftHz> shaftsOf(FleetFile& fleet, std::int64_t channel) {
-    auto speeds = fleet.trends().trend(channel, Quantity::SpeedRpm, kBeginning, kEnd);
-    if (!speeds) return fail(speeds.error());
-    ShaftHz shafts;
-    shafts.reserve(speeds->size());
-    for (const TrendPoint& point : *speeds)
-        shafts[point.recording] = point.value / 60;
-    return shafts;
-}
-
-void addRows(std::vector<SpectrumAt>& spectra, const ShaftHz& shafts, std::vector<WaterfallRow>& rows) {
-    for (SpectrumAt& spectrum : spectra) {
-        const auto speed = shafts.find(spectrum.recording);
-        rows.push_back({toMs(spectrum.time), spectrum.recording, spectrum.topHz,
-                        speed == shafts.end() ? 0 : speed->second, std::move(spectrum.lines)});
-    }
-}
-
 // Boundaries of the first set that applies; none where none does.
 QString addLimits(const Machine& machine, const std::string& pointId, TrendData& data) {
     const Point* point = machine.pointById(pointId);
@@ -190,43 +153,6 @@ Result<std::shared_ptr<const ScatterData>> scatterOf(FleetFile& fleet, const Tre
 
 }  // namespace
 
-Result<WaterfallPtr> coarseWaterfall(FleetFile& fleet, const WaterfallRequest& request) {
-    auto picked = fleet.trends().pickedSpectra(request.channel, request.kind, kCoarseRows);
-    if (!picked) return fail(picked.error());
-    ShaftHz shafts;  // of a whole year they take longer than the picture: only where it cannot do without
-    if (picked->of == 1 || request.orders) {
-        auto read = shaftsOf(fleet, request.channel);
-        if (!read) return fail(read.error());
-        shafts = std::move(*read);
-    }
-    std::vector<WaterfallRow> rows;
-    addRows(picked->spectra, shafts, rows);
-    return WaterfallData::make(std::move(rows), optionsOf(request, picked->of));
-}
-
-Result<WaterfallPtr> waterfallOf(FleetFile& fleet, const WaterfallRequest& request,
-                                 const CancelToken& cancel) {
-    const auto shafts = shaftsOf(fleet, request.channel);
-    if (!shafts) return fail(shafts.error());
-    const auto first = fleet.trends().first(request.channel);
-    if (!first) return fail(first.error());
-    const auto last = fleet.trends().latest(request.channel);
-    if (!last) return fail(last.error());
-    std::vector<WaterfallRow> rows;
-    rows.reserve(shafts->size());
-    const Instant from = first->value_or(kBeginning), until = *last ? (*last)->time : kBeginning;
-    for (int part = 0; part < kParts; ++part) {
-        if (cancel.cancelled()) return fail(ErrorKind::Cancelled, "", "", "stopped on request");
-        const auto edge = [&](int i) { return from + (until - from) * i / kParts; };
-        const Instant end = part + 1 == kParts ? kEnd : edge(part + 1) - std::chrono::milliseconds(1);
-        auto spectra =
-            fleet.trends().spectra(request.channel, request.kind, part == 0 ? kBeginning : edge(part), end);
-        if (!spectra) return fail(spectra.error());
-        addRows(*spectra, *shafts, rows);
-    }
-    return WaterfallData::make(std::move(rows), optionsOf(request, 1));
-}
-
 QString quantityName(Quantity quantity) {
     switch (quantity) {
         case Quantity::VelocityRms:
@@ -347,6 +273,7 @@ Result<PastAnswer> pastOf(FleetFile& fleet, const TrendRequest& request,
     auto with = std::make_shared<TrendData>(*data);
     addPast(past, *with);
     answer.past = pastWords(past);
+    answer.lacksBaseline = !past.baseline && !past.why.empty();
     ControlLines lines = controlLines(*with, past, chart);
     answer.chart = std::move(lines.lines);
     answer.chartWords = std::move(lines.words);

@@ -1,8 +1,9 @@
 // Why: what waterfall, trend and scatter of a machine ask of the fleet file, as functions that run on a
-// worker and give plain data back. Long histories come twice: a coarse answer at once, said to be coarse,
-// then all. A trend comes without its past first, because a baseline is slower than a line. Every reading
-// goes by the clustered keys. Times UTC; values in stored units. Thread: any, one FleetFile at a time.
-// Errors: those of the stores; Cancelled.
+// worker and give plain data back. Long histories come twice: at once the largest of spans of time, said to
+// be coarse, then all; where single spectra are no longer kept their spans stay. Waterfalls are asked for in
+// waterfall_requests.cpp. A trend comes without its past first, because a baseline is slower than a line.
+// Every reading goes by the clustered keys. Times UTC; values in stored units. Thread: any, one FleetFile at
+// a time. Errors: those of the stores; Cancelled.
 #pragma once
 
 #include <memory>
@@ -65,6 +66,7 @@ struct PastAnswer {
     std::shared_ptr<const TrendData> data;
     std::vector<std::shared_ptr<const TrendData>> chart;
     QString past, chartWords, chartNote;
+    bool lacksBaseline = false;  // of a quantity that could have one
 };
 Result<PastAnswer> pastOf(FleetFile& fleet, const TrendRequest& request,
                           std::shared_ptr<const TrendData> data, ControlChart chart);

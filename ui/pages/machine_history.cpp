@@ -2,6 +2,7 @@
 
 #include <QAction>
 #include <QComboBox>
+#include <QPushButton>
 #include <QSignalBlocker>
 #include <algorithm>
 
@@ -80,7 +81,14 @@ void MachineHistory::build(QComboBox* channelBox) {
                    {tr("all"), tr("6 months"), tr("month"), tr("week"), tr("day")}, trend_);
     spanBox_->setPlaceholderText(tr("part"));
     waterfalls_->setControls({channelBox, kindBox_, formBox_, axisBox_, &waterfall_->legend()});
-    trends_->setControls({picker_, againstBox_, chartBox_, spanBox_});
+    baselineButton_ = new QPushButton(tr("New baseline…"), trend_);
+    baselineButton_->setObjectName(QStringLiteral("trendNewBaseline"));
+    baselineButton_->setAccessibleName(tr("Begin a new baseline"));
+    baselineButton_->setToolTip(
+        tr("Begins a baseline at the moment chosen in the trend: the days from then on, 14 at least over two "
+           "weekends"));
+    baselineButton_->hide();
+    trends_->setControls({picker_, againstBox_, chartBox_, baselineButton_, spanBox_});
     fillQuantities();
 }
 
@@ -92,6 +100,7 @@ void MachineHistory::connectParts() {
     connect(againstBox_, &QComboBox::activated, this, &MachineHistory::askTrend);
     connect(chartBox_, &QComboBox::activated, this, &MachineHistory::askPast);
     connect(spanBox_, &QComboBox::activated, this, &MachineHistory::chooseSpan);
+    connect(baselineButton_, &QPushButton::clicked, this, &MachineHistory::baselineWanted);
     connect(axis_, &TimeAxis::changed, this, &MachineHistory::showSpan);
 }
 
@@ -250,7 +259,7 @@ void MachineHistory::askWaterfall() {
             if (spectra) waterfall_->setData(*spectra);
             waterfall_->setWords(words);
             cascade_->setWords(words);
-            if (spectra && (*spectra)->pickedOf() > 1) askWhole();
+            if (spectra && (*spectra)->coarse()) askWhole();
         });
 }
 
@@ -344,6 +353,7 @@ void MachineHistory::showTrendWords() {
     picker_->setToolTip(words.join(QLatin1Char('\n')));
     chartBox_->setToolTip(past_.chartWords.isEmpty() ? chartBox_->accessibleName() : past_.chartWords);
     trend_->setNote(past_.chartNote);
+    baselineButton_->setVisible(past_.lacksBaseline && chartBox_->currentIndex() > 0 && work_.writable());
     if (!facts_->first) return;
     const double from = toMs(*facts_->first), until = toMs(*facts_->newest);
     const auto* fan = past_.data && past_.data->fan ? &*past_.data->fan : nullptr;

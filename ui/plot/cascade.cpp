@@ -10,6 +10,7 @@
 #include "ui/plot/cursor_item.h"
 #include "ui/plot/gestures.h"
 #include "ui/plot/readout.h"
+#include "ui/plot/waterfall_words.h"
 
 namespace fettle {
 
@@ -80,8 +81,7 @@ void Cascade::takeData() {
         knownTop_ = look_.data()->top();
         across_.setBounds(0, knownTop_, 4 * knownTop_ / double(look_.data()->lines()));
     }
-    const std::size_t picked = look_.empty() ? 1 : look_.data()->pickedOf();
-    setAtRest(picked > 1 ? tr("coarse: 1 spectrum of %1 so far").arg(picked) : QString());
+    setAtRest(look_.empty() ? QString() : completeness(*look_.data()));
     showAcross();
     showCursors();
 }

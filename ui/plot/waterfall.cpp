@@ -13,6 +13,7 @@
 #include "ui/plot/gestures.h"
 #include "ui/plot/readout.h"
 #include "ui/plot/waterfall_item.h"
+#include "ui/plot/waterfall_words.h"
 
 namespace fettle {
 
@@ -89,8 +90,7 @@ void Waterfall::takeData() {
         knownOrders_ = data()->options().orders;
         upright_.setBounds(0, data()->top(), 4 * data()->top() / double(data()->lines()));
     }
-    const std::size_t picked = look_->empty() ? 1 : data()->pickedOf();
-    setAtRest(picked > 1 ? tr("coarse: 1 spectrum of %1 so far").arg(picked) : QString());
+    setAtRest(look_->empty() ? QString() : completeness(*data()));
     setScale();
     showUpright();
     showCursors();

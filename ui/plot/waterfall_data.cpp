@@ -54,11 +54,24 @@ std::shared_ptr<const WaterfallData> WaterfallData::make(std::vector<WaterfallRo
         data->shafts_.push_back(row.shaftHz);
         data->recordings_.push_back(row.recording);
     }
-    data->covers_ = coversOf(data->times_);
+    data->cover(rows);
     data->fill(rows);
     data->buildLevels();
     data->takeSample();
     return data;
+}
+
+// A span covers itself; what stands beside it begins where it ends.
+void WaterfallData::cover(const std::vector<WaterfallRow>& rows) {
+    covers_ = coversOf(times_);
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        if (rows[i].span) covers_[i] = *rows[i].span;
+    for (std::size_t i = 1; i < rows.size(); ++i) {
+        if (rows[i].span && !rows[i - 1].span)
+            covers_[i - 1].until = std::min(covers_[i - 1].until, covers_[i].from);
+        if (rows[i - 1].span && !rows[i].span)
+            covers_[i].from = std::max(covers_[i].from, covers_[i - 1].until);
+    }
 }
 
 void WaterfallData::fill(const std::vector<WaterfallRow>& rows) {

@@ -22,13 +22,16 @@ struct WaterfallRow {
     double topHz = 0;    // line i of `lines` covers [i, i + 1) x topHz / lines.size()
     double shaftHz = 0;  // 0: not known
     std::vector<float> lines;
+    std::optional<Cover> span;  // the largest of all within; not set: one spectrum
 };
 
 struct WaterfallOptions {
-    bool orders = false;       // upright axis in orders of each row's own shaft; rows without speed are gaps
-    std::string unit;          // "mm/s r.m.s.", said on legend and readout
-    bool decibels = false;     // values are amplitude ratios, said in dB
-    std::size_t pickedOf = 1;  // of so many spectra one is given
+    bool orders = false;     // upright axis in orders of each row's own shaft; rows without speed are gaps
+    std::string unit;        // "mm/s r.m.s.", said on legend and readout
+    bool decibels = false;   // values are amplitude ratios, said in dB
+    double coarseHours = 0;  // spans of so many hours stand for spectra that may follow; 0: all are here
+    // Until then spans of so many hours: single spectra are no longer kept; 0: none.
+    double thinnedUntilMs = 0, thinnedHours = 0;
 };
 
 class WaterfallData {
@@ -69,11 +72,11 @@ class WaterfallData {
     ColourRange rangeAt(double lowShare, double highShare) const;
     ColourRange usualRange() const { return rangeAt(kLowShare, kHighShare); }
     static constexpr double kLowShare = 0.20, kHighShare = 0.9995;
-    // Of how many spectra one row was picked; 1: all are here. The rest may still be on its way.
-    std::size_t pickedOf() const { return options_.pickedOf; }
+    bool coarse() const { return options_.coarseHours > 0; }
 
   private:
     WaterfallData() = default;
+    void cover(const std::vector<WaterfallRow>& rows);
     void fill(const std::vector<WaterfallRow>& rows);
     void buildLevels();
     void takeSample();
