@@ -10,6 +10,7 @@
 //   build/fettle-bench --curves [FOLDER]          time against length, channels; with a folder for fleet
 //   files
 //                                                 also against machines, weeks, recordings
+//   build/fettle-bench --codecs FOLDER...         what packs the waveforms of recordings there, and how fast
 //   build/fettle-bench --record NAME FILE         the samples of "sound" or "outer race", raw float64 in g
 //   tests/bench/compare BEFORE AFTER [FILTER]      two builds of it in turns, as a table of ratios
 //   tests/bench/same_pipeline.py build/fettle-bench   the same pipeline in NumPy and SciPy beside it
@@ -23,6 +24,7 @@
 
 #include "core/diagnosis/examine.h"
 #include "tests/bench/bare_transforms.h"
+#include "tests/bench/codec_bench.h"
 #include "tests/bench/curves.h"
 #include "tests/bench/desk_bench.h"
 #include "tests/bench/import_bench.h"
@@ -106,6 +108,8 @@ int main(int argc, char** argv) {
         return 0;
     }
     if (argc == 3 && std::string_view(argv[1]) == "--import") return importBench({.folder = argv[2]});
+    if (argc == 3 && std::string_view(argv[1]) == "--many") return manyFilesBench(argv[2]);
+    if (argc >= 3 && std::string_view(argv[1]) == "--codecs") return codecBench({argv + 2, argv + argc});
     if (argc == 3 && std::string_view(argv[1]) == "--make-large") return makeLargeFleet({.folder = argv[2]});
     if ((argc == 2 || argc == 3) && std::string_view(argv[1]) == "--curves")
         return curves({.folder = argc == 3 ? argv[2] : ""});

@@ -22,7 +22,7 @@ using testing::HasSubstr;
 using Samples = std::vector<double>;
 
 constexpr std::size_t kKind = 1, kDifferences = 2, kWidth = 3, kDetail = 4, kCount = 16, kFrame = 24;
-enum { Whole = 1, Decimal, Float32, Float64 };
+enum { Whole = 1, Decimal, Float32, Float64, Stepped };
 
 int kindOf(const std::string& packed) {
     return packed[kKind];
@@ -75,8 +75,8 @@ TEST(WaveformCodec, TheDifferencesThatPackBest) {
         rising.push_back(std::ldexp(i - 2500, -15));
         parabola.push_back(std::ldexp((i - 2500) * (i - 2500), -23));
     }
-    const std::string a = packWaveform(constant, 16, 1), b = packWaveform(rising, 16, 1),
-                      c = packWaveform(parabola, 24, 1);
+    const std::string a = packWaveform(constant, 32, 1), b = packWaveform(rising, 32, 1),
+                      c = packWaveform(parabola, 32, 1);
     EXPECT_GE(b[kDifferences], 1);
     EXPECT_EQ(c[kDifferences], 2);
     for (const std::string* packed : {&a, &b, &c})
@@ -158,16 +158,90 @@ TEST(WaveformCodec, WhatTheReadersGiveIsStoredAsTheFileHeldIt) {
         ASSERT_TRUE(applySidecar(recording, R"({"channels": [{"name": "x", "scale": 0.0123}]})", "a.json"));
         const Channel& channel = recording.channels[0];
         const std::string packed = packWaveform(channel.samples, channel.bits, channel.scale);
-        EXPECT_EQ(kindOf(packed), format == SoundFormat::WavFloat32 ? Float32 : Whole);
+        EXPECT_EQ(kindOf(packed), format == SoundFormat::WavFloat32 ? Stepped : Whole);
         expectBack(channel.samples, packed);
     }
 }
 
+// Vibration is predicted better than by differences, and comes back through the same door.
+TEST(WaveformCodec, NumbersOfUpTo24BitsGoThroughFlac) {
+    Samples samples;
+    for (int i = 0; i < 20000; ++i)
+        samples.push_back(std::round(9000 * std::sin(0.3 * i) + 4000 * std::sin(1.1 * i)) / 32768);
+    const std::string packed = packWaveform(samples, 16, 1);
+    EXPECT_EQ(packed[0], 2);
+    EXPECT_EQ(kindOf(packed), Whole);
+    EXPECT_LT(packed.size(), 20000u);  // whole numbers of 16 bits are 40,000 bytes
+    expectBack(samples, packed);
+    for (const int bits : {17, 24, 25})
+        for (const std::size_t count : {255, 256, 4096, 4097}) {
+            const Samples noise = wholeNoise(bits, 9.80665, count);
+            expectBack(noise, packWaveform(noise, bits, 9.80665));
+        }
+}
+
+// A converter's whole numbers times a factor it does not state, as float32; -0 among them.
+TEST(WaveformCodec, FloatsThatAreStepsAreStoredAsTheirNumbers) {
+    Nonsense noise(9);
+    Samples samples;
+    for (int i = 0; i < 8000; ++i)
+        samples.push_back(double(float((noise.below(4001) - 2000) * 0.000208616)) * 9.80665);
+    samples[17] = samples[7999] = -0.0 * 9.80665;
+    const std::string packed = packWaveform(samples, 0, 9.80665);
+    EXPECT_EQ(kindOf(packed), Stepped);
+    EXPECT_LT(packed.size(), 13000u);  // 12 bits each
+    expectBack(samples, packed);
+    const Samples few(samples.begin(), samples.begin() + 100);  // too few for FLAC
+    EXPECT_EQ(kindOf(packWaveform(few, 0, 9.80665)), Stepped);
+    expectBack(few, packWaveform(few, 0, 9.80665));
+    samples[4000] = std::nextafter(float(samples[4000] / 9.80665), 9.0f) * 9.80665;
+    EXPECT_EQ(kindOf(packWaveform(samples, 0, 9.80665)), Float32);
+    expectBack(samples, packWaveform(samples, 0, 9.80665));
+}
+
+std::string fromHex(std::string_view hex) {
+    std::string bytes;
+    for (std::size_t i = 0; i < hex.size(); i += 2)
+        bytes += char(std::stoi(std::string(hex.substr(i, 2)), nullptr, 16));
+    return bytes;
+}
+
+// What programs wrote before there was a second form.
+TEST(WaveformCodec, TheFirstFormIsReadForEver) {
+    Samples whole, floats;
+    for (int i = 0; i < 300; ++i) {
+        whole.push_back((i * i % 77 - 30) / 32768.0 * 16);
+        floats.push_back(double(float(i % 9 * 0.001)));
+    }
+    expectBack(whole,
+               fromHex("010102011000000000000000000030402c0100000000000028b52ffd642c009d0100703b3e04959e959e"
+                       "959e0404049e950f00312850000622354452089c2200178a2a4029046020a80b5232ea8681cbbb863130"
+                       "04af45f6d0"));
+    expectBack(floats,
+               fromHex("0103000400000000000000000000f03f2c0100000000000028b52ffd64b003950100f8006f6fa66f0aa6"
+                       "426f0012129b12d79b60120083034483a3c4e503003a3b3c0500202c4ae0840102d40302d40342b51c01"
+                       "a39d5722"));
+}
+
 class DamagedWaveform : public testing::Test {
   protected:
-    const Samples samples_ = wholeNoise(16, 1, 3000);
-    const std::string good_ = packWaveform(samples_, 16, 1);
+    const Samples samples_ = wholeNoise(32, 1, 3000);
+    const std::string good_ = packWaveform(samples_, 32, 1);
 };
+
+// The digest sees all there is, before a decoder does.
+TEST(DamagedSecondForm, EveryFlippedByteAndEveryCutIsRefused) {
+    const Samples samples = wholeNoise(16, 1, 1000);
+    const std::string good = packWaveform(samples, 16, 1);
+    ASSERT_EQ(good[0], 2);
+    for (std::size_t i = 0; i < good.size(); ++i) {
+        std::string bad = good;
+        bad[i] = char(bad[i] ^ 0x41);
+        EXPECT_FALSE(unpackWaveform(bad, samples.size())) << i;
+        EXPECT_FALSE(unpackWaveform(good.substr(0, i), samples.size())) << i;
+    }
+    EXPECT_FALSE(unpackWaveform(good + "x", samples.size()));
+}
 
 // Beyond the head the checksum sees it. Within it bytes 1 to 15 say how to read: what then comes out is other
 // samples, which the digest kept beside the waveform tells.
@@ -195,7 +269,9 @@ TEST_F(DamagedWaveform, AHeadThatLiesIsRefusedWithItsRule) {
         const auto back = unpackWaveform(bad, samples_.size());
         return back ? "taken" : back.error();
     };
-    EXPECT_THAT(refused(0, 2), HasSubstr("form 2"));
+    EXPECT_THAT(refused(0, 3), HasSubstr("form 3"));
+    EXPECT_THAT(refused(0, 2), HasSubstr("not what was packed"));
+    EXPECT_THAT(refused(5, 1), HasSubstr("in a way"));
     EXPECT_THAT(refused(kKind, 9), HasSubstr("kind"));
     EXPECT_THAT(refused(kWidth, 0), HasSubstr("width"));
     EXPECT_THAT(refused(kWidth, 9), HasSubstr("width"));
@@ -208,7 +284,7 @@ TEST_F(DamagedWaveform, AHeadThatLiesIsRefusedWithItsRule) {
 // A frame of zeros unpacks to a hundred times its bound: stopped at the bound.
 TEST_F(DamagedWaveform, MoreThanStatedIsNotUnpacked) {
     const std::string bomb = good_.substr(0, kFrame) + pack(std::string(600000, '\0'));
-    EXPECT_THAT(unpackWaveform(bomb, samples_.size()).error(), HasSubstr("more than the 6000 bytes"));
+    EXPECT_THAT(unpackWaveform(bomb, samples_.size()).error(), HasSubstr("more than the 12000 bytes"));
     EXPECT_THAT(unpackWaveform(good_, kMostSamples + 1).error(), HasSubstr("are stated"));
 }
 
