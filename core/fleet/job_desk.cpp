@@ -40,7 +40,7 @@ DraftFinding findingOf(const SheetContent& sheet, const std::vector<Job>& jobs) 
     finding.sentence = sheet.verdict;
     finding.urgency = sheet.urgency;
     finding.orderPartsBy = sheet.dates[0].date;
-    finding.runUntil = sheet.dates[1].date;
+    finding.runUntil = sheet.ownDue;
     finding.plannedStop = sheet.dates[2].date;
     for (const Job& job : jobs)
         if (!isOver(job) && isOfJob(job, sheet.fault, sheet.at)) finding.inJob = job.id;

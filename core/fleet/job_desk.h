@@ -19,7 +19,7 @@ namespace fettle {
 struct DraftFinding {
     std::string key;  // "bearing_outer_race @ driver DE"
     std::string name, sentence, urgency;
-    std::string orderPartsBy, runUntil, plannedStop;  // as its sheet has them; may be empty
+    std::string orderPartsBy, runUntil, plannedStop;  // of this finding alone; may be empty
     std::optional<std::int64_t> inJob;                // an open job that has it already
 };
 struct JobDraft {

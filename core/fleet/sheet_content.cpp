@@ -255,6 +255,7 @@ std::string givenWords(const SheetCase& sheet) {
 void addWork(const SheetCase& sheet, const Advice& advice, const JobDatesTable& dates, SheetContent& out) {
     out.parts = partsOf(sheet, advice);
     out.dates = datesOf(sheet, dates, needsParts(advice), !out.parts.empty());
+    out.ownDue = ownDue(sheet, dates);
     out.urgencyWords = urgencyWords(out.urgency, out.dates[1]);
     if (sheet.byHandOnly()) addAskedFor(sheet, out);
     out.firstLine =

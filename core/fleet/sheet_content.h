@@ -129,6 +129,7 @@ struct SheetContent {
     std::string limitDate;  // "the limit is reached about 13 July 2026 (20 June to 30 August)"; may be empty
     std::string priority;   // the site's own number, apart from urgency: "1 of 4"
     std::vector<SheetDate> dates;  // order parts by, do not run beyond, next planned stop
+    std::string ownDue;            // of this finding alone: dates[1] may be another's; may be empty
     std::string leadTime;          // what is assumed about it
     // Why.
     std::vector<ArithmeticRow> rows;  // empty for a finding without a weight

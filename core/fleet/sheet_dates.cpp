@@ -195,9 +195,13 @@ std::string watchedLine(const SheetCase& sheet, const std::string& inspect, cons
 
 std::vector<SheetDate> datesOf(const SheetCase& sheet, const JobDatesTable& table, bool needsParts,
                                bool listsParts) {
-    const std::string due = dueDate(sheet, sheet.told, sheet.firm(), table);
+    const std::string due = ownDue(sheet, table);
     return {orderDate(sheet, table, due, needsParts, listsParts),
             soonestDate(sheet, due, soonerThan(sheet, due, table)), stopDate(sheet)};
+}
+
+std::string ownDue(const SheetCase& sheet, const JobDatesTable& table) {
+    return dueDate(sheet, sheet.told, sheet.firm(), table);
 }
 
 std::string otherWords(const SheetCase& sheet, std::size_t number, const JobDatesTable& table) {
@@ -215,7 +219,7 @@ std::string firstLineOf(const SheetCase& sheet, const std::string& job, const st
     if (sheet.byHandOnly())
         return fmt::format("Look at {}: put on the list by hand{}.", machineWords(sheet),
                            sheet.row.byHandWhy.empty() ? "" : ": " + sheet.row.byHandWhy);
-    const std::string due = dueDate(sheet, sheet.told, sheet.firm(), table);
+    const std::string due = ownDue(sheet, table);
     const std::string lead =
         ageLead(sheet.period.lastDay, sheet.day()) + firstOtherWords(sheet, soonerThan(sheet, due, table));
     if (sheet.firm()) return lead + job + beforeWords(sheet, due) + orderWords(sheet, dates[0]) + ".";

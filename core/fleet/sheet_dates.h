@@ -16,6 +16,8 @@ namespace fettle {
 // the earliest over the machine's findings that ask for work, and says which one where it is another.
 std::vector<SheetDate> datesOf(const SheetCase& sheet, const JobDatesTable& table, bool needsParts,
                                bool listsParts = false);
+// The second of these for this finding alone: what a job made for it is due by. Empty: no date.
+std::string ownDue(const SheetCase& sheet, const JobDatesTable& table);
 // Another finding of the machine with its own date: "2. misalignment, motor: plan, inspect by 9 July 2026".
 std::string otherWords(const SheetCase& sheet, std::size_t number, const JobDatesTable& table);
 // `job` and `inspect` of the advice, filled in. An old round is told first and orders nothing "now".

@@ -86,7 +86,8 @@ Json findingJson(const SheetContent& s) {
               {"limit", orNull(s.limit)},
               {"unit", s.unit},
               {"growth_per_week", orNull(s.growthPerWeek)}}},
-            {"limit_reached", orNull(s.limitDate)}};
+            {"limit_reached", orNull(s.limitDate)},
+            {"own_due", orNull(s.ownDue)}};
 }
 
 Json datesJson(const SheetContent& s) {

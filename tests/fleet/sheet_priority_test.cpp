@@ -1,5 +1,6 @@
 // The priority of a job and the findings that stand beside the one a sheet is about. Truth: two faults that
 // the simulator put into one machine. Numbers: resources/tables/job_dates.json (common practice, no source).
+#include "core/fleet/job_desk.h"
 #include "core/fleet/sheet_content.h"
 #include "tests/fleet/small_site.h"
 
@@ -77,6 +78,28 @@ TEST_F(SheetPriority, TheOtherFindingsStandOnTheSheetWithUrgencyAndDate) {
             EXPECT_THAT(words, HasSubstr("2026")) << "not without a day";
         }
     }
+}
+
+// Of a bearing in a developed stage and a level in zone D the level is due first: a job for the bearing takes
+// the bearing's day (job_dates.json).
+TEST_F(SheetPriority, AJobForOneFindingIsDueOnThatFindingsDay) {
+    sendBoth("D-MUTE");
+    opened();
+    const auto draft = jobDraft(*fleet_, "D-MUTE");
+    ASSERT_TRUE(draft) << draft.error().sentence();
+    ASSERT_GE(draft->findings.size(), 2u);
+    std::size_t later = 0;
+    std::string soonest = "9";
+    for (std::size_t number = 1; number <= draft->findings.size(); ++number) {
+        const SheetContent sheet = sheetOf("D-MUTE", number);
+        const auto job = draftedJob(*draft, {number});
+        ASSERT_TRUE(job);
+        EXPECT_EQ(job->runUntil, sheet.ownDue);
+        if (!sheet.ownDue.empty()) soonest = std::min(soonest, sheet.ownDue);
+        later += sheet.ownDue > sheet.dates.at(1).date;
+    }
+    EXPECT_GE(later, 1u) << "else nothing was tried";
+    EXPECT_EQ(draftedJob(*draft, {1, 2})->runUntil, soonest);
 }
 
 }  // namespace
