@@ -44,6 +44,17 @@ std::string stageWords(const Hypothesis& finding) {
     return "early stage: lines in the envelope only";
 }
 
+// Bars are graded by their sidebands: a low velocity says nothing of them.
+std::string barsWords(const SheetCase& sheet, const std::string& level) {
+    const Severity& severity = sheet.told.finding.severity;
+    std::string words = fmt::format("The lower sideband of the mains stands {:.0f} dB below it in flux: {}",
+                                    severity.level.value_or(0), severity.value);
+    if (severity.limit)
+        words += fmt::format(", the mark for that is {:.0f} dB ({})", *severity.limit, severity.basis);
+    return words + fmt::format(". With criticality {} that is {}. {}; broken bars do not show in that.",
+                               sheet.row.criticality, sheet.told.finding.urgency, capitalised(level));
+}
+
 // Both classes are said where nobody knows how stiff the support is.
 std::string otherZone(const Governing& g) {
     if (!g.otherLimits || !g.level) return "";
@@ -78,6 +89,18 @@ std::string limitWords(const Severity& severity) {
                        *severity.limit, severity.unit);
 }
 
+// Single recordings have no baseline and say so; a week with one does not repeat it, nor a test told twice.
+std::string withoutLack(std::string words, bool hasBaseline) {
+    constexpr std::string_view lack = "No baseline yet; ";
+    for (std::size_t at = words.find(lack); hasBaseline && at != words.npos; at = words.find(lack, at)) {
+        words.erase(at, lack.size());
+        const std::string test = words.substr(at, words.find(". ", at) - at);
+        const bool again = words.find(test, at + test.size()) != words.npos;
+        words.replace(at, again ? test.size() + 2 : test.size(), again ? "" : capitalised(test));
+    }
+    return words;
+}
+
 }  // namespace
 
 std::string placeWords(const Machine& machine, const std::string& at) {
@@ -109,7 +132,7 @@ std::string machineWords(const SheetCase& sheet) {
 std::string verdictWords(const SheetCase& sheet) {
     const Hypothesis& h = sheet.told.finding;
     std::string words = h.sentence.empty() ? findingName(h) + "." : h.sentence;
-    words = withSpelledDates(words);
+    words = withSpelledDates(withoutLack(words, sheet.past.baseline.has_value()));
     const std::string place = placeWords(*sheet.machine, h.at);
     if (place == h.at || h.at.empty()) return words;
     for (std::size_t at = words.find(h.at); at != std::string::npos; at = words.find(h.at, at + place.size()))
@@ -162,6 +185,7 @@ std::string howBadWords(const SheetCase& sheet) {
         return fmt::format("{}. {}{}{}.", capitalised(stageWords(sheet.told.finding)), capitalised(level),
                            growthWords(sheet, "mm/s"),
                            sheet.governing.zone < "C" ? "; a low level is no comfort with a bearing" : "");
+    if (severity.kind == "db_below_carrier") return barsWords(sheet, level);
     if (severity.kind != "zone" || !severity.level) return capitalised(level) + ".";
     std::string words =
         fmt::format("{:.1f} {} r.m.s. is zone {}", *severity.level, severity.unit, severity.value);

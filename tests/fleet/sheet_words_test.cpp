@@ -86,6 +86,37 @@ TEST(SheetSpectrum, RotorBarsAreShownInFluxAboutTheMains) {
     EXPECT_EQ(spectrumOf(sheet).carrierHz, 0);
 }
 
+// A rotor whose velocity is low is urgent by its sidebands, and the sheet says by which.
+TEST(HowBad, OfRotorBarsIsToldByTheirSidebands) {
+    SheetCase sheet = bearingCase("early", "A");
+    Hypothesis& h = sheet.told.finding;
+    h.fault = "rotor_bar";
+    h.severity = {"db_below_carrier", "probable", 35, 36, "dB", "figures for motor current"};
+    h.urgency = "act";
+    sheet.governing.title = "M-DE x velocity r.m.s.";
+    sheet.governing.level = 0.8;
+    const std::string words = howBadWords(sheet);
+    EXPECT_THAT(words, HasSubstr("35 dB below it in flux: probable, the mark for that is 36 dB"));
+    EXPECT_THAT(words, HasSubstr("With criticality A that is act."));
+    EXPECT_THAT(words, HasSubstr("0.8 mm/s"));
+}
+
+TEST(VerdictWords, SayNoLackOfABaselineThatThereIs) {
+    SheetCase sheet = bearingCase("early", "A");
+    Hypothesis& h = sheet.told.finding;
+    h.at = "driven";
+    h.sentence =
+        "Possible looseness: 5.3 of 6.0 mm/s. No baseline yet; a check of bolts decides. 2x rose. "
+        "Most like looseness; a check of bolts decides.";
+    EXPECT_THAT(verdictWords(sheet), HasSubstr("No baseline yet; a check"));
+    sheet.past.baseline.emplace();
+    EXPECT_EQ(verdictWords(sheet),
+              "Possible looseness: 5.3 of 6.0 mm/s. 2x rose. "
+              "Most like looseness; a check of bolts decides.");
+    h.sentence = "Possible looseness: 5.3 of 6.0 mm/s. No baseline yet; a check of bolts decides.";
+    EXPECT_EQ(verdictWords(sheet), "Possible looseness: 5.3 of 6.0 mm/s. A check of bolts decides.");
+}
+
 TEST(PlaceWords, AreThoseOfTheShop) {
     const Machine machine = made::fanSet();
     EXPECT_EQ(placeWords(machine, "driver DE"), "motor DE");
