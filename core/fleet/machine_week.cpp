@@ -86,15 +86,19 @@ Result<Governing> channelLevel(FleetFile& fleet, const ChannelEntry& channel, co
     return g;
 }
 
-// "clipped on x", "ski slope on y".
+std::string checkWords(const std::string& code) {
+    if (code == "ski_slope") return "drowned below 10 Hz";  // of a node that sits loosely, or was knocked
+    if (code == "held") return "repeated samples";
+    return code;
+}
+
+// "clipped on x", "drowned below 10 Hz on y".
 std::set<std::string> failedChecks(const Examination& one) {
     std::set<std::string> failed;
     for (const RecordingFacts& r : one.recordings)
         for (const QualityNote& note : r.quality) {
             if (!speaksOfSensor(note.code)) continue;
-            std::string check = note.code + " on " + note.channel;
-            std::replace(check.begin(), check.begin() + std::ptrdiff_t(note.code.size()), '_', ' ');
-            failed.insert(std::move(check));
+            failed.insert(checkWords(note.code) + " on " + note.channel);
         }
     return failed;
 }

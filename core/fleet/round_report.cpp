@@ -6,23 +6,20 @@
 #include <map>
 
 #include "core/base/text.h"
-#include "core/diagnosis/blind_rows.h"
-#include "core/diagnosis/wording.h"
-#include "core/exchange/examination_json.h"
 #include "core/fleet/job_dates.h"
 #include "core/fleet/reliability.h"
+#include "core/fleet/report_blind.h"
 #include "core/fleet/round_desk.h"
 #include "core/fleet/sheet_content.h"
 #include "core/fleet/sheet_dates.h"
 #include "core/fleet/sheet_words.h"
 #include "core/fleet/site_calendar.h"
+#include "core/round/words.h"
 #include "core/store/day.h"
 
 namespace fettle {
 
 namespace {
-
-constexpr std::size_t kMostBlind = 8;
 
 // The round as it is reported: kept, or drawn up now.
 struct Told {
@@ -69,6 +66,15 @@ std::string spelledDecision(const Decision& decision) {
     return decisionWords(spelled);
 }
 
+// Rounds kept by older versions named a sensor check by its code.
+std::string unseenText(const RoundMachine& machine) {
+    constexpr std::string_view old = "ski slope on ", plain = "drowned below 10 Hz on ";
+    std::string text = machine.unseenWords.empty() ? machine.unseenReason : machine.unseenWords;
+    for (std::size_t at = text.find(old); at != std::string::npos; at = text.find(old, at))
+        text.replace(at, old.size(), plain);
+    return text.find(plain) == text.npos ? text : text + "; see that the node sits firmly";
+}
+
 void setDates(const SheetContent& sheet, ReportJob& job) {
     if (sheet.dates.size() < 2) return;
     const SheetDate &order = sheet.dates[0], &due = sheet.dates[1];
@@ -78,6 +84,13 @@ void setDates(const SheetContent& sheet, ReportJob& job) {
     job.doByLabel = due.label;
     job.doByWords = due.date.empty() ? due.words : spelledDate(due.date);
     job.overdue = due.overdue;
+}
+
+// That it is the first round is said once, in the head.
+std::string changedWords(const std::string& changed) {
+    constexpr std::string_view first = "First round";
+    if (!changed.starts_with(first)) return changed;
+    return capitalised(std::string(trimmed(changed.substr(std::min(first.size() + 1, changed.size())))));
 }
 
 ReportJob jobOf(const SheetContent& sheet, const RoundMachine& machine) {
@@ -98,7 +111,9 @@ ReportJob jobOf(const SheetContent& sheet, const RoundMachine& machine) {
     job.untilThen = sheet.untilThen;
     job.stopAtOnceIf = sheet.stopAtOnceIf;
     job.moreFindings = sheet.otherFindings.size();
-    job.changed = machine.changed;
+    job.changed = changedWords(machine.changed);
+    job.howBad = sheet.howBad;
+    addEffort(sheet.need, job.effort);
     return job;
 }
 
@@ -111,6 +126,16 @@ void setInOrder(std::vector<ReportJob>& work) {
                      [&](const ReportJob& a, const ReportJob& b) { return key(a) < key(b); });
     for (std::size_t i = 0; i < work.size(); ++i)
         work[i].place = int(i) + 1;
+}
+
+void sumUp(RoundReport& report) {
+    EffortSums urgencies, areas;
+    for (const ReportJob& job : report.work) {
+        urgencies.add(job.urgency, job.place, job.doBy, job.effort);
+        areas.add(job.area, job.place, job.doBy, job.effort);
+    }
+    report.byUrgency = urgencies.all();
+    report.byArea = areas.all();
 }
 
 class Gathering {
@@ -128,6 +153,7 @@ class Gathering {
             if (auto good = add(machines[i], report); !good) return good;
         }
         setInOrder(report.work);
+        sumUp(report);
         return {};
     }
 
@@ -164,12 +190,24 @@ class Gathering {
         const auto sheet = sheetContent(fleet_, told_.list, told_.id(), {machine.tag, 1, {}, today_});
         if (!sheet) return fail(sheet.error());
         ReportJob job = jobOf(*sheet, machine);
+        if (auto good = addOthers(machine, job.effort); !good) return good;
         job.decided = held_.count(machine.tag) ? "accepted" : "not decided yet";
         report.work.push_back(std::move(job));
         return {};
     }
+    // What the machine's other findings ask for comes on top.
+    Status addOthers(const RoundMachine& machine, ReportEffort& effort) const {
+        for (std::size_t i = 2; i <= machine.findings.size(); ++i) {
+            if (groupOf(machine.findings[i - 1].finding.urgency) > 1) continue;
+            const auto sheet = sheetContent(fleet_, told_.list, told_.id(), {machine.tag, i, {}, today_});
+            if (!sheet) return fail(sheet.error());
+            addEffort(sheet->need, effort);
+        }
+        return {};
+    }
     Status addWatched(const RoundMachine& machine, RoundReport& report) {
-        if (!setAside(machine, report)) report.watched.push_back(asideOf(machine, machine.changed));
+        if (!setAside(machine, report))
+            report.watched.push_back(asideOf(machine, changedWords(machine.changed)));
         return {};
     }
     void addUnseen(const RoundMachine& machine, RoundReport& report) const {
@@ -177,11 +215,10 @@ class Gathering {
             {"idle", "production"}, {"not_judged", "the engineer"}, {"not_fitted", "the engineer"}};
         const auto owner = owners.find(machine.unseenReason);
         const auto& answered = told_.state.unseenAnswered;
-        report.notSeen.push_back({machine.tag, machine.service, machine.area, machine.unseenReason,
-                                  machine.unseenWords.empty() ? machine.unseenReason : machine.unseenWords,
-                                  owner == owners.end() ? "whoever keeps the sensors" : owner->second,
-                                  machine.foundBefore,
-                                  std::count(answered.begin(), answered.end(), machine.tag) > 0});
+        report.notSeen.push_back(
+            {machine.tag, machine.service, machine.area, machine.unseenReason, unseenText(machine),
+             owner == owners.end() ? "whoever keeps the sensors" : owner->second, machine.foundBefore,
+             std::count(answered.begin(), answered.end(), machine.tag) > 0});
     }
 
     FleetFile& fleet_;
@@ -225,34 +262,6 @@ Result<std::optional<RoundComparison>> sinceLast(FleetFile& fleet, const Told& t
     return compareRounds(before->list, before->state, told.list, told.state);
 }
 
-// On how many of the machines whose week was kept each fault could not be seen.
-Status addBlind(FleetFile& fleet, const Told& told, RoundReport& report) {
-    if (!told.entry) return {};
-    std::map<std::string, ReportBlind> counts;
-    for (const RoundMachine& machine : told.list.machines) {
-        if (groupOf(machine.urgency) > 2) continue;
-        const auto text = fleet.rounds().examinationJson(told.entry->id, machine.tag);
-        if (!text) continue;  // put on the list by hand: nothing was examined
-        const auto week = examinationFromText(*text, machine.tag);
-        const auto described = fleet.machines().describedOn(machine.tag, told.list.until);
-        if (!week || !described) continue;
-        for (const FaultSight& sight : faultSights(**described, *week)) {
-            if (sight.state == FaultSight::State::NoConcern) continue;
-            ReportBlind& one = counts[sight.fault];
-            one.fault = sight.fault;
-            one.name = faultName(sight.fault);
-            ++one.of;
-            one.blind += sight.state == FaultSight::State::Blind;
-        }
-    }
-    for (const auto& [fault, one] : counts)
-        if (one.blind > 0) report.blind.push_back(one);
-    std::stable_sort(report.blind.begin(), report.blind.end(),
-                     [](const ReportBlind& a, const ReportBlind& b) { return a.blind > b.blind; });
-    if (report.blind.size() > kMostBlind) report.blind.resize(kMostBlind);
-    return {};
-}
-
 std::vector<std::string> limitsOf() {
     return {
         "The list tells what these sensors can hear. Leave proves no machine sound, and a fault that draws "
@@ -291,7 +300,11 @@ Status addRest(FleetFile& fleet, const Told& told, RoundReport& report) {
     const auto record = siteReliability(fleet);
     if (!record) return fail(record.error());
     report.record = reliabilityWords(*record);
-    return addBlind(fleet, told, report);
+    if (!told.entry) return {};
+    auto blind = reportBlind(fleet, told.list, told.entry->id);
+    if (!blind) return fail(blind.error());
+    report.blind = std::move(*blind);
+    return {};
 }
 
 }  // namespace

@@ -4,7 +4,7 @@
 // printed page, its JSON twin and its CSV, so that none says something else; the words of a job are those of
 // its findings sheet. A disputed entry asks for no work, a deferred one for none yet: both stand apart. Dates
 // "2026-06-12" in the site's calendar, spelled out in sentences. Texts are never empty where a comment does
-// not say so. Thread: as the FleetFile; reads only; costs one sheet for each machine to act on or plan for.
+// not say so. Thread: as the FleetFile; reads only; costs a sheet for each finding to act on or plan for.
 // Errors: those of the stores and tables, Cancelled.
 #pragma once
 
@@ -15,6 +15,7 @@
 #include "core/base/json_object.h"
 #include "core/base/progress.h"
 #include "core/fleet/due.h"
+#include "core/fleet/report_effort.h"
 #include "core/round/comparison.h"
 #include "core/store/fleet_file.h"
 
@@ -36,6 +37,8 @@ struct ReportJob {
     std::size_t moreFindings = 0;
     std::string changed;
     std::string decided;  // "accepted"; "not decided yet"
+    std::string howBad;   // as on its sheet
+    ReportEffort effort;
 };
 
 // An entry that asks for no work now.
@@ -53,7 +56,9 @@ struct ReportUnseen {
 
 struct ReportBlind {
     std::string fault, name;        // key and words
-    std::size_t blind = 0, of = 0;  // machines on which it could not be seen, of those asked
+    std::size_t blind = 0, of = 0;  // machines with no place at which it could be seen, of those asked
+    std::size_t somewhere = 0;      // of the others, those with a place at which it could not
+    std::string cure;               // what would show it on most of them; may be empty
 };
 
 struct RoundReport {
@@ -61,7 +66,8 @@ struct RoundReport {
     std::string state;    // "open, 3 of 9 listed decided", "closed on 11 May 2026 by mk", "a draft"
     std::string ageNote;  // may be empty
     std::size_t machines = 0, act = 0, plan = 0, watch = 0, unseen = 0, leave = 0;
-    std::vector<ReportJob> work;  // act and plan that ask for work, in the order to do it
+    std::vector<ReportJob> work;               // act and plan that ask for work, in the order to do it
+    std::vector<ReportSum> byUrgency, byArea;  // of this work
     std::vector<ReportAside> watched, deferred, disputed;
     std::vector<ReportUnseen> notSeen;
     std::vector<DueItem> due;

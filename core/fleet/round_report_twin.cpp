@@ -40,7 +40,9 @@ Json jobJson(const ReportJob& job) {
             {"stop_at_once_if", job.stopAtOnceIf},
             {"more_findings", job.moreFindings},
             {"changed", job.changed},
-            {"decided", job.decided}};
+            {"decided", job.decided},
+            {"how_bad", job.howBad},
+            {"effort", toJson(job.effort)}};
 }
 
 Json asideJson(const ReportAside& one) {
@@ -64,7 +66,19 @@ Json dueJson(const DueItem& item) {
 }
 
 Json blindJson(const ReportBlind& one) {
-    return {{"fault", one.fault}, {"name", one.name}, {"blind", one.blind}, {"of", one.of}};
+    return {{"fault", one.fault}, {"name", one.name},           {"blind", one.blind},
+            {"of", one.of},       {"somewhere", one.somewhere}, {"cure", orNull(one.cure)}};
+}
+
+Json sumsJson(const std::vector<ReportSum>& sums, const char* ofKey) {
+    Json all = Json::array();
+    for (const ReportSum& sum : sums)
+        all.push_back(toJson(sum, ofKey));
+    return all;
+}
+
+std::string number(const std::optional<double>& value) {
+    return value ? fmt::format("{:g}", *value) : "";
 }
 
 Json moveJson(const MachineMove& one) {
@@ -115,6 +129,8 @@ Json toJson(const RoundReport& r) {
               {"unseen", r.unseen},
               {"leave", r.leave}}},
             {"work", list(r.work, jobJson)},
+            {"effort_by_urgency", sumsJson(r.byUrgency, "urgency")},
+            {"effort_by_area", sumsJson(r.byArea, "area")},
             {"watched", list(r.watched, asideJson)},
             {"deferred", list(r.deferred, asideJson)},
             {"disputed", list(r.disputed, asideJson)},
@@ -130,10 +146,34 @@ Json toJson(const RoundReport& r) {
 }
 
 std::string reportCsv(const RoundReport& report) {
-    std::string out = csvLine(
-        {"place",    "tag",        "asset",           "service", "area",    "criticality", "urgency",
-         "priority", "title",      "finding",         "firm",    "do_by",   "overdue",     "order_parts_by",
-         "job",      "until_then", "stop_at_once_if", "changed", "decided", "round_to"});
+    std::string out = csvLine({"place",
+                               "tag",
+                               "asset",
+                               "service",
+                               "area",
+                               "criticality",
+                               "urgency",
+                               "priority",
+                               "title",
+                               "finding",
+                               "firm",
+                               "do_by",
+                               "overdue",
+                               "order_parts_by",
+                               "job",
+                               "until_then",
+                               "stop_at_once_if",
+                               "changed",
+                               "decided",
+                               "round_to",
+                               "how_bad",
+                               "trades",
+                               "standstill",
+                               "heads",
+                               "hours_low",
+                               "hours_high",
+                               "person_hours_low",
+                               "person_hours_high"});
     for (const ReportJob& job : report.work)
         out += csvLine({std::to_string(job.place),
                         job.tag,
@@ -154,7 +194,15 @@ std::string reportCsv(const RoundReport& report) {
                         job.stopAtOnceIf,
                         job.changed,
                         job.decided,
-                        report.until});
+                        report.until,
+                        job.howBad,
+                        job.effort.trades,
+                        job.effort.standstill,
+                        job.effort.heads ? std::to_string(*job.effort.heads) : "",
+                        number(job.effort.hoursLow),
+                        number(job.effort.hoursHigh),
+                        number(job.effort.personHoursLow),
+                        number(job.effort.personHoursHigh)});
     return out;
 }
 

@@ -45,6 +45,7 @@ TEST_F(RoundReportTest, WorkStandsInItsOrderInTheWordsOfTheSheets) {
         EXPECT_EQ(job.firstLine, sheet->firstLine);
         EXPECT_EQ(job.doBy, sheet->dates.at(1).date);
         EXPECT_EQ(job.stopAtOnceIf, sheet->stopAtOnceIf);
+        EXPECT_EQ(job.howBad, sheet->howBad);
         EXPECT_EQ(job.decided, "not decided yet");
     }
     EXPECT_TRUE(told.work[1].firm);  // lines of a bearing, weighed and graded
@@ -67,6 +68,60 @@ TEST_F(RoundReportTest, WhatTheEngineerDoesNotBelieveAsksForNoWork) {
     told = report();
     ASSERT_THAT(tags(told.work), ElementsAre("A-RACE"));
     EXPECT_EQ(told.work[0].decided, "accepted");
+}
+
+// That it is the first round stands in the head, not in every row.
+TEST_F(RoundReportTest, TheFirstRoundIsSaidOnce) {
+    opened();
+    const RoundReport told = report();
+    for (const ReportJob& job : told.work) {
+        EXPECT_THAT(job.changed, testing::StartsWith("Level "));
+        EXPECT_THAT(job.changed, testing::Not(HasSubstr("irst round")));
+    }
+    EXPECT_FALSE(told.changes);
+}
+
+// Hours and heads of the sheets, summed up by hand.
+TEST_F(RoundReportTest, APlannerIsToldPeopleAndHoursAndTheirSums) {
+    opened();
+    const RoundReport told = report();
+    double low = 0, high = 0;
+    for (const ReportJob& job : told.work) {
+        double jobLow = 0;
+        for (std::size_t i = 1; i <= 1 + job.moreFindings; ++i) {
+            const auto sheet = sheetContent(*fleet_, {job.tag, i, {}, "2026-05-12"});
+            ASSERT_TRUE(sheet);
+            if (sheet->urgency != "act" && sheet->urgency != "plan") continue;
+            jobLow += *sheet->need.heads * *sheet->need.hoursLow;
+            high += *sheet->need.heads * *sheet->need.hoursHigh;
+        }
+        EXPECT_EQ(job.effort.personHoursLow, jobLow) << job.tag;
+        EXPECT_NE(job.effort.trades, "");
+        low += jobLow;
+    }
+    ASSERT_EQ(told.byUrgency.size(), 2u);
+    EXPECT_EQ(told.byUrgency[0].of, "act");
+    EXPECT_THAT(told.byUrgency[0].places, ElementsAre(1));
+    EXPECT_EQ(told.byUrgency[0].personHoursLow + told.byUrgency[1].personHoursLow, low);
+    EXPECT_EQ(told.byUrgency[0].personHoursHigh + told.byUrgency[1].personHoursHigh, high);
+    ASSERT_EQ(told.byArea.size(), 1u);
+    EXPECT_THAT(told.byArea[0].places, ElementsAre(1, 2));
+    EXPECT_EQ(told.byArea[0].firstDay, std::min(told.work[0].doBy, told.work[1].doBy));
+}
+
+TEST(ReportEffort, AddsUpAndTakesTheGravestStandstill) {
+    ReportEffort effort;
+    addEffort({"running, guards fitted", "electrician", 1, 1, 2, {}, {}, "", "", ""}, effort);
+    EXPECT_EQ(effort.standstill, "running");
+    addEffort({"running; stopped for the feet", "electrician", 2, 3, 4, {}, {}, "", "", ""}, effort);
+    EXPECT_EQ(effort.standstill, "partly");
+    addEffort({"stopped, isolated", "fitter", {}, {}, {}, {}, {}, "", "", ""}, effort);
+    EXPECT_EQ(effort.standstill, "stopped");
+    EXPECT_EQ(effort.trades, "electrician; fitter");
+    EXPECT_EQ(effort.heads, 2);
+    EXPECT_EQ(effort.hoursLow, 4);
+    EXPECT_EQ(effort.personHoursHigh, 2 + 8);
+    EXPECT_EQ(effort.findings, 3u);
 }
 
 TEST_F(RoundReportTest, TheUnseenStandWithTheirReasonAndWhoseMatterItIs) {
@@ -94,10 +149,18 @@ TEST_F(RoundReportTest, WhatCouldNotBeSeenIsCountedOverTheListedMachines) {
     const RoundReport told = report();
     ASSERT_FALSE(told.blind.empty());
     for (const ReportBlind& one : told.blind) {
-        EXPECT_GE(one.blind, 1u);
-        EXPECT_LE(one.blind, one.of);
+        EXPECT_GE(one.blind + one.somewhere, 1u);
+        EXPECT_LE(one.blind + one.somewhere, one.of);
         EXPECT_LE(one.of, 2u);
+        EXPECT_NE(one.cure, "") << one.fault;
     }
+    // One radial sensor without flux: an uneven air gap shows nowhere, and flux would cure it.
+    const auto gap = std::find_if(told.blind.begin(), told.blind.end(),
+                                  [](const ReportBlind& one) { return one.fault == "air_gap"; });
+    ASSERT_NE(gap, told.blind.end());
+    EXPECT_EQ(gap->blind, 2u);
+    EXPECT_EQ(gap->somewhere, 0u);
+    EXPECT_THAT(gap->cure, HasSubstr("flux"));
     EXPECT_FALSE(told.limits.empty());
     EXPECT_THAT(told.promise, HasSubstr("at most 1 in 10"));
 }
@@ -135,6 +198,7 @@ TEST_F(RoundReportTest, TheCsvHasARowForEachMachineWithWork) {
     EXPECT_EQ(std::count(csv.begin(), csv.end(), '\n'), 3);
     EXPECT_THAT(csv, HasSubstr("\"1\",\"C-SHAKE\""));
     EXPECT_THAT(csv, HasSubstr("\"2\",\"A-RACE\""));
+    EXPECT_THAT(csv, HasSubstr("\"person_hours_low\",\"person_hours_high\"\r\n"));
 }
 
 }  // namespace

@@ -39,6 +39,8 @@ ReportJob job(int place, const std::string& urgency) {
     one.stopAtOnceIf = "the level goes above 5.6 mm/s (1.25 x the C/D limit)";
     one.changed = "Level from 4.1 mm/s to 6.2 mm/s (+51 %).";
     one.decided = "accepted";
+    one.howBad = "Developed stage. M-DE x velocity r.m.s. is 6.2 mm/s, zone D by ISO 20816-3 group 2 rigid.";
+    one.effort = {1, "mechanical fitter", "stopped", 2, 6.0, 16.0, 12.0, 32.0};
     return one;
 }
 
@@ -53,6 +55,13 @@ RoundReport reportOf(int jobs) {
     report.machines = std::size_t(jobs) + 100;
     for (int i = 1; i <= jobs; ++i)
         report.work.push_back(job(i, i <= jobs / 3 ? "act" : "plan"));
+    EffortSums urgencies, areas;
+    for (const ReportJob& one : report.work) {
+        urgencies.add(one.urgency, one.place, one.doBy, one.effort);
+        areas.add(one.place % 2 ? "kiln" : "packing", one.place, one.doBy, one.effort);
+    }
+    report.byUrgency = urgencies.all();
+    report.byArea = areas.all();
     report.watched = {{"HY-MX-01", "hydrator mixer", "hydration", "watch", "worn gear mesh", "No change."}};
     report.disputed = {
         {"QY-CV-03", "belt conveyor", "quarry", "plan", "bearing", "disputed: changed in April"}};
@@ -64,7 +73,7 @@ RoundReport reportOf(int jobs) {
     report.promise = "of the 9 listed on evidence, at most 1 in 10 on average over rounds is chance";
     report.record = {"bearings: confirmed 14 of 17, too few to give a rate"};
     report.leaveWords = "92 machines are on leave.";
-    report.blind = {{"rotor_bar", "broken or cracked rotor bars", 7, 9}};
+    report.blind = {{"rotor_bar", "broken or cracked rotor bars", 7, 9, 1, "a recording of 32 s"}};
     report.limits = {"Leave proves no machine sound.", "Windings are not judged here."};
     report.cautions = {"Before a guard comes off: isolate.", "Site rules come first. No permit to work."};
     return report;
@@ -132,6 +141,41 @@ TEST(ReportLayout, TheFirstPageHoldsTheSummaryHoweverMuchWorkThereIs) {
     for (int i = 1; i <= 8; ++i)
         EXPECT_THAT(few, HasSubstr(fmt::format("KL-PU-{:02} (slurry", i)));
     EXPECT_THAT(allText(layOutReport(reportOf(60), PaperSize::A4).front()), HasSubstr("more, in the tables"));
+}
+
+std::string firstOf(const RoundReport& report) {
+    std::string text = allText(layOutReport(report, PaperSize::A4).front());
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    return text;
+}
+
+// 8 jobs of 12 to 32 person-hours: 2 to act on, 6 to plan for; four in each of two areas.
+TEST(ReportLayout, APlannerReadsPeopleHoursAndSumsOnTheFirstPage) {
+    const std::string text = firstOf(reportOf(8));
+    EXPECT_THAT(text, HasSubstr("2 people, 6 to 16 h; machine stopped"));
+    EXPECT_THAT(text, HasSubstr("act: 24 to 64 person-hours (2 machines, machine stopped for 2)"));
+    EXPECT_THAT(text, HasSubstr("plan: 72 to 192 person-hours (6 machines"));
+    EXPECT_THAT(text, HasSubstr("KL-PU-01 (no. 1), KL-PU-03 (no. 3)"));
+    EXPECT_THAT(text, HasSubstr("48 to 128 person-hours"));
+    EXPECT_THAT(firstOf(reportOf(1)), testing::Not(HasSubstr("by area"))) << "one area needs no table";
+}
+
+TEST(ReportLayout, TheHeadlineOfAnOldRoundSaysOfWhichDayItSpeaks) {
+    RoundReport report = reportOf(8);
+    EXPECT_THAT(firstOf(report), HasSubstr("2 to act on now, 6 to plan for."));
+    report.ageNote = "This round is 200 days old.";
+    EXPECT_THAT(firstOf(report), HasSubstr("On 10 May 2026: 2 to act on, 6 to plan for."));
+    EXPECT_THAT(firstOf(report), testing::Not(HasSubstr("act on now")));
+}
+
+TEST(ReportLayout, WhatCouldNotBeSeenSaysWhere) {
+    EXPECT_THAT(firstOf(reportOf(1)),
+                HasSubstr("could be seen at no place of 7, and at some places only of 1, "
+                          "of the 9 listed machines it concerns."));
+    std::string all;
+    for (const SheetPage& page : layOutReport(reportOf(1), PaperSize::A4))
+        all += allText(page);
+    EXPECT_THAT(all, HasSubstr("a recording of 32 s"));
 }
 
 TEST(ReportLayout, TheTablesHoldAllOfItWithTheirHeadsRepeatedAndPagesCounted) {

@@ -32,6 +32,7 @@ Block listOf(const QString& heading, const std::vector<std::string>& lines) {
 void addTables(PageFlow& flow, const RoundReport& report, const Units& units) {
     flow.newPage();
     flow.add(workTable(report, units));
+    if (report.byArea.size() > kMostAreasOnFirst) flow.add(areaTable(report));
     flow.add(asideTable(tr("Put off by the engineer"), report.deferred, units));
     flow.add(asideTable(tr("Listed, but disputed: no work is asked for"), report.disputed, units));
     flow.add(

@@ -1,5 +1,6 @@
 #include "ui/sheet/report_parts.h"
 
+#include "ui/model/numbers.h"
 #include "ui/model/round_words.h"
 #include "ui/model/unit_words.h"
 #include "ui/model/words.h"
@@ -32,8 +33,9 @@ FlowCell workCell(const ReportJob& job, const Units& units) {
     QStringList found{tr("%1.").arg(reportText(job.finding, units))};
     if (job.moreFindings > 0) found << tr("%1 more on its sheet.").arg(job.moreFindings);
     if (!job.firm) found << tr("Possible only: the inspection decides.");
-    found << reportText(job.changed, units);
     cell.more.push_back({found.join(u' '), tr("Found:")});
+    cell.more.push_back({reportText(job.howBad, units), tr("How bad:")});
+    if (!job.changed.empty()) cell.more.push_back({reportText(job.changed, units), tr("Before:")});
     if (!job.untilThen.empty()) cell.more.push_back({reportText(job.untilThen, units), tr("Until then:")});
     if (!job.stopAtOnceIf.empty())
         cell.more.push_back({reportText(job.stopAtOnceIf, units) + u'.', tr("Stop at once if")});
@@ -43,6 +45,9 @@ FlowCell workCell(const ReportJob& job, const Units& units) {
 FlowCell planCell(const ReportJob& job) {
     FlowCell cell{dueText(job), {}};
     cell.more.push_back({reportText(job.orderWords), tr("parts:")});
+    cell.more.push_back({effortText(job.effort), tr("takes:")});
+    cell.more.push_back({standstillText(job.effort), {}});
+    cell.more.push_back({plainText(job.effort.trades), {}});
     cell.more.push_back({tr("%1 of 4").arg(job.priority), tr("priority:")});
     cell.more.push_back({reportText(job.job), {}});
     cell.more.push_back({plainText(job.decided), {}});
@@ -57,6 +62,50 @@ QString ownerText(const ReportUnseen& one) {
 
 QString reportText(const std::string& text, const Units& units) {
     return withUnitsBeside(spelledDates(plainText(text)), units);
+}
+
+namespace {
+
+QString hoursText(double hours) {
+    return fixedText(hours, hours == double(int(hours)) ? 0 : 1);
+}
+
+// Tags of the jobs of one area, each with its number in the order of work.
+QString jobsText(const RoundReport& report, const std::vector<int>& places) {
+    QStringList all;
+    for (const int place : places)
+        all << tr("%1 (no. %2)").arg(plainText(report.work[std::size_t(place - 1)].tag)).arg(place);
+    return all.join(QStringLiteral(", "));
+}
+
+}  // namespace
+
+QString effortText(const ReportEffort& effort) {
+    if (!effort.heads || !effort.hoursLow || !effort.hoursHigh) return tr("people and hours not known");
+    const QString low = hoursText(*effort.hoursLow), high = hoursText(*effort.hoursHigh);
+    return *effort.heads == 1 ? tr("1 person, %1 to %2 h").arg(low, high)
+                              : tr("%1 people, %2 to %3 h").arg(*effort.heads).arg(low, high);
+}
+
+QString standstillText(const ReportEffort& effort) {
+    if (effort.standstill == "stopped") return tr("machine stopped");
+    return effort.standstill == "running" ? tr("machine running") : tr("machine running, stopped for part");
+}
+
+QString personHoursText(double low, double high) {
+    return tr("%1 to %2 person-hours").arg(hoursText(low), hoursText(high));
+}
+
+FlowTable areaTable(const RoundReport& report) {
+    FlowTable table{tr("The same work by area, to share a stop"),
+                    {{tr("area"), 2}, {tr("machines"), 6}, {tr("first latest day"), 2.2}, {tr("takes"), 3}},
+                    {}};
+    for (const ReportSum& sum : report.byArea)
+        table.rows.push_back({{sum.of.empty() ? tr("no area given") : plainText(sum.of)},
+                              {jobsText(report, sum.places)},
+                              {sum.firstDay.empty() ? tr("no date") : dateText(sum.firstDay)},
+                              {personHoursText(sum.personHoursLow, sum.personHoursHigh)}});
+    return table;
 }
 
 FlowTable workTable(const RoundReport& report, const Units& units) {
@@ -110,12 +159,20 @@ FlowTable dueTable(const RoundReport& report, const Units& units) {
 FlowTable blindTable(const RoundReport& report) {
     FlowTable table{
         tr("What could not be seen on the listed machines"),
-        {{tr("fault"), 5}, {tr("could not be seen on"), 5}},
+        {{tr("fault"), 3},
+         {tr("of machines"), 1.3},
+         {tr("at no place of"), 1.5},
+         {tr("at some places only of"), 2.2},
+         {tr("what would show it on most"), 5}},
         {},
         tr("Whether sensor, band, length of recording and place could show it at all; the page of "
            "each machine says why and what would cure it.")};
     for (const ReportBlind& one : report.blind)
-        table.rows.push_back({{plainText(one.name)}, {tr("%1 of %2 machines").arg(one.blind).arg(one.of)}});
+        table.rows.push_back({{plainText(one.name)},
+                              {QString::number(one.of)},
+                              {QString::number(one.blind)},
+                              {QString::number(one.somewhere)},
+                              {plainText(one.cure)}});
     return table;
 }
 

@@ -10,12 +10,19 @@ namespace fettle {
 
 // Text of the report made ready for paper: dates spelled out, other units beside.
 QString reportText(const std::string& text, const Units& units = {});
+inline constexpr std::size_t kMostAreasOnFirst = 8;  // of the first page; more stand in a table of their own
 // At most `mostWork` lines of work; what is left over is counted and stands in the tables.
 void setSummary(Column& column, const RoundReport& report, std::size_t mostWork, const Units& units);
 void setReportHead(Column& column, const RoundReport& report);       // of the first page
 void setReportLaterHead(Column& column, const RoundReport& report);  // of the others
 
+// "2 people, 1 to 3 h"; "not known".
+QString effortText(const ReportEffort& effort);
+QString standstillText(const ReportEffort& effort);  // "machine stopped"
+QString personHoursText(double low, double high);    // "4 to 12 person-hours"
+
 FlowTable workTable(const RoundReport& report, const Units& units);
+FlowTable areaTable(const RoundReport& report);
 FlowTable asideTable(const QString& heading, const std::vector<ReportAside>& entries, const Units& units);
 FlowTable unseenTable(const RoundReport& report);
 FlowTable dueTable(const RoundReport& report, const Units& units);

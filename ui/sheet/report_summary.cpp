@@ -28,7 +28,9 @@ QString headline(const RoundReport& r) {
     if (r.work.empty()) return tr("No machine asks for work this week.");
     const auto urgent = std::count_if(r.work.begin(), r.work.end(),
                                       [](const ReportJob& job) { return job.urgency == "act"; });
-    return tr("%1 to act on now, %2 to plan for.").arg(urgent).arg(qsizetype(r.work.size()) - urgent);
+    const auto planned = qsizetype(r.work.size()) - urgent;
+    if (r.ageNote.empty()) return tr("%1 to act on now, %2 to plan for.").arg(urgent).arg(planned);
+    return tr("On %1: %2 to act on, %3 to plan for.").arg(dateText(r.until)).arg(urgent).arg(planned);
 }
 
 QString restLine(const RoundReport& r) {
@@ -43,17 +45,43 @@ QString restLine(const RoundReport& r) {
 }
 
 std::vector<FlowColumn> workColumns() {
-    return {{tr("no."), 0.5},
-            {tr("machine"), 2.5},
-            {tr("what to do"), 6.2},
-            {tr("latest"), 1.9},
-            {tr("place"), 1.4}};
+    return {{tr("no."), 0.5},   {tr("machine"), 2.4}, {tr("what to do"), 5.6},
+            {tr("takes"), 2.2}, {tr("latest"), 1.8},  {tr("place"), 1.4}};
 }
 
 QString latestText(const ReportJob& job) {
     if (job.doBy.empty()) return tr("no date");
     const QString date = dateText(job.doBy);
     return job.overdue ? tr("%1, passed").arg(date) : date;
+}
+
+// What it all takes, so that people can be booked.
+void setSums(Column& column, const RoundReport& report) {
+    QStringList sums;
+    std::size_t unknown = 0;
+    for (const ReportSum& sum : report.byUrgency) {
+        unknown += sum.unknown;
+        sums << tr("%1: %2 (%3, machine stopped for %4)")
+                    .arg(urgencyWord(sum.of), personHoursText(sum.personHoursLow, sum.personHoursHigh),
+                         counted(qsizetype(sum.places.size()), tr("machine"), tr("machines")))
+                    .arg(sum.standstills);
+    }
+    column.gap(0.4);
+    column.paragraph(sums.join(QStringLiteral("; ")) + u'.', tr("All together"));
+    column.muted(
+        tr("The work itself by common practice, every finding that asks for work counted: without isolating, "
+           "getting there and waiting. What is done in one stop may take less."));
+    if (unknown > 0) column.muted(tr("Not counted, for want of figures: %1.").arg(unknown));
+}
+
+void setAreas(Column& column, const RoundReport& report) {
+    if (report.byArea.size() < 2 || report.byArea.size() > kMostAreasOnFirst) return;
+    const FlowTable table = areaTable(report);
+    column.gap(1);
+    column.heading(table.heading);
+    setFlowHead(column, table.columns);
+    for (const auto& row : table.rows)
+        setFlowRow(column, table.columns, row);
 }
 
 void setWork(Column& column, const RoundReport& report, std::size_t most, const Units& units) {
@@ -68,6 +96,7 @@ void setWork(Column& column, const RoundReport& report, std::size_t most, const 
                    {{QString::number(job.place)},
                     {urgencyWord(job.urgency), plainText(job.tag), urgencyOf(job.urgency), false},
                     {reportText(job.firstLine, units)},
+                    {tr("%1; %2").arg(effortText(job.effort), standstillText(job.effort))},
                     {latestText(job)},
                     {plainText(job.area)}});
     }
@@ -78,6 +107,8 @@ void setWork(Column& column, const RoundReport& report, std::size_t most, const 
     if (undecided > 0)
         column.muted(
             tr("%1 of these are not decided yet: the engineer may still change them.").arg(undecided));
+    setSums(column, report);
+    setAreas(column, report);
 }
 
 void setUnseen(Column& column, const RoundReport& report) {
@@ -108,7 +139,9 @@ void setDue(Column& column, const RoundReport& report) {
 
 void setChanges(Column& column, const RoundReport& report) {
     column.heading(tr("What changed"));
-    if (!report.changes) return column.paragraph(tr("This is the first round kept here."));
+    if (!report.changes)
+        return column.paragraph(
+            tr("This is the first round kept here: levels are set against the weeks before it."));
     const RoundComparison& changes = *report.changes;
     column.muted(tr("since the round to %1").arg(dateText(changes.beforeUntil)));
     bool any = false;
@@ -122,21 +155,38 @@ void setChanges(Column& column, const RoundReport& report) {
     if (!any) column.paragraph(tr("No machine moved."));
 }
 
+QString withCapital(QString text) {
+    if (!text.isEmpty()) text[0] = text[0].toUpper();
+    return text;
+}
+
 void setRecord(Column& column, const RoundReport& report) {
     column.heading(tr("How often the list was right here"));
-    QString promise = reportText(report.promise);
-    if (!promise.isEmpty()) promise[0] = promise[0].toUpper();
-    column.paragraph(promise + u'.');
-    if (!report.record.empty()) column.paragraph(reportText(report.record.front()) + u'.');
+    column.paragraph(withCapital(reportText(report.promise)) + u'.');
+    if (!report.record.empty()) column.paragraph(withCapital(reportText(report.record.front())) + u'.');
+}
+
+// At no place, at some places only, or both.
+QString blindText(const ReportBlind& one) {
+    if (one.somewhere == 0)
+        return tr("could be seen at no place of %1 of the %2 listed machines it concerns.")
+            .arg(one.blind)
+            .arg(one.of);
+    if (one.blind == 0)
+        return tr("could be seen at some places only of %1 of the %2 listed machines it concerns.")
+            .arg(one.somewhere)
+            .arg(one.of);
+    return tr("could be seen at no place of %1, and at some places only of %2, of the %3 listed machines it "
+              "concerns.")
+        .arg(one.blind)
+        .arg(one.somewhere)
+        .arg(one.of);
 }
 
 void setLimits(Column& column, const RoundReport& report) {
     column.heading(tr("What this list cannot tell"));
-    for (std::size_t i = 0; i < std::min(kMostBlind, report.blind.size()); ++i) {
-        const ReportBlind& one = report.blind[i];
-        column.paragraph(tr("could not be seen on %1 of %2 listed machines.").arg(one.blind).arg(one.of),
-                         plainText(one.name));
-    }
+    for (std::size_t i = 0; i < std::min(kMostBlind, report.blind.size()); ++i)
+        column.paragraph(blindText(report.blind[i]), plainText(report.blind[i].name));
     for (const std::string& limit : report.limits)
         column.marked(QStringLiteral("–"), plainText(limit), 3);
 }
