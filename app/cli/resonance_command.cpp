@@ -18,6 +18,7 @@ namespace {
 struct ResonanceCommand {
     std::string fleet, machine;
     int days = kResonanceDays;
+    bool json = false;
 };
 
 std::string textOf(const ResonanceMap& map) {
@@ -45,7 +46,13 @@ int run(const ResonanceCommand& command) {
     if (!fleet) return kCouldNotRun;
     const auto found = resonanceOf(*fleet, command.machine, command.days);
     if (!found) return couldNotRun(found.error());
-    print(textOf(found->map));
+    if (command.json) {
+        Json json = headedJson();
+        json["machine"] = command.machine;
+        json.update(toJson(*found));
+        printJson(json);
+    } else
+        print(textOf(found->map));
     return kDone;
 }
 
@@ -59,6 +66,7 @@ void addResonanceCommand(CLI::App& app, int& status) {
     sub->add_option("--days", command->days, "so many days up to the newest recording")
         ->check(CLI::Range(1, 4000))
         ->capture_default_str();
+    sub->add_flag("--json", command->json, "one JSON object instead of the text");
     sub->callback([command, &status] { status = run(*command); });
 }
 

@@ -10,6 +10,7 @@
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
 #include "core/fleet/trial_desk.h"
+#include "core/workshop/trial_json.h"
 
 namespace fettle {
 
@@ -17,7 +18,19 @@ namespace {
 
 struct TrialCommand {
     std::string fleet, machine;
+    bool json = false;
 };
+
+// The document as it is kept, with the result as it stands.
+Json jsonOf(const TrialEntry& entry, const TrialResult& result) {
+    Trial shown = entry.trial;
+    shown.result = result;
+    Json json = toJson(shown);
+    json["id"] = entry.id;
+    json["created_at"] = formatUtc(entry.createdAt);
+    json["closed_at"] = entry.closedAt ? Json(formatUtc(*entry.closedAt)) : Json();
+    return json;
+}
 
 std::string textOf(const TrialEntry& entry, const TrialResult& result) {
     const Trial& trial = entry.trial;
@@ -43,12 +56,19 @@ int run(const TrialCommand& command) {
     if (!fleet) return kCouldNotRun;
     const auto trials = trialsOf(*fleet, command.machine);
     if (!trials) return couldNotRun(trials.error());
-    if (trials->empty()) print("no trials\n");
+    Json all = headedJson();
+    all["trials"] = Json::array();
+    std::string text = trials->empty() ? "no trials\n" : "";
     for (const TrialEntry& entry : *trials) {
         const auto result = trialResult(*fleet, entry);
         if (!result) return couldNotRun(result.error());
-        print(textOf(entry, *result));
+        text += textOf(entry, *result);
+        all["trials"].push_back(jsonOf(entry, *result));
     }
+    if (command.json)
+        printJson(all);
+    else
+        print(text);
     return kDone;
 }
 
@@ -59,6 +79,7 @@ void addTrialCommand(CLI::App& app, int& status) {
     CLI::App* sub = app.add_subcommand("trial", "Seeded-fault trials: promise, result, kept or not");
     sub->add_option("FLEET", command->fleet, "fleet file")->required();
     sub->add_option("--machine", command->machine, "tag (all)");
+    sub->add_flag("--json", command->json, "one JSON object instead of the text");
     sub->callback([command, &status] { status = run(*command); });
 }
 

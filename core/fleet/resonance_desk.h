@@ -7,6 +7,7 @@
 #include <memory>
 #include <string>
 
+#include "core/base/json_object.h"
 #include "core/store/fleet_file.h"
 #include "core/trend/resonance_map.h"
 
@@ -21,5 +22,8 @@ struct MachineResonance {
     ResonanceMap map;
 };
 Result<MachineResonance> resonanceOf(FleetFile& fleet, const std::string& tag, int days = kResonanceDays);
+
+// What the map says, without the gathered spectra: resources/schemas/resonance.schema.json, but for its head.
+Json toJson(const MachineResonance& found);
 
 }  // namespace fettle

@@ -1,5 +1,6 @@
 // Every answer in JSON fits the schema that is shipped with it, has nothing the schema does not tell of, and
 // begins with schema and engine. Source: JSON Schema, draft 2020-12 (the part in schema_check.h).
+#include "core/fleet/trial_desk.h"
 #include "tests/cli/site_fixture.h"
 #include "tests/exchange/schema_check.h"
 
@@ -80,6 +81,38 @@ TEST_F(Schemas, TheRoundsReport) {
     EXPECT_EQ(Json::parse(*text)["work"].size(), 2u);
     ASSERT_EQ(on("round", {"--report", at("report.csv"), "--today", "2026-05-12"}).status, 0);
     EXPECT_EQ(on("round", {"--report", fleet_}).status, 2);
+}
+
+TEST_F(Schemas, TrialsAsTheyStand) {
+    expectFits("trial", {}, "trials");
+    {
+        auto fleet = FleetFile::open(fleet_);
+        ASSERT_TRUE(fleet) << fleet.error().sentence();
+        Trial trial;
+        trial.name = "10 g at the rotor";
+        trial.machine = "B-SOUND";
+        trial.change.at = "driver";
+        trial.change.massG = 10;
+        trial.change.radiusMm = 100;
+        trial.expectation.lines = {{"1 x", 1, 24.7}};
+        ASSERT_TRUE(keepTrial(**fleet, 0, trial));
+    }
+    expectFits("trial", {}, "trials");
+    const Json trials = jsonOf("trial", {"--machine", "B-SOUND"})["trials"];
+    ASSERT_EQ(trials.size(), 1u);
+    EXPECT_EQ(trials[0]["change"]["mass_g"], 10);
+    EXPECT_EQ(trials[0]["result"]["outcome"], "open");
+    EXPECT_TRUE(trials[0]["closed_at"].is_null());
+    EXPECT_EQ(jsonOf("trial", {"--machine", "A-RACE"})["trials"].size(), 0u);
+}
+
+// One speed makes no map, and that is said; a map itself is held against the schema in tests/fleet.
+TEST_F(Schemas, AResonanceMapThatLacksSpeeds) {
+    const Json map = jsonOf("resonance", {"--machine", "C-SHAKE"});
+    expectFits(map, "resonance");
+    EXPECT_EQ(map["machine"], "C-SHAKE");
+    EXPECT_TRUE(map["lacking"].is_string());
+    EXPECT_EQ(map["bands"].size(), 0u);
 }
 
 TEST_F(Schemas, ImportCheckAndPhantoms) {

@@ -3,8 +3,10 @@
 // this program's.
 #include "core/fleet/resonance_desk.h"
 
+#include "core/base/file_system.h"
 #include "core/diagnosis/prepare.h"
 #include "core/diagnosis/waterfall_lines.h"
+#include "tests/exchange/schema_check.h"
 #include "tests/fleet/made_history.h"
 
 namespace fettle::fleet_test {
@@ -58,6 +60,16 @@ TEST(SimulatedSweep, ShowsTheNaturalFrequenciesOfItsSupports) {
                        (map.channels[0].bins[0].toRpm - map.channels[0].bins[0].fromRpm) / 60;
     EXPECT_NEAR(horizontal->hz, character.horizontal.hz, bin);
     EXPECT_EQ(horizontal->crossings.front().channel, "P x");
+    Json json = toJson(MachineResonance{nullptr, {}, {}, "UTC", map});
+    EXPECT_EQ(json["resonances"].size(), map.resonances.size());
+    EXPECT_EQ(json["bands"][0]["level_mm_s"], map.bands.at(0).level);
+    json["schema"] = 1, json["engine"] = "0", json["machine"] = "FN-09";
+    const auto text =
+        RealFileSystem().read(std::string(FETTLE_SOURCE_DIR) + "/resources/schemas/resonance.schema.json");
+    ASSERT_TRUE(text);
+    const Json schema = Json::parse(*text);
+    EXPECT_THAT(made::SchemaCheck(schema).faultsOf(json), testing::IsEmpty());
+    EXPECT_THAT(made::SchemaCheck(schema).untoldKeysOf(json), testing::IsEmpty());
 }
 
 TEST(SimulatedSweep, OfAMachineWithoutOneInReachShowsNone) {
