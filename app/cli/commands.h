@@ -28,6 +28,7 @@ void addNodesCommand(CLI::App& app, int& status);      // what the grid and grav
 void addSheetCommand(CLI::App& app, int& status);      // findings sheet of a machine
 void addExportCommand(CLI::App& app, int& status);     // recordings, trends, register, events out again
 void addCheckCommand(CLI::App& app, int& status);      // is the fleet file whole?
+void addRetentionCommand(CLI::App& app, int& status);  // thin what is old, listed first
 void addBackupCommand(CLI::App& app, int& status);     // a copy while others write
 void addPhantomsCommand(CLI::App& app, int& status);   // measured false-alarm curve
 void addSampleCommand(CLI::App& app, int& status);     // make the sample recordings

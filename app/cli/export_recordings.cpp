@@ -34,7 +34,8 @@ Status exportOne(FleetFile& fleet, const RecordingEntry& entry, const std::strin
 }
 
 struct Count {
-    std::size_t written = 0, withoutWaveform = 0;
+    std::size_t written = 0, withoutWaveform = 0, thinned = 0;
+    Instant lastThinned{};
     int status = kDone;
 };
 
@@ -49,7 +50,8 @@ bool exportMachine(FleetFile& fleet, const MachineEntry& machine, const ExportSp
     for (const RecordingEntry& entry : *all) {
         const std::string stem = folder + "/" + stemOf(entry, used);
         if (!entry.hasWaveform) {
-            ++count.withoutWaveform;
+            ++(entry.thinnedAt ? count.thinned : count.withoutWaveform);
+            count.lastThinned = std::max(count.lastThinned, entry.thinnedAt.value_or(count.lastThinned));
             continue;
         }
         const auto done = exportOne(fleet, entry, stem);
@@ -76,6 +78,9 @@ int exportRecordings(FleetFile& fleet, const ExportSpan& span, const std::string
         if (!exportMachine(fleet, machine, span, own, count)) return kCouldNotRun;
     }
     print(counted(count.written, "recording") + " written");
+    if (count.thinned)
+        print(fmt::format(", {} whose waveform was thinned by retention, last on {}", count.thinned,
+                          formatDate(count.lastThinned)));
     if (count.withoutWaveform) print(fmt::format(", {} whose waveform is not kept", count.withoutWaveform));
     print("\n");
     return count.status;

@@ -40,6 +40,7 @@ int main(int argc, char** argv) {
         fettle::addSheetCommand(app, status);
         fettle::addExportCommand(app, status);
         fettle::addCheckCommand(app, status);
+        fettle::addRetentionCommand(app, status);
         fettle::addBackupCommand(app, status);
         fettle::addPhantomsCommand(app, status);
         fettle::addSampleCommand(app, status);

@@ -76,6 +76,24 @@ Result<std::vector<MachineWeek>> weeksOf(FleetFile& fleet, const Period& period,
     return weeks;
 }
 
+// Nothing younger than this is thinned (core/store/retention_rules.cpp): the list of today asks nothing.
+constexpr std::chrono::days kNeverThinned{8};
+
+// Of a day of which the others were thinned the strongest recording is left.
+Result<std::string> thinnedWords(FleetFile& fleet, const Period& period) {
+    const auto newest = fleet.recordings().newest();
+    if (!newest) return fail(newest.error());
+    if (!*newest || period.from > **newest - kNeverThinned) return std::string();
+    const auto thinned = fleet.retention().examinationsThinned(period.from, period.last());
+    if (!thinned) return fail(thinned.error());
+    if (*thinned == 0) return std::string();
+    return fmt::format(
+        "the examinations of {} recordings of this week were thinned by retention; it is weighed by those "
+        "left, "
+        "the strongest of each day, so weights lean high and the share of chance entries does not hold",
+        *thinned);
+}
+
 Result<Gathered> gather(FleetFile& fleet, const std::string& until, const Progress& progress,
                         const CancelToken& cancel) {
     const auto site = fleet.site();
@@ -101,6 +119,9 @@ Result<Gathered> gather(FleetFile& fleet, const std::string& until, const Progre
     settings.alpha = site->alpha;
     Gathered all{makeRound(*weeks, settings, *last ? &**last : nullptr), std::move(*weeks)};
     if (all.list.engine.empty()) all.list.engine = WeighingSettings().engine();
+    const auto thinned = thinnedWords(fleet, *period);
+    if (!thinned) return fail(thinned.error());
+    if (!thinned->empty()) all.list.warnings.push_back(*thinned);
     return all;
 }
 

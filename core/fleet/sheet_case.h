@@ -36,6 +36,7 @@ struct SheetCase {
     // Of week->recordings, which one of the fleet file each is; 0: cannot be told.
     std::vector<std::int64_t> weekIds;
     std::int64_t recording = 0;   // whose rows are shown; 0: not kept
+    std::string thinnedOn;        // day on which retention took its waveform; empty: it did not
     std::string recordingTime;    // UTC
     std::string recordingMoment;  // the same by the site's clock, in words
     Governing governing;

@@ -81,7 +81,10 @@ std::string captionOf(const SheetCase& sheet, const SheetSpectrum& spectrum, con
         spectrum.view.starts_with(named) ? spectrum.view.substr(named.size()) : viewWords(spectrum);
     std::string caption = fmt::format("{} {} {}: {}", sheet.row.tag, point, spectrum.channel, view);
     if (!sheet.recordingMoment.empty()) caption += ", " + sheet.recordingMoment;
-    return spectrum.recording ? caption : caption + "; its waveform is not kept";
+    if (spectrum.recording) return caption;
+    if (!sheet.thinnedOn.empty())
+        return caption + "; its waveform was thinned by retention on " + sheet.thinnedOn;
+    return caption + "; its waveform is not kept";
 }
 
 }  // namespace

@@ -130,6 +130,7 @@ Status addRecording(FleetFile& fleet, SheetCase& sheet) {
     const auto entry = fleet.recordings().entry(id);
     if (!entry) return fail(entry.error());
     sheet.recording = entry->hasWaveform ? id : 0;
+    if (entry->thinnedAt) sheet.thinnedOn = formatDate(*entry->thinnedAt);
     sheet.recordingTime = formatUtc(entry->time);
     sheet.recordingMoment = momentIn(sheet.period.timeZone, entry->time);
     return {};

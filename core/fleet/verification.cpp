@@ -84,6 +84,7 @@ Result<std::optional<Examination>> joinedAt(FleetFile& fleet, const std::string&
             const auto entry = fleet.recordings().entry(recording);
             if (!entry) return fail(entry.error());
             auto one = examinationOf(fleet, recording);
+            if (!one && one.error().kind == ErrorKind::NotFound) continue;  // thinned; what is left speaks
             if (!one) return fail(one.error());
             auto described = describedAt(fleet, tag, entry->time);
             if (!described) return fail(described.error());

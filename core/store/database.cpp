@@ -94,7 +94,8 @@ Status Database::configure(Access access) {
         "PRAGMA synchronous=FULL; PRAGMA temp_store=MEMORY; PRAGMA cache_size=-32768;"
         "PRAGMA journal_size_limit=67108864;";
     if (access == Access::ReadAlong) sql += "PRAGMA query_only=ON;";
-    if (access == Access::Create) sql = fmt::format("PRAGMA page_size={};", kPageSize) + sql;
+    if (access == Access::Create)
+        sql = fmt::format("PRAGMA page_size={}; PRAGMA auto_vacuum=INCREMENTAL;", kPageSize) + sql;
     return script(sql);
 }
 

@@ -4,9 +4,10 @@
 // synchronous=FULL (each commit is flushed, so that what was acknowledged survives a power cut as well as a
 // kill; with NORMAL a power cut may take the last commits; a flush was measured at 1 to 3 ms, beside some 50
 // ms that a batch of 16 recordings takes, so nothing is to be won); foreign keys on; busy timeout 10 s; page
-// size 16 KiB (waveforms and spectra are large values). Thread: one at a time. Errors: sticky in a Statement
-// (a failed bind or step ends it) and read with status(); every SQLite code becomes one sentence that names
-// the file, the kind as in errorOf.
+// size 16 KiB (waveforms and spectra are large values); auto_vacuum=INCREMENTAL in files made from now on, so
+// that what retention frees can be given back bit by bit. Thread: one at a time. Errors: sticky in a
+// Statement (a failed bind or step ends it) and read with status(); every SQLite code becomes one sentence
+// that names the file, the kind as in errorOf.
 #pragma once
 
 #include <cstdint>

@@ -30,6 +30,7 @@ struct FleetFile::Parts {
     WorkshopStore workshop{*database};
     ReadingRuleStore readingRules{*database};
     RequestStore requests{*database};
+    RetentionStore retention{*database};
     ReExaminationStore reExaminations{*database};
     AlertStore alerts{*database};
 };
@@ -311,6 +312,11 @@ Result<std::int64_t> FleetFile::changesByOthers() {
 
 AlertStore& FleetFile::alerts() {
     return parts_->alerts;
+}
+
+
+RetentionStore& FleetFile::retention() {
+    return parts_->retention;
 }
 
 ReadingRuleStore& FleetFile::readingRules() {

@@ -21,6 +21,7 @@
 #include "core/store/recording_store.h"
 #include "core/store/register_store.h"
 #include "core/store/request_store.h"
+#include "core/store/retention_store.h"
 #include "core/store/round_store.h"
 #include "core/store/trend_store.h"
 #include "core/store/workshop_store.h"
@@ -91,6 +92,7 @@ class FleetFile {
     WorkshopStore& workshop();
     ReadingRuleStore& readingRules();
     RequestStore& requests();
+    RetentionStore& retention();
     ReExaminationStore& reExaminations();
 
     // Another number than before where another connection, of this program or another, has written since.

@@ -15,7 +15,8 @@ constexpr const char* kEntry =
     "SELECT r.id, r.machine, r.time, r.file, r.format, r.point, r.capture, r.running, coalesce(e.engine, "
     "''), "
     "r.sample_rate_hz, r.samples, r.speed_rpm, r.frame_temp_c, r.ambient_temp_c, r.load_pct, r.output_hz, "
-    "EXISTS (SELECT 1 FROM waveform w WHERE w.recording = r.id), r.late, r.imported "
+    "EXISTS (SELECT 1 FROM waveform w WHERE w.recording = r.id), r.late, r.imported, "
+    "(SELECT n.started FROM thinned t JOIN retention_run n ON n.id = t.waveform WHERE t.recording = r.id) "
     "FROM recording r LEFT JOIN examination e ON e.recording = r.id ";
 
 void readEntry(Statement& row, RecordingEntry& entry) {
@@ -23,7 +24,7 @@ void readEntry(Statement& row, RecordingEntry& entry) {
     row.into(entry.id, entry.machine, entry.time, entry.file, entry.format, entry.point, entry.capture,
              entry.running, entry.engine, entry.sampleRateHz, samples, entry.speedRpm, entry.frameTempC,
              entry.ambientTempC, entry.loadPct, entry.outputHz, entry.hasWaveform, entry.late,
-             entry.importedAt);
+             entry.importedAt, entry.thinnedAt);
     if (entry.sampleRateHz > 0) entry.seconds = samples / entry.sampleRateHz;
 }
 
@@ -33,6 +34,22 @@ std::string nameOf(std::int64_t recording) {
 
 tl::unexpected<Error> notThere(Database& database, std::int64_t recording) {
     return fail(ErrorKind::NotFound, database.path(), nameOf(recording), "is not in the fleet file");
+}
+
+// What is not there any more, and since when; `column` of the table thinned.
+tl::unexpected<Error> notKept(Database& database, std::int64_t recording, const std::string& what,
+                              const std::string& column) {
+    const auto when =
+        database.one<Instant>("SELECT n.started FROM thinned t JOIN retention_run n ON n.id = t." + column +
+                                  " WHERE t.recording = ?",
+                              recording);
+    const std::string place = fmt::format("{} of recording {}", what, recording);
+    if (!when) return fail(when.error());
+    if (!*when)
+        return fail(ErrorKind::NotFound, database.path(), place, "is not in the fleet file; its levels are");
+    return fail(ErrorKind::NotFound, database.path(), place,
+                fmt::format("was thinned by retention on {}; its levels, weights and trends are kept",
+                            formatDate(**when)));
 }
 
 Result<std::vector<std::string>> channelNames(Database& database, std::int64_t recording) {
@@ -185,9 +202,10 @@ Result<std::optional<Instant>> RecordingStore::first(std::int64_t machine) {
 }
 
 Result<std::size_t> RecordingStore::count() {
-    const auto rows = database_.one<std::int64_t>("SELECT count(*) FROM recording");
-    if (!rows) return fail(rows.error());
-    return std::size_t(rows->value_or(0));
+    // Numbered without a gap, and never taken out: the largest number is how many there are.
+    const auto newest = database_.one<std::int64_t>("SELECT max(id) FROM recording");
+    if (!newest) return fail(newest.error());
+    return std::size_t(newest->value_or(0));
 }
 
 Result<RecordingPtr> RecordingStore::recording(std::int64_t id) {
@@ -199,8 +217,7 @@ Result<RecordingPtr> RecordingStore::recording(std::int64_t id) {
     if (!rows) return fail(rows.error());
     const std::string place = fmt::format("waveform of recording {}", id);
     for (PackedRow& row : *rows) {
-        if (!row.digest)
-            return fail(ErrorKind::NotFound, database_.path(), place, "is no longer kept; its levels are");
+        if (!row.digest) return notKept(database_, id, "waveform", "waveform");
         auto unpacked = unpackWaveform(row.packed, std::uint64_t(samples));
         if (!unpacked) return fail(ErrorKind::Damaged, database_.path(), place, unpacked.error());
         if (digestOf(*unpacked) != std::uint64_t(*row.digest))
@@ -227,7 +244,7 @@ Result<std::string> RecordingStore::examinationJson(std::int64_t recording) {
     const bool found = rows.bind(recording).next();
     const std::string packed = found ? rows.blob() : "";
     if (auto good = rows.status(); !good) return fail(good.error());
-    if (!found) return fail(ErrorKind::NotFound, database_.path(), place, "is not in the fleet file");
+    if (!found) return notKept(database_, recording, "examination", "examination");
     return unpackedText(database_, packed, place);
 }
 

@@ -54,6 +54,7 @@ struct RecordingEntry {
     std::optional<double> speedRpm, frameTempC, ambientTempC, loadPct, outputHz;
     std::vector<std::string> channels;
     bool hasWaveform = true, late = false;
+    std::optional<Instant> thinnedAt;  // when retention took the waveform; empty: it did not
     Instant importedAt{};
 };
 

@@ -6,6 +6,7 @@
 // Unsupported with the place in the document.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -32,7 +33,8 @@ struct BalanceRun {
     std::optional<Polar> trial;                          // of a trial run: grams at degrees
     std::vector<std::vector<VibrationReading>> sensors;  // repeat readings of each sensor
     std::optional<double> rpm, loadPct;
-    std::string source;  // "recording 17"; empty: typed
+    std::string source;          // "the recording of .."; empty: typed
+    std::int64_t recording = 0;  // of the fleet file; 0: typed
 };
 
 struct BalancePlane {

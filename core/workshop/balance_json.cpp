@@ -6,7 +6,8 @@ namespace fettle {
 
 namespace {
 
-constexpr double kMostG = 1e6, kMostMm = 1e5, kMostDegrees = 3600, kMostVibration = 1e6, kMostRpm = 1e6;
+constexpr double kMostG = 1e6, kMostMm = 1e5, kMostDegrees = 3600, kMostVibration = 1e6, kMostRpm = 1e6,
+                 kMostRecording = 9e15;
 constexpr int kMostPlaces = 360;
 constexpr std::size_t kMostReadings = 100;
 constexpr int kSchema = 1;
@@ -31,7 +32,8 @@ Json json(const BalanceRun& run) {
             {"sensors", sensors},
             {"rpm", orNull(run.rpm)},
             {"load_pct", orNull(run.loadPct)},
-            {"source", run.source}};
+            {"source", run.source},
+            {"recording", run.recording ? Json(run.recording) : Json()}};
 }
 
 Json json(const BalancePlane& plane) {
@@ -102,6 +104,7 @@ struct Reader {
         run.rpm = object.number("rpm", 0, kMostRpm);
         run.loadPct = object.number("load_pct", 0, 1000);
         run.source = object.text("source");
+        run.recording = std::int64_t(object.number("recording", 0, kMostRecording).value_or(0));
         return run;
     }
 

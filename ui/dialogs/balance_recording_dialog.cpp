@@ -118,6 +118,7 @@ BalanceRun BalanceRecordingDialog::runFrom(const std::vector<RecordedReading>& r
     run.rpm = readings.empty() ? std::nullopt : std::optional(readings[0].once.rpm);
     run.loadPct = readings.empty() ? std::nullopt : readings[0].loadPct;
     run.source = kept(tr("the recording of %1").arg(recording_->currentText()));
+    run.recording = desk_.recordings[std::size_t(recording_->currentIndex())].id;
     return run;
 }
 

@@ -71,6 +71,7 @@ BalanceRunBox::BalanceRunBox(BalanceModel& model, const Theme& theme, int number
                         if (!run) return;
                         run->sensors[s] = all_;
                         run->source.clear();
+                        run->recording = 0;
                     });
                 });
         sensors_.push_back(readings);
