@@ -121,6 +121,7 @@ void MainWindow::buildActions() {
     action("machine.trial", [this] { workplace_->showTrials(workplace_->machineHere()); });
     action("machine.bearings", [this] { workplace_->showDialog(QStringLiteral("bearings")); });
     action("file.rules", [this] { workplace_->showDialog(QStringLiteral("rules")); });
+    action("file.retention", [this] { workplace_->showDialog(QStringLiteral("retention")); });
     action("machine.resonance", [this] { workplace_->showResonance(workplace_->machineHere()); });
     action("view.larger", [this] { setScale(scale_ + 0.1); });
     action("view.smaller", [this] { setScale(scale_ - 0.1); });
@@ -148,7 +149,8 @@ void MainWindow::buildMenus() {
         }
         return made;
     };
-    menu(tr("&File"), {"file.new", "file.open", "", "file.import", "file.events", "file.rules", "file.backup",
+    menu(tr("&File"), {"file.new", "file.open", "", "file.import", "file.events", "file.rules", "file.retention",
+                       "file.backup",
                        "", "file.preferences", "", "file.quit"});
     menu(tr("&Round"), {"page.round", "round.start", "round.close", "", "round.sheets", "round.report",
                         "round.compare", "", "round.jobs", "round.asks", "round.refused"});
@@ -183,7 +185,7 @@ void MainWindow::enableActions() {
     for (const char* id :
          {"page.round", "page.machine", "page.register", "round.asks", "round.refused", "file.backup",
           "machine.sheet", "machine.balance", "machine.trial", "machine.resonance", "machine.bearings",
-          "file.rules", "round.report", "round.sheets", "round.compare", "round.jobs", "machine.jobs",
+          "file.rules", "file.retention", "round.report", "round.sheets", "round.compare", "round.jobs", "machine.jobs",
           "machine.history", "machine.compare"})
         actions_[id]->setEnabled(open);
     for (const char* id :

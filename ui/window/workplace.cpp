@@ -175,6 +175,7 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("bearings")) findBearing();
     if (name == QStringLiteral("alike")) setAlike();
     if (name == QStringLiteral("rules")) showRules();
+    if (name == QStringLiteral("retention")) showRetention();
     if (name == QStringLiteral("preview")) lookAtRefused();
     if (name == QStringLiteral("start")) whenRead([this] { startRound(); });
     if (name == QStringLiteral("close")) whenRead([this] { closeRound(); });

@@ -69,6 +69,7 @@ class Workplace : public QStackedWidget {
     void setAlike();
     void lookAtFiles(const QStringList& paths, bool subfolders);
     void showRules();
+    void showRetention();
     void showRefusals();
     void lookAtRefused();
     void showPage(const QString& name);

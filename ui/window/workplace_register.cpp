@@ -3,6 +3,7 @@
 #include "ui/dialogs/bearing_finder_dialog.h"
 #include "ui/dialogs/preview_dialog.h"
 #include "ui/dialogs/refusals_dialog.h"
+#include "ui/dialogs/retention_dialog.h"
 #include "ui/dialogs/rules_dialog.h"
 #include "ui/model/words.h"
 #include "ui/pages/register_page.h"
@@ -75,6 +76,10 @@ void Workplace::lookAtRefused() {
                 paths << QString::fromStdString(refusal.path);
             lookAtFiles(paths, false);
         });
+}
+
+void Workplace::showRetention() {
+    (new RetentionDialog(*work_, theme_, this))->open();
 }
 
 void Workplace::showRules() {

@@ -1,0 +1,16 @@
+// Why: what retention lists, in the words and numbers of the reader's language. Thread: the window's.
+#pragma once
+
+#include <QString>
+
+#include "core/fleet/retention.h"
+
+namespace fettle {
+
+QString kindWord(KeptKind kind);     // "Waveforms"
+QString reasonWord(KeptFor reason);  // "the strongest of its day"
+QString sizeText(double bytes);      // "1.5 MB"
+QString yearWords(const YearEstimate& year);
+QString spaceWords(const FileSpace& space);
+
+}  // namespace fettle
