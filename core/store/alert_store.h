@@ -106,6 +106,28 @@ class AlertStore {
     };
     Result<NewWork> newWork(std::int64_t afterRecording, Instant since);
 
+    // Of a machine within [from, until], newest first, at most so many: what rules read of a recording
+    // without its examination. `level`: the largest velocity r.m.s. of its channels and that one's zone.
+    struct Heard {
+        std::int64_t id = 0;
+        Instant time{};
+        std::string point, running;
+        std::optional<double> levelMmS, nextLimitMmS;
+        std::string zone;
+    };
+    Result<std::vector<Heard>> heard(std::int64_t machine, Instant from, Instant until, std::size_t most);
+    struct Weighed {
+        std::string fault, at;
+        double dban = 0;
+    };
+    Result<std::vector<Weighed>> weighed(std::int64_t machine, Instant time, std::int64_t recording);
+    // When each point of a machine was last heard up to `until`.
+    struct LastHeard {
+        std::string point;
+        Instant time{};
+    };
+    Result<std::vector<LastHeard>> lastHeard(std::int64_t machine, Instant until);
+
   private:
     Database& database_;
 };

@@ -1,0 +1,229 @@
+// What the alert rules read of one machine.
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "core/diagnosis/sensor_checks.h"
+#include "core/fleet/alerts.h"
+#include "core/fleet/machine_desk.h"
+#include "core/fleet/site_calendar.h"
+#include "core/machine/severity_limits.h"
+#include "core/trend/median.h"
+
+namespace fettle {
+
+namespace {
+
+using std::chrono::days;
+
+constexpr std::size_t kMostOfPoint = 12;  // as many as a rule may look at
+constexpr days kWeekAgo{7}, kNotBefore{35};
+constexpr double kFindingDban = 20;  // from here on a recording may hold a finding
+
+struct Wanted {
+    double leastDban = kFindingDban;  // from here on the examination is read
+    std::string leastZone;            // empty: levels do not matter
+    bool growth = false, second = false;
+};
+
+Wanted wantedBy(const std::vector<AlertRule>& rules) {
+    Wanted wanted;
+    for (const AlertRule& rule : rules) {
+        if (!rule.enabled) continue;
+        wanted.growth |= rule.kind == "growth";
+        wanted.second |= rule.askSecond;
+        if (rule.kind == "zone" && (wanted.leastZone.empty() || rule.grade < wanted.leastZone))
+            wanted.leastZone = rule.grade;
+    }
+    return wanted;
+}
+
+bool isFittedOn(const Point& point, const std::string& day) {
+    return point.nodes.empty() ||
+           std::any_of(point.nodes.begin(), point.nodes.end(), [&](const FittedNode& node) {
+               return node.from <= day && (node.to.empty() || node.to >= day);
+           });
+}
+
+std::optional<double> limitBcOf(const Machine& machine, const Point& point) {
+    const auto limits = limitsFor(machine, point);
+    if (!limits || limits->sets.empty() || limits->sets.front().greyOnly) return std::nullopt;
+    return limits->sets.front().velocity[1];
+}
+
+HeardPoint pointFrom(const Machine& machine, const Point& point, const std::string& day, bool growth) {
+    HeardPoint heard;
+    heard.point = point.id;
+    heard.at = point.at;
+    heard.fitted = isFittedOn(point, day);
+    heard.intervalMin = point.intervalMin;
+    if (growth) heard.limitBcMmS = limitBcOf(machine, point);
+    return heard;
+}
+
+bool passedChecks(const Examination& one) {
+    for (const RecordingFacts& recording : one.recordings)
+        for (const QualityNote& note : recording.quality)
+            if (speaksOfSensor(note.code)) return false;
+    return true;
+}
+
+// A zone that is a note only is none here.
+void addZone(const Examination& one, HeardRecording& recording) {
+    for (const RecordingFacts& facts : one.recordings)
+        for (const ChannelLevels& levels : facts.levels) {
+            if (levels.zones.empty() || levels.zones[0].zone != recording.zone) continue;
+            recording.indicative = levels.zones[0].indicative;
+            if (levels.zones[0].greyOnly) recording.zone.clear();
+            return;
+        }
+}
+
+void addStages(const Examination& one, HeardRecording& recording) {
+    static const std::map<std::string, int> stages = {{"early", 1}, {"developed", 2}, {"late", 3}};
+    for (const Hypothesis& finding : one.findings)
+        if (finding.severity.kind == "stage")
+            if (const auto stage = stages.find(finding.severity.value); stage != stages.end())
+                recording.stages.push_back({finding.fault, finding.at, stage->second});
+}
+
+class AlertHearing {
+  public:
+    AlertHearing(FleetFile& fleet, const MachineEntry& machine, const std::vector<AlertRule>& rules,
+                 Instant now)
+        : fleet_(fleet), machine_(machine), wanted_(wantedBy(rules)), now_(now) {}
+
+    Result<HeardMachine> points() {
+        HeardMachine heard;
+        heard.tag = machine_.tag;
+        heard.area = machine_.area;
+        heard.criticality = machine_.criticality;
+        if (auto good = addPoints(heard); !good) return fail(good.error());
+        return heard;
+    }
+    Result<HeardMachine> hear() {
+        auto at = points();
+        if (!at) return at;
+        HeardMachine& heard = *at;
+        if (auto good = addRecordings(heard); !good) return fail(good.error());
+        if (wanted_.growth)
+            if (auto good = addWeekAgo(heard); !good) return fail(good.error());
+        return at;
+    }
+
+  private:
+    Status addPoints(HeardMachine& heard);
+    Status addRecordings(HeardMachine& heard);
+    Status addWeekAgo(HeardMachine& heard);
+    Result<std::optional<HeardRecording>> recordingFrom(const AlertStore::Heard& one,
+                                                        const std::set<std::int64_t>& answers);
+    Result<std::set<std::int64_t>> answers();
+    std::size_t mostOf(const HeardMachine& heard) const {
+        return kMostOfPoint * std::max<std::size_t>(2, heard.points.size());
+    }
+
+    FleetFile& fleet_;
+    const MachineEntry& machine_;
+    Wanted wanted_;
+    Instant now_;
+};
+
+Status AlertHearing::addPoints(HeardMachine& heard) {
+    const auto site = fleet_.site();
+    if (!site) return fail(site.error());
+    const auto today = dateIn(site->timeZone, now_);
+    if (!today) return fail(today.error());
+    const auto described = fleet_.machines().describedOn(machine_.tag, *today);
+    if (!described) return fail(described.error());
+    const auto newest = fleet_.alerts().lastHeard(machine_.id, now_);
+    if (!newest) return fail(newest.error());
+    for (const Point& point : (*described)->points) {
+        heard.points.push_back(pointFrom(**described, point, *today, wanted_.growth));
+        for (const AlertStore::LastHeard& last : *newest)
+            if (last.point == point.id) heard.points.back().newest = last.time;
+    }
+    return {};
+}
+
+HeardPoint* pointOf(HeardMachine& heard, const std::string& id) {
+    for (HeardPoint& point : heard.points)
+        if (point.point == id) return &point;
+    return nullptr;
+}
+
+Result<std::set<std::int64_t>> AlertHearing::answers() {
+    std::set<std::int64_t> recordings;
+    if (!wanted_.second) return recordings;
+    const auto requests = fleet_.requests().list(machine_.tag, true);
+    if (!requests) return fail(requests.error());
+    for (const Request& request : *requests)
+        if (request.recording) recordings.insert(*request.recording);
+    return recordings;
+}
+
+// Nothing where a sensor check failed.
+Result<std::optional<HeardRecording>> AlertHearing::recordingFrom(const AlertStore::Heard& one,
+                                                                  const std::set<std::int64_t>& answers) {
+    auto weights = fleet_.alerts().weighed(machine_.id, one.time, one.id);
+    if (!weights) return fail(weights.error());
+    HeardRecording recording;
+    recording.id = one.id;
+    recording.time = one.time;
+    recording.levelMmS = one.levelMmS;
+    recording.nextLimitMmS = one.nextLimitMmS;
+    recording.zone = one.zone;
+    recording.askedFor = answers.count(one.id) > 0;
+    const bool strong = std::any_of(weights->begin(), weights->end(), [&](const AlertStore::Weighed& w) {
+        return w.dban >= wanted_.leastDban;
+    });
+    recording.weights = std::move(*weights);
+    const bool loud = !wanted_.leastZone.empty() && one.zone >= wanted_.leastZone;
+    if (!strong && !loud) return std::optional(std::move(recording));
+    const auto examined = examinationOf(fleet_, one.id);
+    if (!examined) return fail(examined.error());
+    if (!passedChecks(*examined)) return std::nullopt;
+    addZone(*examined, recording);
+    addStages(*examined, recording);
+    return std::optional(std::move(recording));
+}
+
+Status AlertHearing::addRecordings(HeardMachine& heard) {
+    const auto newest = fleet_.alerts().heard(machine_.id, now_ - kAlertWindow, now_, mostOf(heard));
+    if (!newest) return fail(newest.error());
+    const auto answered = answers();
+    if (!answered) return fail(answered.error());
+    for (const AlertStore::Heard& one : *newest) {
+        HeardPoint* point = isRunning(one.running) ? pointOf(heard, one.point) : nullptr;
+        if (!point || point->recordings.size() >= kMostOfPoint) continue;
+        auto recording = recordingFrom(one, *answered);
+        if (!recording) return fail(recording.error());
+        if (*recording) point->recordings.push_back(std::move(**recording));
+    }
+    return {};
+}
+
+Status AlertHearing::addWeekAgo(HeardMachine& heard) {
+    const auto old = fleet_.alerts().heard(machine_.id, now_ - kNotBefore, now_ - kWeekAgo, mostOf(heard));
+    if (!old) return fail(old.error());
+    for (HeardPoint& point : heard.points) {
+        std::vector<double> levels;
+        for (const AlertStore::Heard& one : *old)
+            if (one.point == point.point && isRunning(one.running) && one.levelMmS && levels.size() < 5)
+                levels.push_back(*one.levelMmS);
+        if (levels.size() >= 3) point.weekAgoMmS = medianOf(std::move(levels));
+    }
+    return {};
+}
+
+}  // namespace
+
+Result<HeardMachine> heardMachine(FleetFile& fleet, const MachineEntry& machine,
+                                  const std::vector<AlertRule>& rules, Instant now) {
+    return AlertHearing(fleet, machine, rules, now).hear();
+}
+
+Result<HeardMachine> heardPoints(FleetFile& fleet, const MachineEntry& machine, Instant now) {
+    return AlertHearing(fleet, machine, {}, now).points();
+}
+
+}  // namespace fettle
