@@ -17,13 +17,15 @@ namespace fettle {
 struct Objection {
     bool parked = false;
     std::string place, rule;
+    bool unread = false;  // the file or its sidecar could not be read: it may not be whole yet
 };
 
 // How far a node's clock may be ahead before its time is not believed.
 inline constexpr std::chrono::hours kClockAhead{24};
 
 // What a reader's error means for the file it came from: a time that is none, or of a clock that was not set,
-// parks it, everything else refuses it.
+// parks it, and so does a file of variables that does not say which are samples or at what rate; everything
+// else refuses it.
 Objection objectionFrom(const Error& error, const std::string& path);
 
 // The recording itself, or, where no point is named and the machine has but one, a copy that names it.

@@ -1,3 +1,5 @@
+#include "core/intake/re_examine.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -8,10 +10,9 @@
 #include "core/exchange/examination_json.h"
 #include "core/fleet/asks.h"
 #include "core/intake/checks.h"
-#include "core/intake/import.h"
 #include "core/intake/ordered_work.h"
 #include "core/intake/stored_form.h"
-#include "core/intake/weight_changes.h"
+#include "core/intake/verdict_changes.h"
 
 namespace fettle {
 
@@ -19,12 +20,12 @@ namespace {
 
 struct Again {
     const BookedMachine* machine = nullptr;
-    RecordingEntry entry;
+    ToWeighAgain recording;
 };
 
 struct Weighed {
     std::optional<NewRecording> recording;  // empty: `objection`, or `failure`
-    std::vector<std::string> changes;
+    std::vector<VerdictChange> changes;
     std::string objection;
     std::optional<Error> failure;
     std::size_t bytes = 0;
@@ -59,9 +60,14 @@ class Reweigher {
 
     Status weighInto(const Again& again, Weighed& weighed) {
         if (auto opened = open(); !opened) return opened;
-        const auto recording = fleet_->recordings().recording(again.entry.id);
+        const std::int64_t id = again.recording.recording;
+        const auto recording = fleet_->recordings().recording(id);
+        if (!recording && recording.error().kind == ErrorKind::NotFound) {  // thinned since it was chosen
+            weighed.objection = recording.error().sentence();
+            return {};
+        }
         if (!recording) return fail(recording.error());
-        const auto description = again.machine->describedAt(again.entry.time);
+        const auto description = again.machine->describedAt(again.recording.time);
         if (!description) {
             weighed.objection = description.error().sentence();
             return {};
@@ -72,11 +78,12 @@ class Reweigher {
         }
         const auto examined = examineRecording(**description, *recording);
         if (!examined) return fail(examined.error());
-        const auto before = fleet_->recordings().examinationJson(again.entry.id);
-        if (!before) return fail(before.error());
-        if (const auto old = examinationFromText(*before, fleetPath_))
-            weighed.changes = weightChanges(*old, examined->examination);
-        weighed.recording = storedForm(*recording, again.entry.machine, **description, *examined);
+        const auto before = fleet_->recordings().examinationJson(id);
+        if (!before && before.error().kind != ErrorKind::NotFound) return fail(before.error());
+        const auto old =
+            before ? examinationFromText(*before, fleetPath_) : Result<Examination>(fail(before.error()));
+        if (old) weighed.changes = verdictChanges(*old, examined->examination);
+        weighed.recording = storedForm(*recording, again.machine->entry.id, **description, *examined);
         weighed.bytes = bytesOf(*weighed.recording);
         return {};
     }
@@ -87,64 +94,115 @@ class Reweigher {
 
 class ReExamination {
   public:
-    ReExamination(FleetFile& fleet, const ImportOptions& options) : fleet_(fleet), options_(options) {}
+    ReExamination(FleetFile& fleet, std::string tag, const ImportOptions& options)
+        : fleet_(fleet), tag_(std::move(tag)), options_(options) {}
 
-    Status choose(const RegisterBook& book, const std::string& tag);
+    Status choose(const RegisterBook& book);
     Status run();
     ReExamineReport& report() { return report_; }
 
   private:
     Status chooseOf(const BookedMachine& machine);
+    Status begin();
     Status take(const Again& again, Weighed weighed);
+    Status commit();
+    tl::unexpected<Error> stops(Error error) const;
 
     FleetFile& fleet_;
+    std::string tag_;
     const ImportOptions& options_;
+    const std::string engine_ = WeighingSettings().engine();
     std::vector<Again> list_;
+    std::vector<std::pair<const Again*, Weighed>> batch_;
     ReExamineReport report_;
 };
 
-Status ReExamination::choose(const RegisterBook& book, const std::string& tag) {
-    if (!tag.empty() && !book.find(tag))
+std::string nameOf(const Again& again) {
+    return fmt::format("{} {}", again.machine->entry.tag, formatUtc(again.recording.time));
+}
+
+// What stops a run is told with what it leaves.
+tl::unexpected<Error> ReExamination::stops(Error error) const {
+    error.rule +=
+        fmt::format("; re-examination stopped: {} of {} recordings are weighed, start it again for the rest",
+                    report_.weighed, list_.size());
+    return fail(std::move(error));
+}
+
+Status ReExamination::choose(const RegisterBook& book) {
+    if (!tag_.empty() && !book.find(tag_))
         return fail(ErrorKind::NotFound, fleet_.path(), "",
-                    fmt::format("no machine \"{}\" in the register", tag));
+                    fmt::format("no machine \"{}\" in the register", tag_));
+    auto unfinished = fleet_.reExaminations().unfinished(engine_, tag_, options_.evenCurrent);
+    if (!unfinished) return fail(unfinished.error());
+    if (*unfinished) report_.run = (*unfinished)->id;
     for (const BookedMachine* machine : book.all())
-        if (tag.empty() || machine->entry.tag == tag)
+        if (tag_.empty() || machine->entry.tag == tag_)
             if (auto chosen = chooseOf(*machine); !chosen) return chosen;
     return {};
 }
 
 Status ReExamination::chooseOf(const BookedMachine& machine) {
-    using namespace std::chrono;
-    const Instant first = sys_days(year(1970) / 1 / 1), last = sys_days(year(2200) / 1 / 1);
-    auto entries = fleet_.recordings().list(machine.entry.id, first, last);
-    if (!entries) return fail(entries.error());
-    const std::string engine = WeighingSettings().engine();
-    for (RecordingEntry& entry : *entries) {
-        if (entry.engine == engine && !options_.evenCurrent)
-            ++report_.alreadyCurrent;
-        else if (!entry.hasWaveform)
-            ++report_.withoutWaveform;
-        else
-            list_.push_back({&machine, std::move(entry)});
-    }
+    auto kept = fleet_.reExaminations().choose(machine.entry.id, engine_, options_.evenCurrent, report_.run);
+    if (!kept) return fail(kept.error());
+    report_.alreadyCurrent += kept->current;
+    report_.withoutWaveform += kept->withoutWaveform;
+    for (ToWeighAgain& one : kept->toWeigh)
+        list_.push_back({&machine, std::move(one)});
+    return {};
+}
+
+Status ReExamination::begin() {
+    if (report_.run) return {};
+    const auto begun = fleet_.reExaminations().begin(engine_, tag_, options_.evenCurrent);
+    if (!begun) return fail(begun.error());
+    report_.run = begun->id;
     return {};
 }
 
 Status ReExamination::take(const Again& again, Weighed weighed) {
-    const std::string name = fmt::format("{} {}", again.machine->entry.tag, formatUtc(again.entry.time));
+    if (weighed.failure && weighed.failure->kind == ErrorKind::NotFound) {
+        ++report_.withoutWaveform;  // thinned since it was chosen
+        return {};
+    }
     if (weighed.failure) {
-        if (weighed.failure->kind != ErrorKind::Damaged) return fail(*weighed.failure);
+        if (weighed.failure->kind != ErrorKind::Damaged) return stops(*weighed.failure);
         weighed.objection = weighed.failure->sentence();
     }
     if (!weighed.recording) {
-        report_.refused.push_back(name + ": " + weighed.objection);
+        report_.refused.push_back(nameOf(again) + ": " + weighed.objection);
         return {};
     }
-    auto replaced = fleet_.recordings().replaceExamination(again.entry.id, *weighed.recording);
-    if (!replaced) return replaced;
-    ++report_.weighed;
-    for (const std::string& change : weighed.changes)
-        report_.changed.push_back(name + " " + change);
+    weighed.recording->recording = nullptr;  // its samples stay as they are
+    batch_.emplace_back(&again, std::move(weighed));
+    return batch_.size() >= options_.batch ? commit() : Status{};
+}
+
+// New verdicts and what they replace in one transaction: after a kill both are there or neither.
+Status ReExamination::commit() {
+    if (batch_.empty()) return {};
+    if (auto begun = begin(); !begun) return stops(begun.error());
+    auto written = fleet_.together([&]() -> Status {
+        for (auto& [again, weighed] : batch_) {
+            const ToWeighAgain& one = again->recording;
+            if (auto good = fleet_.recordings().replaceExamination(one.recording, *weighed.recording); !good)
+                return good;
+            if (auto good =
+                    fleet_.reExaminations().note(*report_.run, one.recording, one.engine, weighed.changes);
+                !good)
+                return good;
+        }
+        return {};
+    });
+    if (!written) return stops(written.error());
+    std::vector<std::string> safe;
+    for (const auto& [again, weighed] : batch_) {
+        ++report_.weighed;
+        report_.changed += !weighed.changes.empty();
+        safe.push_back(nameOf(*again));
+    }
+    batch_.clear();
+    if (options_.acknowledged) options_.acknowledged(safe);
     return {};
 }
 
@@ -161,8 +219,11 @@ Status ReExamination::run() {
         if (auto taken = take(again, std::move(*weighed)); !taken) return taken;
         if (options_.progress) options_.progress(done, list_.size(), again.machine->entry.tag);
     }
-    report_.cancelled = options_.cancel.cancelled();
-    return {};
+    if (auto committed = commit(); !committed) return committed;
+    report_.cancelled = options_.cancel.cancelled() && done < list_.size();
+    if (report_.cancelled || !report_.run) return {};
+    const auto finished = fleet_.reExaminations().finish(*report_.run);
+    return finished ? finished : stops(finished.error());
 }
 
 }  // namespace
@@ -171,8 +232,8 @@ Result<ReExamineReport> reExamine(FleetFile& fleet, const std::string& tag, cons
     if (!fleet.writable()) return fail(ErrorKind::Unwritable, fleet.path(), "", fleet.word());
     const auto book = RegisterBook::of(fleet);
     if (!book) return fail(book.error());
-    ReExamination again(fleet, options);
-    if (auto chosen = again.choose(*book, tag); !chosen) return fail(chosen.error());
+    ReExamination again(fleet, tag, options);
+    if (auto chosen = again.choose(*book); !chosen) return fail(chosen.error());
     if (auto run = again.run(); !run) return fail(run.error());
     if (const auto answered = answerAsks(fleet, tag); !answered) return fail(answered.error());
     return std::move(again.report());

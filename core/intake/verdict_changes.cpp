@@ -1,10 +1,7 @@
-#include "core/intake/weight_changes.h"
-
-#include <fmt/format.h>
+#include "core/intake/verdict_changes.h"
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 namespace fettle {
 
@@ -14,46 +11,59 @@ constexpr double kWorthTellingDban = 10, kMovedDban = 1;
 
 struct Stand {
     std::optional<double> weightDban;
-    bool named = false;  // a finding without a weight
+    std::string urgency;
 };
 
 Stand standOf(const Examination& examination, const Hypothesis& asked) {
     Stand stand;
+    const auto isAsked = [&](const Hypothesis& h) { return h.fault == asked.fault && h.at == asked.at; };
     for (const Hypothesis& h : examination.considered)
-        if (h.fault == asked.fault && h.at == asked.at) stand.weightDban = h.weightDban;
+        if (isAsked(h) && h.weightDban)
+            stand.weightDban = std::max(*h.weightDban, stand.weightDban.value_or(*h.weightDban));
     for (const Hypothesis& h : examination.findings)
-        if (h.fault == asked.fault && h.at == asked.at) stand.named = !h.weightDban;
+        if (isAsked(h) && urgencyRank(h.urgency) >= urgencyRank(stand.urgency)) stand.urgency = h.urgency;
     return stand;
 }
 
-std::string wordOf(const Stand& stand) {
-    if (stand.weightDban) return fmt::format("{:.0f}", *stand.weightDban);
-    return stand.named ? "named" : "not named";
+bool differs(const VerdictChange& change) {
+    if (change.oldUrgency != change.newUrgency) return true;
+    const double low = -1e9;  // not weighed
+    const double from = change.oldDban.value_or(low), to = change.newDban.value_or(low);
+    return std::max(from, to) >= kWorthTellingDban && std::abs(from - to) >= kMovedDban;
 }
 
-bool differs(const Stand& a, const Stand& b) {
-    if (a.named != b.named) return true;
-    const double low = -1e9;  // not weighed
-    const double from = a.weightDban.value_or(low), to = b.weightDban.value_or(low);
-    return std::max(from, to) >= kWorthTellingDban && std::abs(from - to) >= kMovedDban;
+void addAsked(const std::vector<Hypothesis>& from, std::vector<const Hypothesis*>& asked) {
+    for (const Hypothesis& h : from) {
+        const bool known = std::any_of(asked.begin(), asked.end(), [&](const Hypothesis* a) {
+            return a->fault == h.fault && a->at == h.at;
+        });
+        if (!known) asked.push_back(&h);
+    }
 }
 
 }  // namespace
 
-std::vector<std::string> weightChanges(const Examination& before, const Examination& after) {
+int urgencyRank(const std::string& urgency) {
+    constexpr const char* kUrgencies[] = {"", "leave", "watch", "plan", "act"};
+    const auto at = std::find(std::begin(kUrgencies), std::end(kUrgencies), urgency);
+    return at == std::end(kUrgencies) ? 1 : int(at - std::begin(kUrgencies));
+}
+
+double movedDban(const VerdictChange& change) {
+    return std::abs(change.newDban.value_or(0) - change.oldDban.value_or(0));
+}
+
+std::vector<VerdictChange> verdictChanges(const Examination& before, const Examination& after) {
     std::vector<const Hypothesis*> asked;
-    for (const Examination* side : {&after, &before})
-        for (const Hypothesis& h : side->considered) {
-            const bool known = std::any_of(asked.begin(), asked.end(), [&](const Hypothesis* a) {
-                return a->fault == h.fault && a->at == h.at;
-            });
-            if (!known) asked.push_back(&h);
-        }
-    std::vector<std::string> changes;
+    for (const Examination* side : {&after, &before}) {
+        addAsked(side->considered, asked);
+        addAsked(side->findings, asked);
+    }
+    std::vector<VerdictChange> changes;
     for (const Hypothesis* h : asked) {
         const Stand from = standOf(before, *h), to = standOf(after, *h);
-        if (differs(from, to))
-            changes.push_back(fmt::format("{} @ {}: {} -> {}", h->fault, h->at, wordOf(from), wordOf(to)));
+        const VerdictChange change{h->fault, h->at, from.weightDban, to.weightDban, from.urgency, to.urgency};
+        if (differs(change)) changes.push_back(change);
     }
     return changes;
 }

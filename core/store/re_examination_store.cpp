@@ -54,10 +54,10 @@ Result<KeptRaw> ReExaminationStore::choose(std::int64_t machine, const std::stri
     const auto all = database_.one<std::int64_t>("SELECT count(*) FROM recording WHERE machine=?", machine);
     if (!all) return fail(all.error());
     Statement rows(database_,
-                   "SELECT r.id, r.time, coalesce((SELECT e.engine FROM examination e WHERE e.recording = "
-                   "r.id), ''), EXISTS (SELECT 1 FROM re_examined x WHERE x.run=?2 AND x.recording = r.id) "
-                   "FROM recording r WHERE r.machine=?1 AND EXISTS (SELECT 1 FROM waveform w WHERE "
-                   "w.recording = r.id) ORDER BY r.time, r.id");
+                   "SELECT r.id, r.time, e.engine, EXISTS (SELECT 1 FROM re_examined x WHERE x.run=?2 AND "
+                   "x.recording = r.id) FROM recording r CROSS JOIN examination e ON e.recording = r.id "
+                   "WHERE r.machine=?1 AND EXISTS (SELECT 1 FROM waveform w WHERE w.recording = r.id) "
+                   "ORDER BY r.time, r.id");
     rows.bind(machine, run.value_or(0));
     KeptRaw kept;
     while (rows.next()) {

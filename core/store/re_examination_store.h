@@ -36,14 +36,15 @@ struct VerdictChange {
 struct ToWeighAgain {
     std::int64_t recording = 0;
     Instant time{};
-    std::string engine;  // that weighed it; empty: none did
+    std::string engine;  // that weighed it
 };
 
 // Of one machine.
 struct KeptRaw {
     std::vector<ToWeighAgain> toWeigh;  // oldest first
     std::size_t current = 0;            // weighed by this engine, or in this run, already
-    std::size_t withoutWaveform = 0;    // keep the verdict and the engine they have
+    // Waveform or examination was thinned: keep the verdict and the engine they have.
+    std::size_t withoutWaveform = 0;
 };
 
 struct VerdictChangeRow {

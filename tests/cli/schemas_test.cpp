@@ -128,5 +128,11 @@ TEST_F(Schemas, ImportCheckAndPhantoms) {
     expectFits(Json::parse(ran.out), "phantoms");
 }
 
+TEST_F(Schemas, OldVerdictsBesideNewOnes) {
+    expectFits("re-examine", {}, "re_examination");
+    expectFits("re-examine", {"--all", "--machine", "A-RACE"}, "re_examination");
+    expectFits("re-examine", {"--report", "--least", "0"}, "re_examination");
+}
+
 }  // namespace
 }  // namespace fettle::cli_test

@@ -110,12 +110,21 @@ TEST_F(CommandTest, WrongUsageAndCouldNotRun) {
 TEST_F(CommandTest, ReExamineSaysWhatItDid) {
     sendThree();
     run({"import", path_, in_});
+    EXPECT_EQ(run({"re-examine", path_, "--report"}).status, 3) << "there was no run";
     const auto nothing = run({"re-examine", path_});
     EXPECT_EQ(nothing.status, 0);
-    EXPECT_EQ(nothing.out, "0 weighed again, 3 already by this engine, 0 without their waveform\n");
-    const auto all = run({"re-examine", path_, "--machine", "T-1", "--all"});
-    EXPECT_EQ(all.status, 0);
-    EXPECT_EQ(all.out, "3 weighed again, 0 already by this engine, 0 without their waveform\n");
+    EXPECT_EQ(nothing.out,
+              "0 weighed again, 3 already by this engine, 0 without their waveform keep their verdict\n");
+    const std::string table = folder_ / "changes.csv";
+    const auto all = run({"re-examine", path_, "--machine", "T-1", "--all", "--csv", table});
+    EXPECT_EQ(all.status, 0) << all.err;
+    EXPECT_THAT(all.out, testing::StartsWith("3 weighed again, 0 already by this engine, "));
+    EXPECT_THAT(all.out, HasSubstr("no verdict changed by 3 decibans or more\n"));
+    EXPECT_EQ(made::contentOf(table),
+              "machine,time,file,fault,at,change,old_urgency,new_urgency,old_dban,new_dban,old_engine,"
+              "new_engine\n");
+    EXPECT_EQ(run({"re-examine", path_, "--report"}).status, 0);
+    EXPECT_EQ(run({"re-examine", path_, "--all", "--csv", path_}).status, 3) << "the fleet file is left";
 }
 
 }  // namespace

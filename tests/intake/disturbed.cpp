@@ -1,9 +1,13 @@
 #include "tests/intake/disturbed.h"
 
 #include <cstdlib>
+#include <filesystem>
+#include <map>
 #include <set>
 
 #include "core/base/text.h"
+#include "core/intake/re_examine.h"
+#include "core/store/re_examination_store.h"
 #include "tests/intake/fleet_content.h"
 #include "tests/intake/intake_fixture.h"
 
@@ -25,6 +29,20 @@ Said saidOf(int i) {
     if (i % 16 == 5) said.machine = "X-9";  // refused
     if (i % 16 == 11) said.time.clear();    // parked
     return said;
+}
+
+constexpr const char* kLongAgo = "0.0.1 long ago";
+
+// By "TAG TIME", as re-examination tells of them.
+std::map<std::string, RecordingEntry> entriesByName(FleetFile& fleet) {
+    std::map<std::string, RecordingEntry> all;
+    for (const MachineEntry& machine : fleet.machines().all().value())
+        for (RecordingEntry& entry :
+             fleet.recordings()
+                 .list(machine.id, at("1970-01-01T00:00:00Z"), at("2100-01-01T00:00:00Z"))
+                 .value())
+            all.emplace(machine.tag + " " + formatUtc(entry.time), std::move(entry));
+    return all;
 }
 
 void expectClean(FleetFile& fleet) {
@@ -74,6 +92,56 @@ void Disturbed::expectWholeAndCarriedOn(const std::string& fleetPath,
     EXPECT_EQ(report->refusals.size(), refused_);
     EXPECT_EQ(fleet.log().refusals()->size(), refused_);
     EXPECT_EQ(contentOf(fleet), expected_);
+    expectClean(fleet);
+}
+
+WeighedLongAgo::WeighedLongAgo() {
+    const Disturbed disturbed;
+    const auto fleet = newFleet(path_);
+    const auto report = import(*fleet, RealFileSystem(), {disturbed.in()}, options());
+    EXPECT_TRUE(report) << (report ? "" : report.error().sentence());
+    expected_ = contentOf(*fleet);
+    for (const auto& [name, entry] : entriesByName(*fleet)) {
+        NewRecording old;
+        old.machine = entry.machine;
+        old.running = "running";
+        old.engine = kLongAgo;
+        old.examinationJson = fleet->recordings().examinationJson(entry.id).value();
+        const auto replaced = fleet->recordings().replaceExamination(entry.id, old);
+        EXPECT_TRUE(replaced) << (replaced ? "" : replaced.error().sentence());
+    }
+    EXPECT_NE(contentOf(*fleet), expected_);
+}
+
+std::string WeighedLongAgo::newFleetFile(const std::string& folder, int run) const {
+    const std::string path = folder + "/again" + std::to_string(run) + ".fettle";
+    std::filesystem::copy_file(path_, path);
+    return path;
+}
+
+void WeighedLongAgo::expectWholeAndCarriedOn(const std::string& fleetPath,
+                                             const std::vector<std::string>& acknowledged) const {
+    auto opened = FleetFile::open(fleetPath);
+    ASSERT_TRUE(opened) << opened.error().sentence();
+    FleetFile& fleet = **opened;
+    expectClean(fleet);
+    const auto there = entriesByName(fleet);
+    for (const std::string& name : acknowledged) {
+        ASSERT_EQ(there.count(name), 1u) << name;
+        EXPECT_EQ(there.at(name).engine, WeighingSettings().engine()) << name << " was acknowledged";
+    }
+    const auto report = reExamine(fleet, "", options());
+    ASSERT_TRUE(report) << report.error().sentence();
+    EXPECT_GE(report->alreadyCurrent, acknowledged.size());
+    EXPECT_EQ(report->weighed + report->alreadyCurrent, expected_.size());
+    EXPECT_EQ(contentOf(fleet), expected_);
+    const auto runs = fleet.reExaminations().runs();
+    ASSERT_TRUE(runs && runs->size() == 1u) << "what was cut short is carried on as one run";
+    EXPECT_TRUE(runs->front().finished);
+    const auto before = fleet.reExaminations().weighedBefore(runs->front().id);
+    ASSERT_TRUE(before && before->size() == 1u);
+    EXPECT_EQ(before->front().engine, kLongAgo);
+    EXPECT_EQ(before->front().recordings, expected_.size());
     expectClean(fleet);
 }
 

@@ -36,6 +36,22 @@ class Disturbed {
     std::size_t refused_ = 0;
 };
 
+// The same recordings, weighed by an engine of long ago, and what weighing them again makes of them.
+class WeighedLongAgo {
+  public:
+    WeighedLongAgo();
+    std::size_t recordings() const { return expected_.size(); }
+    std::string newFleetFile(const std::string& folder, int run) const;
+    // After a re-examination came to grief. `acknowledged`: "TAG TIME" of those it had told of.
+    void expectWholeAndCarriedOn(const std::string& fleetPath,
+                                 const std::vector<std::string>& acknowledged) const;
+
+  private:
+    ScratchFolder folder_;
+    std::string path_ = folder_ / "old.fettle";
+    std::vector<std::string> expected_;  // contentOf
+};
+
 // A number from the environment, how often to try; else the small one that every run of the tests does.
 int timesFrom(const char* variable, int usual);
 

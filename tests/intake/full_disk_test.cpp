@@ -1,6 +1,6 @@
-// A disk that fills while an import writes: a clear word, everything acknowledged stays, nothing is doubled.
-// The disk is SQLite's own way to it, made to refuse from a random write on; some runs with every run of the
-// tests, fifty by
+// A disk that fills while import, follow or re-examination writes: a clear word, everything acknowledged
+// stays, nothing is doubled. The disk is SQLite's own way to it, made to refuse from a random write on; some
+// runs with every run of the tests, fifty by
 //   FETTLE_FULL_DISKS=50 build/test_intake --gtest_filter='FullDisk.*'
 // and on a real small file system (one of some 8 MB, nothing else on it), where the room is taken by ballast:
 //   FETTLE_FULL_DISKS=50 FETTLE_SMALL_DISK=/mnt/small build/test_intake --gtest_filter='FullDisk.*'
@@ -11,6 +11,8 @@
 #include <fstream>
 #include <random>
 
+#include "core/intake/follow.h"
+#include "core/intake/re_examine.h"
 #include "tests/intake/disturbed.h"
 #include "tests/intake/fleet_content.h"
 #include "tests/intake/intake_fixture.h"
@@ -47,16 +49,46 @@ void expectClearWord(const Error& error, const std::string& fleet) {
     EXPECT_THAT(error.rule, HasSubstr("start it again for the rest"));
 }
 
-TEST(FullDisk, WhatWasAcknowledgedStays) {
-    const int runs = timesFrom("FETTLE_FULL_DISKS", 6);
-    const Disturbed disturbed;
+Ended followInto(FleetFile& fleet, const std::string& in, std::size_t batch) {
+    Ended ended;
+    FollowOptions options;
+    options.once = true;
+    options.settle = options.patience = options.pause = std::chrono::milliseconds(0);
+    options.import.now = kNow;
+    options.import.threads = 2;
+    options.import.batch = batch;
+    options.import.acknowledged = [&](const std::vector<std::string>& paths) {
+        ended.acknowledged.insert(ended.acknowledged.end(), paths.begin(), paths.end());
+    };
+    const auto report = follow(fleet, in, options);
+    if (!report) ended.error = report.error();
+    return ended;
+}
+
+Ended reExamineIn(FleetFile& fleet, const std::string&, std::size_t batch) {
+    Ended ended;
+    ImportOptions options;
+    options.threads = 2;
+    options.batch = batch;
+    options.acknowledged = [&](const std::vector<std::string>& names) {
+        ended.acknowledged.insert(ended.acknowledged.end(), names.begin(), names.end());
+    };
+    const auto report = reExamine(fleet, "", options);
+    if (!report) ended.error = report.error();
+    return ended;
+}
+
+// `Source` makes fleet files and judges them; `work` is what meets the full disk.
+template <class Source, class Work>
+void fillAtRandom(const char* what, unsigned seed, const Source& source, const std::string& in, Work work) {
+    const int runs = timesFrom("FETTLE_FULL_DISKS", timesFrom("FETTLE_KILLS", 6));
     const ScratchFolder folder;
     FailingVfs disk;
-    std::mt19937 random(20260505);
+    std::mt19937 random(seed);
     const std::vector<std::size_t> batches{1, 5, 16};
     int filled = 0, inTheMiddle = 0, most = 400;
     for (int run = 0; filled < runs && run < 5 * runs; ++run) {
-        const std::string path = disturbed.newFleetFile(folder.path(), run);
+        const std::string path = source.newFleetFile(folder.path(), run);
         FleetTuning tuning;
         tuning.vfs = disk.name();
         auto fleet = FleetFile::open(path, OpenMode::ReadWrite, tuning);
@@ -64,7 +96,7 @@ TEST(FullDisk, WhatWasAcknowledgedStays) {
         disk.writes = 0;
         disk.writesLeft = std::uniform_int_distribution<int>(0, most)(random);
         const int after = disk.writesLeft;
-        const Ended ended = importInto(**fleet, disturbed.in(), batches[std::size_t(run) % batches.size()]);
+        const Ended ended = work(**fleet, in, batches[std::size_t(run) % batches.size()]);
         if (!ended.error) most = std::min(most, disk.writes);
         fleet->reset();
         disk.writesLeft = -1;
@@ -72,12 +104,26 @@ TEST(FullDisk, WhatWasAcknowledgedStays) {
         if (ended.error) expectClearWord(*ended.error, path);
         filled += ended.error.has_value();
         inTheMiddle += ended.error && !ended.acknowledged.empty();
-        disturbed.expectWholeAndCarriedOn(path, ended.acknowledged);
+        source.expectWholeAndCarriedOn(path, ended.acknowledged);
         std::filesystem::remove(path);
     }
-    std::printf("%d imports met a full disk, %d of them after recordings had been acknowledged\n", filled,
+    std::printf("%s: %d met a full disk, %d of them after recordings had been acknowledged\n", what, filled,
                 inTheMiddle);
     EXPECT_EQ(filled, runs);
+}
+
+TEST(FullDisk, WhatImportAcknowledgedStays) {
+    const Disturbed disturbed;
+    fillAtRandom("import", 20260505, disturbed, disturbed.in(), importInto);
+}
+
+TEST(FullDisk, WhatFollowAcknowledgedStays) {
+    const Disturbed disturbed;
+    fillAtRandom("follow", 20260509, disturbed, disturbed.in(), followInto);
+}
+
+TEST(FullDisk, WhatReExaminationAcknowledgedStays) {
+    fillAtRandom("re-examination", 20260510, WeighedLongAgo(), "", reExamineIn);
 }
 
 // Bytes on the small disk that are taken away, so that only so many are free.

@@ -1,12 +1,13 @@
-// An import killed at any point and started again loses nothing acknowledged and doubles nothing. The command
-// program is killed without warning (SIGKILL) at random moments; the seeds are fixed, the moments are the
-// machine's. Some kills with every run of the tests; a hundred by
+// Import, follow and re-examination killed at any point and started again lose nothing acknowledged and
+// double nothing. The command program is killed without warning (SIGKILL) at random moments; the seeds are
+// fixed, the moments are the machine's. Some kills with every run of the tests; a hundred of each by
 //   FETTLE_KILLS=100 build/test_intake --gtest_filter='Kill.*'
 #include <gmock/gmock.h>
 #include <signal.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <functional>
 #include <random>
 
 #include "tests/intake/disturbed.h"
@@ -56,21 +57,19 @@ std::vector<std::string> linesUntilEnd(int from) {
     return lines;
 }
 
-struct KilledImport {
+struct Killed {
     std::vector<std::string> acknowledged;
     bool killed = false;
 };
 
 // Negative: let it finish.
-KilledImport importKilledAfter(const std::string& fleet, const std::string& in, int batch,
-                               std::chrono::microseconds after) {
-    const Child child = start({FETTLE_CLI, "import", fleet, in, "--tell-acknowledged", "--threads", "2",
-                               "--batch", std::to_string(batch)});
+Killed killedAfter(const std::vector<std::string>& command, std::chrono::microseconds after) {
+    const Child child = start(command);
     if (after.count() >= 0) {
         std::this_thread::sleep_for(after);
         ::kill(child.pid, SIGKILL);
     }
-    KilledImport ended{linesUntilEnd(child.out), false};
+    Killed ended{linesUntilEnd(child.out), false};
     int status = 0;
     ::waitpid(child.pid, &status, 0);
     ended.killed = WIFSIGNALED(status);
@@ -78,40 +77,92 @@ KilledImport importKilledAfter(const std::string& fleet, const std::string& in, 
     return ended;
 }
 
-std::chrono::microseconds undisturbedTime(const Disturbed& disturbed, const std::string& folder, int batch) {
-    const std::string fleet = disturbed.newFleetFile(folder, -batch);
-    const auto begun = Clock::now();
-    EXPECT_EQ(
-        importKilledAfter(fleet, disturbed.in(), batch, std::chrono::microseconds(-1)).acknowledged.size(),
-        disturbed.stored());
-    return std::chrono::duration_cast<std::chrono::microseconds>(Clock::now() - begun);
-}
+// What is killed: a command on a fleet file.
+using CommandOf = std::function<std::vector<std::string>(const std::string& fleet, int batch)>;
+// A fresh fleet file, and what must hold of it after.
+using FreshOf = std::function<std::string(int run)>;
+using WholeOf = std::function<void(const std::string& fleet, const std::vector<std::string>& acknowledged)>;
 
-TEST(Kill, NothingAcknowledgedIsLostAndNothingDoubled) {
+void killAtRandom(const char* what, unsigned seed, std::size_t all, const CommandOf& command,
+                  const FreshOf& fresh, const WholeOf& expectWhole) {
     const int kills = timesFrom("FETTLE_KILLS", 6);
-    const Disturbed disturbed;
-    const ScratchFolder folder;
-    std::mt19937 random(20260504);
+    std::mt19937 random(seed);
     const std::vector<int> batches{1, 5, 16};
     std::vector<std::chrono::microseconds> whole;
-    for (const int batch : batches)
-        whole.push_back(undisturbedTime(disturbed, folder.path(), batch));
+    for (const int batch : batches) {
+        const std::string fleet = fresh(-batch);
+        const auto begun = Clock::now();
+        EXPECT_EQ(killedAfter(command(fleet, batch), std::chrono::microseconds(-1)).acknowledged.size(), all);
+        whole.push_back(std::chrono::duration_cast<std::chrono::microseconds>(Clock::now() - begun));
+    }
     int killed = 0, inTheMiddle = 0;
     for (int run = 0; killed < kills && run < 3 * kills; ++run) {
         const std::size_t kind = std::size_t(run) % batches.size();
         const std::chrono::microseconds after(
             std::uniform_int_distribution<long>(0, whole[kind].count())(random));
-        const std::string fleet = disturbed.newFleetFile(folder.path(), run);
-        const KilledImport ended = importKilledAfter(fleet, disturbed.in(), batches[kind], after);
+        const std::string fleet = fresh(run);
+        const Killed ended = killedAfter(command(fleet, batches[kind]), after);
         killed += ended.killed;
         inTheMiddle += ended.killed && !ended.acknowledged.empty();
         SCOPED_TRACE(testing::Message() << "run " << run << ", killed after " << after.count() << " us");
-        disturbed.expectWholeAndCarriedOn(fleet, ended.acknowledged);
+        expectWhole(fleet, ended.acknowledged);
         std::filesystem::remove(fleet);
     }
-    std::printf("%d imports killed, %d of them after recordings had been acknowledged\n", killed,
+    std::printf("%s: %d killed, %d of them after recordings had been acknowledged\n", what, killed,
                 inTheMiddle);
     EXPECT_EQ(killed, kills);
+}
+
+std::vector<std::string> importOf(const std::string& fleet, const std::string& in, int batch) {
+    return {FETTLE_CLI,           "import", fleet, in, "--tell-acknowledged", "--threads", "2", "--batch",
+            std::to_string(batch)};
+}
+
+TEST(Kill, ImportLosesAndDoublesNothing) {
+    const Disturbed disturbed;
+    const ScratchFolder folder;
+    killAtRandom(
+        "import", 20260504, disturbed.stored(),
+        [&](const std::string& fleet, int batch) { return importOf(fleet, disturbed.in(), batch); },
+        [&](int run) { return disturbed.newFleetFile(folder.path(), run); },
+        [&](const std::string& fleet, const std::vector<std::string>& acknowledged) {
+            disturbed.expectWholeAndCarriedOn(fleet, acknowledged);
+        });
+}
+
+TEST(Kill, FollowLosesAndDoublesNothing) {
+    const Disturbed disturbed;
+    const ScratchFolder folder;
+    killAtRandom(
+        "follow", 20260507, disturbed.stored(),
+        [&](const std::string& fleet, int batch) -> std::vector<std::string> {
+            return {FETTLE_CLI,  "follow",
+                    fleet,       disturbed.in(),
+                    "--once",    "--settle",
+                    "0",         "--wait",
+                    "0",         "--tell-acknowledged",
+                    "--threads", "2",
+                    "--batch",   std::to_string(batch)};
+        },
+        [&](int run) { return disturbed.newFleetFile(folder.path(), run); },
+        [&](const std::string& fleet, const std::vector<std::string>& acknowledged) {
+            disturbed.expectWholeAndCarriedOn(fleet, acknowledged);
+        });
+}
+
+TEST(Kill, ReExaminationLosesAndDoublesNothing) {
+    const WeighedLongAgo old;
+    const ScratchFolder folder;
+    killAtRandom(
+        "re-examination", 20260508, old.recordings(),
+        [&](const std::string& fleet, int batch) -> std::vector<std::string> {
+            return {FETTLE_CLI,  "re-examine", fleet,     "--tell-acknowledged",
+                    "--threads", "2",          "--batch", std::to_string(batch)};
+        },
+        [&](int run) { return old.newFleetFile(folder.path(), run); },
+        [&](const std::string& fleet, const std::vector<std::string>& acknowledged) {
+            old.expectWholeAndCarriedOn(fleet, acknowledged);
+        });
 }
 
 // The same file killed again and again, as a computer with a bad power supply would.
@@ -124,7 +175,7 @@ TEST(Kill, TheSameFileOverAndOver) {
     std::vector<std::string> acknowledged;
     for (int i = 0; i < kills; ++i) {
         const std::chrono::microseconds after(std::uniform_int_distribution<long>(15000, 60000)(random));
-        for (const std::string& path : importKilledAfter(fleet, disturbed.in(), 2, after).acknowledged)
+        for (const std::string& path : killedAfter(importOf(fleet, disturbed.in(), 2), after).acknowledged)
             acknowledged.push_back(path);
     }
     disturbed.expectWholeAndCarriedOn(fleet, acknowledged);

@@ -1,15 +1,18 @@
 // Weighing again. Source: the project's contract of `re-examine` (where the raw recording is kept; the rest
 // keeps its engine version).
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 
-#include "core/intake/weight_changes.h"
+#include "core/intake/re_examination_report.h"
+#include "core/intake/re_examine.h"
+#include "core/intake/verdict_changes.h"
+#include "core/store/database.h"
 #include "tests/intake/fleet_content.h"
 #include "tests/intake/intake_fixture.h"
 
 namespace fettle::intake_test {
 namespace {
 
-using testing::Contains;
 using testing::ElementsAre;
 using testing::HasSubstr;
 
@@ -21,23 +24,51 @@ Hypothesis weighed(const char* fault, std::optional<double> weight) {
     return h;
 }
 
-TEST(WeightChanges, WhatMattersAndMoved) {
+// "31 watch -> 12 -": weights in whole decibans.
+std::string sideOf(const std::optional<double>& weight, const std::string& urgency) {
+    return fmt::format("{} {}", weight ? fmt::format("{:.0f}", *weight) : "-",
+                       urgency.empty() ? "-" : urgency);
+}
+std::vector<std::string> wordsOf(const std::vector<VerdictChange>& changes) {
+    std::vector<std::string> words;
+    for (const VerdictChange& c : changes)
+        words.push_back(c.fault + " " + sideOf(c.oldDban, c.oldUrgency) + " -> " +
+                        sideOf(c.newDban, c.newUrgency));
+    return words;
+}
+
+TEST(VerdictChanges, WhatMattersAndMoved) {
     Examination before, after;
     before.considered = {weighed("a", 31), weighed("b", 12), weighed("c", 2), weighed("d", 15),
                          weighed("e", 9)};
     after.considered = {weighed("a", 12.4), weighed("b", 12.9), weighed("c", 6), weighed("e", 10.5),
                         weighed("f", 40)};
-    EXPECT_THAT(weightChanges(before, after),
-                ElementsAre("a @ driver DE: 31 -> 12", "e @ driver DE: 9 -> 10",
-                            "f @ driver DE: not named -> 40", "d @ driver DE: 15 -> not named"));
+    EXPECT_THAT(wordsOf(verdictChanges(before, after)),
+                ElementsAre("a 31 - -> 12 -", "e 9 - -> 10 -", "f - - -> 40 -", "d 15 - -> - -"));
 }
 
-TEST(WeightChanges, NamedWithoutAWeight) {
+TEST(VerdictChanges, NamedAndUrgency) {
     Examination before, after;
-    before.considered = after.considered = {weighed("unbalance", std::nullopt)};
+    before.considered = after.considered = {weighed("unbalance", std::nullopt), weighed("rub", 25)};
     before.findings = before.considered;
-    EXPECT_THAT(weightChanges(before, after), ElementsAre("unbalance @ driver DE: named -> not named"));
-    EXPECT_TRUE(weightChanges(before, before).empty());
+    before.findings[0].urgency = "watch";
+    before.findings[1].urgency = "plan";
+    after.findings = {before.findings[1]};
+    after.findings[0].urgency = "act";
+    EXPECT_THAT(wordsOf(verdictChanges(before, after)),
+                ElementsAre("unbalance - watch -> - -", "rub 25 plan -> 25 act"));
+    EXPECT_TRUE(verdictChanges(before, before).empty());
+}
+
+TEST(VerdictChanges, KindsInTheOrderOfTheirWorth) {
+    const auto change = [](std::optional<double> from, const char* was, std::optional<double> to,
+                           const char* is) { return VerdictChange{"rub", "driver", from, to, was, is}; };
+    EXPECT_EQ(kindOf(change(5, "", 30, "plan"), 3), ChangeKind::Appeared);
+    EXPECT_EQ(kindOf(change(30, "plan", 5, ""), 3), ChangeKind::Vanished);
+    EXPECT_EQ(kindOf(change(30, "watch", 30, "act"), 3), ChangeKind::Raised);
+    EXPECT_EQ(kindOf(change(30, "act", 30, "leave"), 3), ChangeKind::Lowered);
+    EXPECT_EQ(kindOf(change(30, "plan", 26, "plan"), 3), ChangeKind::Moved);
+    EXPECT_EQ(kindOf(change(30, "plan", 26, "plan"), 5), std::nullopt);
 }
 
 class ReExamineTest : public IntakeTest {
@@ -59,6 +90,15 @@ class ReExamineTest : public IntakeTest {
         const auto report = reExamine(*fleet_, tag, options_);
         EXPECT_TRUE(report) << (report ? "" : report.error().sentence());
         return report ? *report : ReExamineReport{};
+    }
+    ChangedVerdict worstOf(const std::string& fault) {
+        const auto difference = differenceOf(*fleet_);
+        EXPECT_TRUE(difference) << (difference ? "" : difference.error().sentence());
+        if (difference)
+            for (const ChangedVerdict& verdict : difference->verdicts)
+                if (verdict.fault == fault) return verdict;
+        ADD_FAILURE() << "nothing of " << fault;
+        return {};
     }
     // As if another engine had weighed it, and found other weights.
     void weighedByAnother(const RecordingEntry& entry, const std::string& json) {
@@ -96,8 +136,15 @@ TEST_F(ReExamineTest, BringsBackWhatImportMade) {
     const ReExamineReport report = again("T-1");
     EXPECT_EQ(report.weighed, 1u);
     EXPECT_EQ(report.alreadyCurrent, 2u);
-    EXPECT_THAT(report.changed,
-                Contains(HasSubstr("T-1 2026-05-02T06:20:00Z bearing_outer_race @ driver DE: 1 -> ")));
+    EXPECT_EQ(report.changed, 1u);
+    const ChangedVerdict verdict = worstOf("bearing_outer_race");
+    EXPECT_EQ(verdict.machine, "T-1");
+    EXPECT_EQ(verdict.at, "driver DE");
+    EXPECT_EQ(verdict.worst, ChangeKind::Moved);
+    EXPECT_EQ(verdict.example.recording, entries[1].id);
+    EXPECT_EQ(verdict.example.oldEngine, "0.0.1 old");
+    EXPECT_EQ(verdict.example.change.oldDban, 1.0);
+    EXPECT_GT(verdict.example.change.newDban.value_or(0), 20);
     EXPECT_EQ(contentOf(*fleet_), before);
     EXPECT_EQ(again().alreadyCurrent, 3u);
     expectClean();
@@ -112,7 +159,33 @@ TEST_F(ReExamineTest, AfterACorrectionWhenAskedFor) {
     options_.evenCurrent = true;
     const ReExamineReport report = again();
     EXPECT_EQ(report.weighed, 3u);
-    EXPECT_THAT(report.changed, Contains(HasSubstr("bearing_outer_race @ driver DE: ")));
+    EXPECT_EQ(report.changed, 3u);
+    const ReExaminationDifference difference = differenceOf(*fleet_).value();
+    EXPECT_EQ(difference.weighed, 3u);
+    ASSERT_EQ(difference.machines.size(), 1u);
+    EXPECT_EQ(difference.machines[0].name, "T-1");
+    const ChangedVerdict verdict = worstOf("bearing_outer_race");
+    EXPECT_EQ(verdict.counts.all(), 3u);
+    EXPECT_EQ(verdict.worst, ChangeKind::Vanished);
+    EXPECT_EQ(verdict.example.change.newUrgency, "");
+    // A second run weighs them all once more, and finds what the first one left.
+    EXPECT_EQ(again().weighed, 3u);
+    EXPECT_TRUE(differenceOf(*fleet_).value().verdicts.empty());
+}
+
+// Thinned recordings keep the verdict, and the engine, they were weighed with.
+TEST_F(ReExamineTest, WithoutItsWaveformAVerdictStays) {
+    const auto entries = entriesOf("T-1");
+    for (const RecordingEntry& entry : entries)
+        weighedByAnother(entry, fleet_->recordings().examinationJson(entry.id).value());
+    auto database = Database::open(path_, Access::ReadWrite);
+    ASSERT_TRUE(database);
+    ASSERT_TRUE((*database)->run("DELETE FROM waveform WHERE recording=?", entries[0].id));
+    const ReExamineReport report = again();
+    EXPECT_EQ(report.weighed, 2u);
+    EXPECT_EQ(report.withoutWaveform, 1u);
+    EXPECT_EQ(fleet_->recordings().entry(entries[0].id)->engine, "0.0.1 old");
+    EXPECT_EQ(fleet_->recordings().entry(entries[1].id)->engine, WeighingSettings().engine());
 }
 
 // A recording that no longer fits its description stays as it was weighed.
@@ -124,6 +197,7 @@ TEST_F(ReExamineTest, WhatNoLongerFitsIsTold) {
     options_.evenCurrent = true;
     const ReExamineReport report = again();
     EXPECT_EQ(report.weighed, 0u);
+    EXPECT_FALSE(report.run) << "a run that weighed nothing is none";
     ASSERT_EQ(report.refused.size(), 3u);
     EXPECT_THAT(report.refused[0], HasSubstr("has Q"));
     EXPECT_EQ(contentOf(*fleet_), before);
@@ -135,19 +209,23 @@ TEST_F(ReExamineTest, UnknownTag) {
     EXPECT_EQ(report.error().kind, ErrorKind::NotFound);
 }
 
+// In one run; also where this engine weighed what it weighs again.
 TEST_F(ReExamineTest, CancelledAndCarriedOn) {
-    for (const RecordingEntry& entry : entriesOf("T-1"))
-        weighedByAnother(entry, fleet_->recordings().examinationJson(entry.id).value());
+    options_.evenCurrent = true;
     options_.threads = 1;
     options_.progress = [&](std::size_t, std::size_t, std::string_view) { options_.cancel.cancel(); };
     const ReExamineReport first = again();
     EXPECT_TRUE(first.cancelled);
     EXPECT_EQ(first.weighed, 1u);
+    EXPECT_FALSE(differenceOf(*fleet_)->run.finished);
     options_.cancel = {};
     options_.progress = {};
     const ReExamineReport second = again();
     EXPECT_EQ(second.alreadyCurrent, 1u);
     EXPECT_EQ(second.weighed, 2u);
+    EXPECT_EQ(second.run, first.run);
+    EXPECT_TRUE(differenceOf(*fleet_)->run.finished);
+    EXPECT_EQ(differenceOf(*fleet_)->weighed, 3u);
     expectClean();
 }
 

@@ -47,7 +47,7 @@ ui_room(pages)
 ui_room(dialogs)
 if(TARGET fettle_ui_dialogs)
     # Shown by Help, About.
-    target_compile_definitions(fettle_ui_dialogs PRIVATE FETTLE_LIBRARY_VERSIONS="Qwt=${Qwt6_VERSION}|SQLite=${SQLITE_VERSION}|FFTW=${FFTW_fftw3_VERSION}|libsndfile=${SNDFILE_VERSION}|zstd=${ZSTD_VERSION}|xxHash=${XXHASH_VERSION}|fmt=${fmt_VERSION}|nlohmann-json=${nlohmann_json_VERSION}|simdjson=${SIMDJSON_VERSION}|CLI11=${CLI11_VERSION}|date=${date_VERSION}")
+    target_compile_definitions(fettle_ui_dialogs PRIVATE FETTLE_LIBRARY_VERSIONS="Qwt=${Qwt6_VERSION}|SQLite=${SQLITE_VERSION}|FFTW=${FFTW_fftw3_VERSION}|libsndfile=${SNDFILE_VERSION}|zstd=${ZSTD_VERSION}|xxHash=${XXHASH_VERSION}|fmt=${fmt_VERSION}|nlohmann-json=${nlohmann_json_VERSION}|simdjson=${SIMDJSON_VERSION}|CLI11=${CLI11_VERSION}|date=${date_VERSION}|libcurl=${CURL_VERSION}")
 endif()
 ui_room(window)
 
@@ -68,7 +68,7 @@ function(desktop_tests name)
     endif()
     set_target_properties(${name} PROPERTIES AUTOMOC ON UNITY_BUILD OFF) # its stages are named alike
     if(TARGET fettle)
-        add_dependencies(${name} fettle)
+        add_dependencies(${name} fettle fettle-cli)
         target_compile_definitions(${name} PRIVATE FETTLE_DESKTOP_PROGRAM="$<TARGET_FILE:fettle>"
                                                    FETTLE_LUPDATE="${LUPDATE}")
     endif()

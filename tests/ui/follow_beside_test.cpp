@@ -1,0 +1,71 @@
+// `follow` in a program of its own beside the open window: what comes in is seen, and the reader's place
+// stays.
+#include <QItemSelectionModel>
+#include <QSignalSpy>
+#include <QTableView>
+#include <cstdlib>
+
+#include "tests/cli/run_program.h"
+#include "tests/ui/desk_fixture.h"
+#include "ui/work/fleet_pulse.h"
+
+namespace fettle::desk_test {
+namespace {
+
+class FollowBesideTest : public Desk {
+  protected:
+    void sendOne(const std::string& tag, const std::string& day) {
+        const auto sent =
+            intake_test::sent(made::setupOf(made::machineOf(fleet_test::description(tag)), 11, 1));
+        intake_test::Said said;
+        said.machine = tag;
+        said.time = day + "T06:20:00Z";
+        said.scale = sent.scale;
+        intake_test::send(folder_ / "later", tag + day, sent.wav, said);
+    }
+    std::string newestOf(const std::string& tag) {
+        for (const RoundMachine& machine : roundPage().round().list.machines)
+            if (machine.tag == tag && machine.newest) return formatUtc(*machine.newest);
+        return "";
+    }
+};
+
+TEST_F(FollowBesideTest, WhatComesInIsShownAndThePlaceStays) {
+    openWindow();
+    auto* ledger = part<QTableView>("ledger");
+    roundPage().goTo(QStringLiteral("B-SOUND"));
+    const QString chosen = roundPage().currentTag();
+    ASSERT_EQ(chosen, QStringLiteral("B-SOUND"));
+    const auto selected = ledger->selectionModel()->selectedRows().size();
+    sendOne("D-MUTE", "2026-05-09");
+    const auto ran = made::run({"follow", path_, folder_ / "later", "--once", "--settle", "0"});
+    EXPECT_EQ(ran.status, 0) << ran.err;
+    EXPECT_EQ(ran.out, "1 stored, 0 already there, 0 late, 0 refused, 0 parked\n");
+    EXPECT_TRUE(waitFor([&] { return newestOf("D-MUTE") == "2026-05-09T06:20:00Z"; }));
+    settle();
+    EXPECT_EQ(roundPage().currentTag(), chosen);
+    EXPECT_EQ(ledger->selectionModel()->selectedRows().size(), selected);
+    EXPECT_EQ(window_->trouble(), QString());
+}
+
+// One's own writing is no news; another connection's is, and not more often than it should be.
+TEST_F(FollowBesideTest, ThePulseTellsOfOthersAlone) {
+    FleetWork work(path_);
+    FleetPulse pulse(path_, nullptr, {std::chrono::milliseconds(20), std::chrono::milliseconds(0)});
+    QObject::connect(&work, &FleetWork::changedFleet, &pulse, &FleetPulse::noteOwn);
+    QSignalSpy told(&pulse, &FleetPulse::othersWrote);
+    QTest::qWait(100);
+    const auto noteBy = [&](FleetFile& fleet, const char* text) {
+        return fleet.log().addEvent(
+            {0, "A-RACE", intake_test::at("2026-05-08T08:00:00Z"), "note", "", text, "test"});
+    };
+    ASSERT_TRUE(noteBy(*fleet_, "another program"));
+    EXPECT_TRUE(waitFor([&] { return told.count() == 1; }));
+    QTest::qWait(100);
+    EXPECT_EQ(told.count(), 1) << "once for each";
+    ASSERT_TRUE(noteBy(*fleet_, "once more"));
+    EXPECT_TRUE(waitFor([&] { return told.count() == 2; }));
+}
+
+}  // namespace
+}  // namespace fettle::desk_test
