@@ -20,6 +20,7 @@ void addEventCommand(CLI::App& app, int& status);      // dated events of machin
 void addFeedbackCommand(CLI::App& app, int& status);   // what was found when a finding was opened
 void addJobsCommand(CLI::App& app, int& status);       // list, draft, change and verify jobs
 void addAsksCommand(CLI::App& app, int& status);       // recordings asked for, of nodes and on the walk
+void addAlertsCommand(CLI::App& app, int& status);     // what is told between rounds
 void addWhoseLineCommand(CLI::App& app, int& status);  // which machine's stops a line leaves with
 void addBalanceCommand(CLI::App& app, int& status);    // a balancing from its document
 void addTrialCommand(CLI::App& app, int& status);      // seeded-fault trials

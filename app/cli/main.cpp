@@ -32,6 +32,7 @@ int main(int argc, char** argv) {
         fettle::addFeedbackCommand(app, status);
         fettle::addJobsCommand(app, status);
         fettle::addAsksCommand(app, status);
+        fettle::addAlertsCommand(app, status);
         fettle::addWhoseLineCommand(app, status);
         fettle::addBalanceCommand(app, status);
         fettle::addTrialCommand(app, status);

@@ -1,0 +1,214 @@
+// Why: what is told between two rounds: the alerts listed and acknowledged, rules and delivery set, the rules
+// asked and what is due sent.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+#include "app/cli/alert_settings.h"
+#include "app/cli/answer.h"
+#include "app/cli/commands.h"
+#include "app/cli/load.h"
+#include "app/cli/long_work.h"
+#include "app/cli/open_fleet.h"
+#include "core/base/text.h"
+#include "core/fleet/alert_post.h"
+#include "core/fleet/alert_text.h"
+#include "core/fleet/alerts.h"
+#include "core/store/day.h"
+
+namespace fettle {
+
+namespace {
+
+constexpr std::size_t kToldMessages = 50;
+
+struct AlertsCommand {
+    std::string fleet, by, why, asOf, machine;
+    std::int64_t acknowledge = 0;
+    AlertRuleOptions rule;
+    AlertWayOptions ways;
+    bool all = false, json = false, rules = false, settings = false, test = false, runNow = false,
+         allow = false;
+
+    bool sets() const {
+        return acknowledge || !rule.name.empty() || !rule.remove.empty() || ways.any() || allow;
+    }
+    bool writes() const { return sets() || test || runNow; }
+};
+
+Json alertsJson(const std::vector<Alert>& alerts, const std::vector<AlertMessage>& messages) {
+    Json json = headedJson();
+    json["alerts"] = Json::array();
+    for (const Alert& alert : alerts)
+        json["alerts"].push_back(toJson(alert));
+    json["messages"] = Json::array();
+    for (const AlertMessage& message : messages)
+        json["messages"].push_back(toJson(message));
+    return json;
+}
+
+void tellUnsent(const std::vector<AlertMessage>& messages) {
+    for (const AlertMessage& message : messages)
+        if (!message.sent && !message.error.empty())
+            tell(fmt::format("not sent yet, {} after {}: {}; next try {}", oneLine(message.way),
+                             counted(std::size_t(message.attempts), "try", "tries"), oneLine(message.error),
+                             formatUtc(message.nextTry)));
+}
+
+int listAlerts(FleetFile& fleet, const AlertsCommand& command) {
+    const auto alerts = fleet.alerts().alerts(command.all, command.machine);
+    if (!alerts) return couldNotRun(alerts.error());
+    const auto messages = fleet.alerts().newestMessages(kToldMessages);
+    if (!messages) return couldNotRun(messages.error());
+    if (command.json) {
+        printJson(alertsJson(*alerts, *messages));
+        return kDone;
+    }
+    if (alerts->empty()) print("no alert stands\n");
+    for (const Alert& alert : *alerts)
+        print(lineOf(alert) + "\n");
+    tellUnsent(*messages);
+    return kDone;
+}
+
+int listRules(FleetFile& fleet, bool json) {
+    const auto rules = fleet.alerts().rules();
+    if (!rules) return couldNotRun(rules.error());
+    Json out = headedJson();
+    out["rules"] = Json::array();
+    for (const AlertRule& rule : *rules) {
+        out["rules"].push_back(toJson(rule));
+        if (!json)
+            print(fmt::format("{}: {}; {}{}\n", oneLine(rule.name), wordsOf(rule), rule.deliver,
+                              rule.enabled ? "" : ", off"));
+    }
+    if (json) printJson(out);
+    return kDone;
+}
+
+int showSettings(FleetFile& fleet) {
+    const auto ways = alertWays(fleet);
+    if (!ways) return couldNotRun(ways.error());
+    const auto allowed = deliveryAllowed(fleet);
+    if (!allowed) return couldNotRun(allowed.error());
+    const auto json = parseJson(toText(*ways), "");
+    Json out = headedJson();
+    out["delivery"] = json ? *json : Json();
+    out["allowed_here"] = *allowed;
+    printJson(out);
+    return kDone;
+}
+
+Status set(FleetFile& fleet, const AlertsCommand& command) {
+    if (command.acknowledge)
+        if (auto good = acknowledgeAlert(fleet, command.acknowledge, command.by, command.why, nowUtc());
+            !good)
+            return good;
+    if (!command.rule.remove.empty())
+        if (auto good = fleet.alerts().removeRule(command.rule.remove); !good) return good;
+    if (!command.rule.name.empty()) {
+        const auto rules = fleet.alerts().rules();
+        if (!rules) return fail(rules.error());
+        const AlertRule rule = command.rule.over(*rules);
+        if (auto good = checkAlertRule(rule); !good) return good;
+        if (auto good = fleet.alerts().putRule(rule); !good) return good;
+    }
+    if (command.ways.any()) {
+        auto ways = alertWays(fleet);
+        if (!ways) ways = AlertWays();  // what cannot be read is set anew
+        if (auto good = command.ways.applyTo(*ways); !good) return good;
+        if (auto good = setAlertWays(fleet, *ways); !good) return good;
+    }
+    return command.allow ? allowDelivery(fleet) : Status{};
+}
+
+int tellFailures(const std::vector<DeliveryFailure>& failures) {
+    for (const DeliveryFailure& failure : failures)
+        tell(fmt::format("refused: {}: {}", oneLine(failure.way), oneLine(failure.why)));
+    return failures.empty() ? kDone : kRefusedSome;
+}
+
+int test(FleetFile& fleet) {
+    const auto failures = sendTest(fleet, cancelledBySignals());
+    if (!failures) return couldNotRun(failures.error());
+    if (failures->empty()) print("the test was taken everywhere\n");
+    return tellFailures(*failures);
+}
+
+int runRules(FleetFile& fleet, const AlertsCommand& command) {
+    AlertRun how;
+    how.which = AlertRun::Which::All;
+    if (!command.asOf.empty()) {
+        const auto time = parseUtc(command.asOf);
+        if (!time)
+            return couldNotRun({ErrorKind::Invalid, "--as-of", "", "is a moment as in 2026-05-04T06:20:00Z"});
+        how.now = *time;
+    }
+    const auto raised = raiseAlerts(fleet, how);
+    if (!raised) return couldNotRun(raised.error());
+    const auto sent = deliverAlerts(fleet, {}, cancelledBySignals());
+    if (!sent) return couldNotRun(sent.error());
+    if (command.json) {
+        Json out = headedJson();
+        out["machines"] = raised->machines;
+        out["raised"] = raised->raised;
+        out["grown"] = raised->grown;
+        out["ended"] = raised->ended;
+        out["sent"] = sent->sent;
+        out["waiting"] = sent->waiting;
+        printJson(out);
+    } else
+        print(fmt::format("{} looked at, {} raised, {} grown, {} ended, {} sent, {} waiting\n",
+                          counted(raised->machines, "machine"), counted(raised->raised, "alert"),
+                          raised->grown, raised->ended, counted(sent->sent, "message"), sent->waiting));
+    return tellFailures(sent->failures);
+}
+
+int runAlerts(const AlertsCommand& command) {
+    if (command.acknowledge && trimmed(command.why).empty()) {
+        tell("alerts: --acknowledge needs --why: what was seen or done");
+        return kWrongUsage;
+    }
+    const auto fleet = openFleet(command.fleet, command.writes());
+    if (!fleet) return kCouldNotRun;
+    if (command.sets())
+        if (auto done = set(*fleet, command); !done) return couldNotRun(done.error());
+    if (command.test) return test(*fleet);
+    if (command.runNow) return runRules(*fleet, command);
+    if (command.settings || command.ways.any()) return showSettings(*fleet);
+    if (command.rules || !command.rule.name.empty() || !command.rule.remove.empty())
+        return listRules(*fleet, command.json);
+    return listAlerts(*fleet, command);
+}
+
+}  // namespace
+
+void addAlertsCommand(CLI::App& app, int& status) {
+    auto command = std::make_shared<AlertsCommand>();
+    CLI::App* sub =
+        app.add_subcommand("alerts", "What is told between rounds: list, acknowledge, rules, delivery");
+    sub->add_option("FLEET", command->fleet, "fleet file")->required();
+    sub->add_flag("--all", command->all, "cleared ones too");
+    sub->add_option("--of-machine", command->machine, "of this machine alone");
+    auto* acknowledge =
+        sub->add_option("--acknowledge", command->acknowledge, "somebody has seen to this alert")
+            ->check(CLI::PositiveNumber);
+    sub->add_option("--by", command->by, "who (the login name)")->needs(acknowledge);
+    sub->add_option("--why", command->why, "what was seen or done")->needs(acknowledge);
+    sub->add_flag("--rules", command->rules, "list the rules");
+    sub->add_flag("--settings", command->settings, "show where alerts go");
+    sub->add_flag("--allow-delivery", command->allow,
+                  "let this user on this computer send what the fleet file says");
+    sub->add_flag("--test", command->test, "send a message that says it is a test");
+    auto* run =
+        sub->add_flag("--run", command->runNow, "ask the rules of every machine and send what is due");
+    sub->add_option("--as-of", command->asOf, "as the rules would have said at this moment (UTC)")
+        ->needs(run);
+    sub->add_flag("--json", command->json, "one JSON object instead of lines");
+    addRuleOptions(*sub, command->rule);
+    addWayOptions(*sub, command->ways);
+    sub->callback([command, &status] { status = runAlerts(*command); });
+}
+
+}  // namespace fettle
