@@ -93,6 +93,23 @@ void RoundLedger::arrange() {
     fitColumns();
 }
 
+RoundLedger::Standing RoundLedger::standing() const {
+    Standing standing;
+    standing.top = verticalScrollBar()->value();
+    for (const QModelIndex& index : selectionModel()->selectedRows())
+        if (const RoundMachine* machine = model_.machineAt(index.row()))
+            standing.chosen.push_back(machine->tag);
+    return standing;
+}
+
+void RoundLedger::standAgain(const Standing& standing) {
+    for (const std::string& tag : standing.chosen)
+        if (const int row = model_.rowOf(tag); row >= 0)
+            selectionModel()->select(model_.index(row, 0),
+                                     QItemSelectionModel::Select | QItemSelectionModel::Rows);
+    verticalScrollBar()->setValue(standing.top);
+}
+
 // The sentence gets what is left; where that is too little the others give way: first some width, then the
 // age, then the strip.
 void RoundLedger::fitColumns() {

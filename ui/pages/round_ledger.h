@@ -5,6 +5,7 @@
 
 #include <QTableView>
 #include <string>
+#include <vector>
 
 #include "ui/model/ledger_model.h"
 #include "ui/theme/theme.h"
@@ -21,6 +22,14 @@ class RoundLedger : public QTableView {
     void chooseFirst();                       // the first machine shown
     void foldCurrent();
     void showOrder();  // the model's, in the head
+
+    // What the reader sees and has chosen, across a round that was read again.
+    struct Standing {
+        std::vector<std::string> chosen;
+        int top = 0;
+    };
+    Standing standing() const;
+    void standAgain(const Standing& standing);
 
   signals:
     void orderWanted(LedgerModel::Order order, bool backwards);  // a column's head was clicked

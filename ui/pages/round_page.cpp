@@ -60,6 +60,7 @@ RoundPage::RoundPage(FleetWork& work, Selection& selection, const Theme& theme, 
     connect(&work_, &FleetWork::changedFleet, this, &RoundPage::read);
     connect(&selection_, &Selection::unitsChanged, this, [this] {
         model_.setUnits(selection_.units());
+        heading_->show(model_);
         refreshActions();
     });
     read();
@@ -219,10 +220,13 @@ void RoundPage::take(Result<RoundShown> round) {
         emit troubled(sentence(round.error()));
         return;
     }
+    const RoundLedger::Standing standing = ledger_->standing();
+    const std::int64_t before = stepsOf_;
     model_.setRound(std::move(*round));
     const std::int64_t id = model_.round().entry ? model_.round().entry->id : 0;
     if (id != stepsOf_) steps_.clear();
     stepsOf_ = id;
+    if (id == before) ledger_->standAgain(standing);
     heading_->show(model_);
     const bool nothing = model_.round().list.machines.empty();
     middle_->setCurrentIndex(nothing ? 1 : 0);
