@@ -103,6 +103,13 @@ void tellOutcome(const ImportCommand& command, const ImportReport& report) {
         print(summaryOf(report) + "\n");
 }
 
+// What came in may say that a machine turned bad; sending is left to follow, alerts --run and the desktop.
+void tellAlerts(FleetFile& fleet) {
+    const auto raised = raiseAlerts(fleet);
+    if (!raised) return tell("note: alerts: " + raised.error().sentence());
+    if (raised->raised + raised->grown > 0) tell(counted(raised->raised + raised->grown, "alert") + " raised");
+}
+
 int run(const ImportCommand& command) {
     const auto fleet = openFleet(command.fleet, !command.preview);
     if (!fleet) return kCouldNotRun;

@@ -14,6 +14,7 @@
 #include <QUrl>
 #include <QVBoxLayout>
 
+#include "core/fleet/alerts.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
 #include "ui/pages/ruled_table.h"
@@ -30,7 +31,11 @@ Result<ImportReport> runImport(FleetFile& fleet, const std::vector<std::string>&
     options.progress = progress;
     options.cancel = cancel;
     options.refused = refused;
-    return import(fleet, RealFileSystem(), paths, options);
+    auto report = import(fleet, RealFileSystem(), paths, options);
+    if (report && report->stored > 0)
+        if (const auto raised = raiseAlerts(fleet); !raised)
+            report->warnings.push_back({fleet.path(), raised.error().rule, 1});
+    return report;
 }
 
 QFileDialog* picker(QWidget* parent, const char* name, const QString& title, QFileDialog::FileMode mode) {
