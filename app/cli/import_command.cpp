@@ -16,6 +16,7 @@
 #include "core/base/json_object.h"
 #include "core/base/text.h"
 #include "core/diagnosis/settings.h"
+#include "core/fleet/alerts.h"
 #include "core/intake/import.h"
 
 namespace fettle {
@@ -129,6 +130,7 @@ int run(const ImportCommand& command) {
         return kCouldNotRun;
     }
     tellOutcome(command, *report);
+    tellAlerts(*fleet);
     if (report->cancelled) {
         tell("stopped on request; what was stored stays, start it again for the rest");
         return kCouldNotRun;
