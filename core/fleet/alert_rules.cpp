@@ -17,7 +17,8 @@ namespace {
 using Recordings = std::vector<HeardRecording>;
 using FaultAt = std::pair<std::string, std::string>;
 
-constexpr double kDayMin = 24 * 60;  // interval of a point whose description says none
+constexpr double kLongSilentHours = 60 * 24;  // longer is no news: the round lists it as unseen
+constexpr double kDayMin = 24 * 60;           // interval of a point whose description says none
 // Common practice: a rise matters from a quarter of the B/C boundary; without one, from twice the level.
 constexpr double kShareOfBc = 0.25, kTwice = 2;
 
@@ -196,6 +197,7 @@ void Gathering::growth(const AlertRule& rule, const HeardPoint& point) {
 void Gathering::silence(const AlertRule& rule, const HeardPoint& point) {
     if (!point.fitted || !point.newest) return;
     const double hours = std::chrono::duration<double, std::ratio<3600>>(now_ - *point.newest).count();
+    if (hours > kLongSilentHours) return;
     const double interval = point.intervalMin.value_or(kDayMin) / 60;
     if (hours < std::max(rule.least.value_or(6) * interval, rule.leastHours.value_or(0))) return;
     meet(rule, {"sensor", point.point},
