@@ -16,7 +16,7 @@ namespace {
 
 struct Sending {
     std::string_view rest;  // of the message
-    std::string lastReply;  // of the server
+    std::string refusal;    // of the server
     const CancelToken* cancel = nullptr;
 };
 
@@ -28,9 +28,10 @@ std::size_t giveText(char* to, std::size_t size, std::size_t count, void* of) {
     return bytes;
 }
 
+// The reply that refused something; its farewell is not the reason.
 std::size_t takeReply(char* line, std::size_t size, std::size_t count, void* of) {
-    const std::string_view text(line, size * count);
-    if (!trimmed(text).empty()) static_cast<Sending*>(of)->lastReply = std::string(trimmed(text));
+    const std::string_view text = trimmed({line, size * count});
+    if (!text.empty() && (text[0] == '4' || text[0] == '5')) static_cast<Sending*>(of)->refusal = text;
     return size * count;
 }
 
@@ -98,9 +99,9 @@ MailOutcome refused(CURLcode code, long reply, const Sending& sending, const Mai
     if (code == CURLE_LOGIN_DENIED)
         return {false, true,
                 with(fmt::format("refuses the login of {}: {}", oneLine(server.user, 100),
-                                 oneLine(sending.lastReply, 200)))};
+                                 oneLine(sending.refusal, 200)))};
     if (reply >= 400 && reply < 600)
-        return {false, reply >= 500, with("answers " + oneLine(sending.lastReply, 300))};
+        return {false, reply >= 500, with("answers " + oneLine(sending.refusal, 300))};
     if (code == CURLE_OPERATION_TIMEDOUT) return {false, false, with("does not answer in time")};
     return {false, false, with(oneLine(detail, 300))};
 }
