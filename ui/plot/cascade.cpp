@@ -152,6 +152,19 @@ void Cascade::showEvent(QShowEvent* event) {
     takeData();
 }
 
+WaterfallTable Cascade::table(TableExtent extent) const {
+    return waterfallTable(look_.data(), extent, {axis_.span().from, axis_.span().until},
+                          {across_.from, across_.until}, caption());
+}
+
+QString Cascade::tableText(TableExtent extent) const {
+    return clipboardText(table(extent));
+}
+
+TableWriter Cascade::tableWriter(TableExtent extent) const {
+    return writerOf(table(extent));
+}
+
 void Cascade::takeTheme() {
     PlotFrame::takeTheme();
     cursors_->setColours(colour(Role::Cursor), colour(Role::Ground));

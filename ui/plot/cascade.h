@@ -7,6 +7,7 @@
 #include "ui/plot/plot_frame.h"
 #include "ui/plot/time_axis.h"
 #include "ui/plot/waterfall_look.h"
+#include "ui/plot/waterfall_table.h"
 
 namespace fettle {
 
@@ -22,11 +23,16 @@ class Cascade : public PlotFrame {
     const CascadeItem& item() const { return *item_; }
     const ZoomSpan& across() const { return across_; }  // in units of the data
 
+    QString tableText(TableExtent extent) const override;  // empty: too many numbers for a clipboard
+    bool hasTable() const override { return !look_.empty(); }
+    TableWriter tableWriter(TableExtent extent) const override;
+
   protected:
     void takeTheme() override;
     void showEvent(QShowEvent* event) override;
 
   private:
+    WaterfallTable table(TableExtent extent) const;
     void connectGestures();
     void takeData();
     void showAcross();

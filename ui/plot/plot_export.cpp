@@ -2,6 +2,7 @@
 
 #include <qwt_plot.h>
 
+#include <QApplication>
 #include <QBuffer>
 #include <QClipboard>
 #include <QFileInfo>
@@ -9,13 +10,15 @@
 #include <QMimeData>
 #include <QPainter>
 #include <QPdfWriter>
+#include <QPointer>
 #include <QSaveFile>
 #include <QSvgGenerator>
+#include <QThreadPool>
 
+#include "ui/model/table_text.h"
 #include "ui/plot/plot_frame.h"
 
 namespace fettle {
-#include "ui/model/table_text.h"
 
 namespace {
 
@@ -128,10 +131,22 @@ Status savePlot(PlotFrame& plot, const QString& path, TableExtent extent) {
         return written(path, [&](QIODevice& file) { return file.write(plotSvg(plot)) > 0; });
     if (ending == QLatin1String("pdf"))
         return written(path, [&](QIODevice& file) { return drawPdf(plot, file); });
-    if (ending == QLatin1String("csv"))
-        return written(
-            path, [&](QIODevice& file) { return file.write(asCsv(plot.tableText(extent)).toUtf8()) > 0; });
+    if (ending == QLatin1String("csv")) return written(path, plot.tableWriter(extent));
     return fail(ErrorKind::Invalid, path.toStdString(), "", "the name must end in .png, .svg, .pdf or .csv");
+}
+
+void saveTableBeside(PlotFrame& plot, const QString& path, TableWriter writer,
+                     std::function<void(Status)> done) {
+    QThreadPool::globalInstance()->start(
+        [to = QPointer<PlotFrame>(&plot), path, writer = std::move(writer), done = std::move(done)] {
+            const Status status = written(path, writer);
+            QMetaObject::invokeMethod(
+                qApp,
+                [to, status, done] {
+                    if (to) done(status);
+                },
+                Qt::QueuedConnection);
+        });
 }
 
 }  // namespace fettle

@@ -8,14 +8,20 @@
 #include <QByteArray>
 #include <QImage>
 #include <QString>
+#include <functional>
 
 #include "core/base/result.h"
+
+class QIODevice;
 
 namespace fettle {
 
 class PlotFrame;
 
 enum class TableExtent { AsShown, All };
+
+// Writes a table as CSV; holds all it needs, runs on any thread; false where the device took it not.
+using TableWriter = std::function<bool(QIODevice&)>;
 
 QImage plotPicture(PlotFrame& plot, double scale = 2);  // pixels a pixel of the window
 QByteArray plotSvg(PlotFrame& plot);
@@ -24,5 +30,8 @@ void copyPicture(PlotFrame& plot);     // to the clipboard, as pixels and as SVG
 void copyTable(const PlotFrame& plot, TableExtent extent);
 // By the ending of the name: .png .svg .pdf .csv; another ending is refused.
 Status savePlot(PlotFrame& plot, const QString& path, TableExtent extent);
+// Beside the window; `done` on its thread, not where `plot` is gone by then.
+void saveTableBeside(PlotFrame& plot, const QString& path, TableWriter writer,
+                     std::function<void(Status)> done);
 
 }  // namespace fettle

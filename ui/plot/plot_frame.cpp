@@ -129,7 +129,7 @@ void PlotFrame::buildActions() {
 }
 
 void PlotFrame::fillMenu(QMenu& menu) {
-    const bool numbers = !tableText(TableExtent::AsShown).isEmpty();
+    const bool numbers = hasTable();
     menu.addAction(copyAction_);
     menu.addAction(tableAction_);
     tableAction_->setEnabled(numbers);
@@ -141,10 +141,10 @@ void PlotFrame::fillMenu(QMenu& menu) {
 }
 
 void PlotFrame::copyAsTable(TableExtent extent) {
+    if (!hasTable()) return setReadout(tr("This plot has no table to copy."));
     if (tableText(extent).isEmpty())
-        setReadout(tr("This plot has no table to copy."));
-    else
-        copyTable(*this, extent);
+        return setReadout(tr("Too many numbers to copy: save them as a table instead."));
+    copyTable(*this, extent);
 }
 
 void PlotFrame::saveAs() {
@@ -161,14 +161,32 @@ void PlotFrame::saveAs() {
     });
     connect(dialog, &QFileDialog::fileSelected, this, [this, dialog, all](const QString& path) {
         const bool whole = dialog->selectedNameFilter() == all;
-        const Status saved = savePlot(*this, path, whole ? TableExtent::All : TableExtent::AsShown);
-        setReadout(saved ? tr("Saved: %1").arg(path) : QString::fromStdString(saved.error().sentence()));
+        saveTo(path, whole ? TableExtent::All : TableExtent::AsShown);
     });
     dialog->open();
 }
 
+// Tables may be long: they are written beside the window.
+void PlotFrame::saveTo(const QString& path, TableExtent extent) {
+    const auto saved = [this, path](const Status& status) {
+        setReadout(status ? tr("Saved: %1").arg(path) : QString::fromStdString(status.error().sentence()));
+    };
+    if (!path.endsWith(QStringLiteral(".csv"), Qt::CaseInsensitive))
+        return saved(savePlot(*this, path, extent));
+    TableWriter writer = tableWriter(extent);
+    if (!writer) return setReadout(tr("This plot has no table to save."));
+    setReadout(tr("Saving %1 …").arg(path));
+    saveTableBeside(*this, path, std::move(writer), saved);
+}
+
 QString PlotFrame::tableText(TableExtent) const {
     return {};
+}
+
+TableWriter PlotFrame::tableWriter(TableExtent extent) const {
+    const QString text = tableText(extent);
+    if (text.isEmpty()) return {};
+    return [text](QIODevice& file) { return file.write(asCsv(text).toUtf8()) > 0; };
 }
 
 QString PlotFrame::caption() const {

@@ -48,7 +48,11 @@ class PlotFrame : public QWidget {
     // The numbers behind it, columns parted by tabs, first rows beginning with '#': what they are of. Empty:
     // this plot has none.
     virtual QString tableText(TableExtent extent) const;
+    virtual bool hasTable() const { return !tableText(TableExtent::AsShown).isEmpty(); }
+    // The same into a file; of what is too long for one text, row by row.
+    virtual TableWriter tableWriter(TableExtent extent) const;
     void saveAs();  // asks for a name
+    void saveTo(const QString& path, TableExtent extent);
 
     QwtPlot& plot() const { return *plot_; }
     QWidget* canvas() const;

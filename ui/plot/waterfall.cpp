@@ -191,6 +191,19 @@ void Waterfall::labelTimes(bool labelled) {
     plot().axisScaleDraw(QwtPlot::xBottom)->enableComponent(QwtScaleDraw::Labels, labelled);
 }
 
+WaterfallTable Waterfall::table(TableExtent extent) const {
+    return waterfallTable(look_->data(), extent, {axis_.span().from, axis_.span().until},
+                          {upright_.from, upright_.until}, caption());
+}
+
+QString Waterfall::tableText(TableExtent extent) const {
+    return clipboardText(table(extent));
+}
+
+TableWriter Waterfall::tableWriter(TableExtent extent) const {
+    return writerOf(table(extent));
+}
+
 void Waterfall::takeTheme() {
     PlotFrame::takeTheme();
     plot().setCanvasBackground(colour(Role::Gap));

@@ -11,6 +11,7 @@
 #include "ui/plot/plot_frame.h"
 #include "ui/plot/time_axis.h"
 #include "ui/plot/waterfall_look.h"
+#include "ui/plot/waterfall_table.h"
 
 namespace fettle {
 
@@ -33,10 +34,15 @@ class Waterfall : public PlotFrame {
     const ZoomSpan& upright() const { return upright_; }                         // in units of the data
     void labelTimes(bool labelled);  // not needed over another plot of the same times
 
+    QString tableText(TableExtent extent) const override;  // empty: too many numbers for a clipboard
+    bool hasTable() const override { return !look_->empty(); }
+    TableWriter tableWriter(TableExtent extent) const override;
+
   protected:
     void takeTheme() override;
 
   private:
+    WaterfallTable table(TableExtent extent) const;
     void connectGestures();
     void takeData();
     void setScale();
