@@ -198,9 +198,46 @@ TEST(ControlLines, AStepLeavesTheChartAndTheWordsSayThePriceOfAFalseAlarm) {
     ASSERT_EQ(ewma.lines.size(), 1u);
     EXPECT_EQ(ewma.lines[0]->unit, "mm/s");
     EXPECT_GT(ewma.lines[0]->samples.back().value, ewma.lines[0]->limits.back().value);
+}
+
+// Without a baseline the chart stands on the median of its own days, says so and says what is missing: a jump
+// of 12 spreads on the last days still leaves it.
+TEST(ControlLines, WithoutABaselineTheyStandOnTheirOwnMedianAndSaySo) {
+    TrendData data;
+    data.quantity = "velocity";
+    data.unit = "mm/s";
+    for (int day = 0; day < 24; ++day) {
+        const double swing = day % 2 == 0 ? 0.5 : -0.5;  // dB
+        data.samples.push_back(
+            {kStartMs + (day + 0.5) * kDayMs, std::pow(10, (day < 20 ? swing : 12 * 0.74) / 20), 1, true});
+    }
     TrendPast none;
     none.why = "no baseline: 5 of 14 days";
-    EXPECT_TRUE(controlLines(data, none, ControlChart::Ewma).words.contains("5 of 14 days"));
+    const ControlLines own = controlLines(data, none, ControlChart::Ewma);
+    ASSERT_EQ(own.lines.size(), 1u);
+    EXPECT_LT(own.lines[0]->samples[18].value, own.lines[0]->limits.back().value);
+    EXPECT_GT(own.lines[0]->samples.back().value, own.lines[0]->limits.back().value);
+    EXPECT_TRUE(own.words.contains("5 of 14 days")) << own.words.toStdString();
+    EXPECT_TRUE(own.words.contains("median of all 24 days"));
+    EXPECT_TRUE(own.note.contains("no baseline"));
+    data.samples.resize(4);
+    const ControlLines few = controlLines(data, none, ControlChart::Cusum);
+    EXPECT_TRUE(few.lines.empty());
+    EXPECT_TRUE(few.words.contains("there are 4")) << few.words.toStdString();
+}
+
+// Kelvins are no ratio: a fall below freezing has no decibels.
+TEST(ControlLines, ATemperatureIsChartedAsItIs) {
+    TrendData data;
+    data.quantity = "ambient temperature";
+    data.unit = QStringLiteral("°C");
+    for (int day = 0; day < 12; ++day)
+        data.samples.push_back({kStartMs + (day + 0.5) * kDayMs, day % 3 - 2.0, 1, true});
+    const ControlLines own = controlLines(data, {}, ControlChart::Ewma);
+    ASSERT_EQ(own.lines.size(), 1u);
+    EXPECT_EQ(own.lines[0]->samples.size(), 12u);
+    EXPECT_NEAR(own.lines[0]->limits.front().value + own.lines[0]->limits.back().value, 2 * -1.0, 1e-6);
+    EXPECT_TRUE(own.words.contains("ambient temperature"));
 }
 
 }  // namespace fettle

@@ -1,7 +1,8 @@
 // Why: a control chart of daily medians becomes lines of a trend: EWMA in the quantity's own unit with its
 // two limits, CUSUM up and down in standard deviations with its decision limit. Target and sigma are those of
-// the baseline, on its scale (decibels of a level). How long the chart runs between false alarms is said with
-// it: core/trend/charts.h, with sources. Thread: pure.
+// the baseline, on its scale (decibels of a level); without a baseline the median of all its own days and
+// their spread about it, and the words say so and what is missing. How long the chart runs between false
+// alarms is said with it: core/trend/charts.h, with sources. Thread: pure.
 #pragma once
 
 #include "core/fleet/trend_past.h"

@@ -16,6 +16,7 @@
 #include "ui/work/fleet_work.h"
 
 class QComboBox;
+class QPushButton;
 
 namespace fettle {
 
@@ -37,6 +38,9 @@ class MachineHistory : public QObject {
     void say(const QString& words);    // instead of both
     void setMachine(const MachineFacts& facts);
     void setChannel(const ChannelEntry& channel);
+
+  signals:
+    void baselineWanted();
 
   private:
     void build(QComboBox* channelBox);
@@ -69,6 +73,7 @@ class MachineHistory : public QObject {
     TrendPlot* trend_;
     ScatterPlot* scatter_;
     QComboBox *kindBox_, *axisBox_, *formBox_, *againstBox_, *chartBox_, *spanBox_;
+    QPushButton* baselineButton_;
     QuantityPicker* picker_;
     std::optional<MachineFacts> facts_;
     std::optional<ChannelEntry> channel_;

@@ -66,6 +66,8 @@ void MachinePage::connectParts() {
     auto* actions = new EvidenceActions(work_, selection_, *panel_, this);
     connect(actions, &EvidenceActions::asksWanted, this, &MachinePage::asksWanted);
     connect(actions, &EvidenceActions::troubled, this, &MachinePage::troubled);
+    connect(history_, &MachineHistory::baselineWanted, this,
+            [this] { emit baselineWanted(selection_.machine()); });
     connect(nameplate_, &NameplateLine::bearingPicked, this, &MachinePage::pickBearing);
     connect(nameplate_, &NameplateLine::pointPicked, this, &MachinePage::pickPoint);
     connect(sheetButton_, &QPushButton::clicked, this, [this] { emit sheetWanted(selection_.machine()); });

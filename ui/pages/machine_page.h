@@ -41,6 +41,7 @@ class MachinePage : public QWidget {
     void sheetWanted(const QString& tag);
     void noteWanted(const QString& tag);
     void asksWanted();  // what is asked for, of the fleet
+    void baselineWanted(const QString& tag);
     void troubled(const QString& sentence);
 
   protected:

@@ -98,6 +98,7 @@ void Workplace::connectMachine() {
     connect(machine_, &MachinePage::noteWanted, this, &Workplace::noteEvent);
     connect(machine_, &MachinePage::sheetWanted, this, &Workplace::showSheet);
     connect(machine_, &MachinePage::asksWanted, this, [this] { showDialog(QStringLiteral("asks")); });
+    connect(machine_, &MachinePage::baselineWanted, log_, &LogActions::rebaseline);
     connect(machine_, &MachinePage::troubled, this, &Workplace::troubled);
     connect(selection_.get(), &Selection::machineChanged, this, &Workplace::placeChanged);
 }
