@@ -5,17 +5,21 @@
 
 #include <QAction>
 #include <QComboBox>
+#include <QCompleter>
 #include <QLabel>
 #include <QLineEdit>
 #include <QMenu>
 #include <QScrollBar>
+#include <QSettings>
 #include <QTabWidget>
 #include <QTableWidget>
+#include <QTemporaryDir>
 #include <QToolButton>
 
 #include "tests/ui/machine_page_fixture.h"
 #include "ui/pages/compare_strip.h"
 #include "ui/pages/machine_page.h"
+#include "ui/pages/side_spectra.h"
 #include "ui/plot/spectrum_plot.h"
 
 namespace fettle {
@@ -71,6 +75,23 @@ TEST_F(Bench, OneKeyShowsWhereItIsLargestAndLaysTheTwinOver) {
     EXPECT_FALSE(spectrum().reference());
 }
 
+TEST_F(Bench, OneKeyShowsTheTwinsBelowEachOtherTheOneLookedAtOnTop) {
+    openPage("C-SHAKE");
+    press(Qt::Key_Y);
+    auto* below = page_->findChild<SideSpectra*>("sideSpectra");
+    ASSERT_TRUE(below && below->isVisible());
+    auto* lanes = below->findChild<LanesPlot*>("lanesPlot");
+    ASSERT_GE(lanes->lanes().size(), 3u);
+    EXPECT_FALSE(lanes->lanes()[0].name.contains("A-RACE"));
+    EXPECT_FALSE(lanes->lanes()[0].name.contains("B-SOUND"));
+    for (const Lane& lane : lanes->lanes())
+        EXPECT_EQ(lane.data->unit, lanes->lanes()[0].data->unit);
+    EXPECT_TRUE(lanes->words().isEmpty()) << lanes->words().toStdString();
+    selection_.setMachine("B-SOUND");
+    settle();
+    EXPECT_FALSE(page_->findChild<SideSpectra*>("sideSpectra")) << "of the machine left";
+}
+
 TEST_F(Bench, TheTableOfWhereItIsLargestFitsItsRoom) {
     openPage("C-SHAKE");
     press(Qt::Key_T);
@@ -90,6 +111,25 @@ TEST_F(Bench, TheOverlayMenuDoesNotGrowWithEveryOpening) {
         emit menu.aboutToShow();
     EXPECT_EQ(menu.findChildren<QMenu*>().size(), 1);
     EXPECT_EQ(menu.findChildren<QLineEdit*>("bearingDesignation").size(), 1);
+}
+
+// ISO 15: 6205 is a deep groove bearing of 25 mm bore; the machines of this site carry it.
+TEST_F(Bench, ADesignationIsCompletedFromTheRegisterFirstThenTheTable) {
+    openPage("A-RACE");
+    QMenu& menu = *envelope().overlayButton().menu();
+    emit menu.aboutToShow();
+    auto* box = menu.findChild<QLineEdit*>("bearingDesignation");
+    ASSERT_TRUE(box && box->completer());
+    const auto* known = box->completer()->model();
+    ASSERT_GT(known->rowCount(), 20);
+    const auto machine = fleet_->machines().describedAt("A-RACE").value();
+    EXPECT_EQ(known->index(0, 0).data().toString().toStdString(),
+              machine->bearings.front().bearing.designation);
+    box->completer()->setCompletionPrefix("320");
+    EXPECT_GT(box->completer()->completionCount(), 0) << "of the table alone";
+    box->setText("no such bearing");
+    QTest::keyClick(box, Qt::Key_Return);
+    EXPECT_THAT(envelope().readout().toStdString(), HasSubstr("no such bearing is not in the table"));
 }
 
 TEST_F(Bench, ReturnGoesToThePlaceChosen) {
@@ -123,6 +163,46 @@ TEST_F(Bench, AReferenceIsLaidOverTheOtherRecordingsOfItsMachineAndNoOther) {
     selection_.setMachine("B-SOUND");
     settle();
     EXPECT_FALSE(envelope().reference());
+}
+
+// common practice, no source: what was kept holds next time, for its machine and point alone.
+TEST_F(Bench, TheReferenceIsThereNextTimeAndCanBeTakenBack) {
+    QTemporaryDir folder;
+    QSettings settings(folder.filePath("settings.ini"), QSettings::IniFormat);
+    const QString fleet = QString::fromStdString(fleet_->path());
+    openPage("A-RACE");
+    page_->bench().setReferences(ReferenceBook(&settings, fleet));
+    press(Qt::Key_K);
+    const auto entry = fleet_->machines().byTag("A-RACE").value();
+    const auto all = fleet_->recordings().list(entry.id, Instant{}, intake_test::kNow).value();
+    const auto kept = ReferenceBook(&settings, fleet).of("A-RACE", QString::fromStdString(all[0].point));
+    ASSERT_TRUE(kept);
+    EXPECT_FALSE(ReferenceBook(&settings, fleet).of("B-SOUND", QString::fromStdString(all[0].point)));
+    EXPECT_FALSE(ReferenceBook(&settings, folder.filePath("another.fettle"))
+                     .of("A-RACE", QString::fromStdString(all[0].point)));
+    page_.reset();
+    openPage("A-RACE");
+    page_->bench().setReferences(ReferenceBook(&settings, fleet));
+    const RecordingEntry& other = all[0].id == kept->recording ? all[1] : all[0];
+    selection_.setRecording(other.id, other.time);
+    settle();
+    ASSERT_TRUE(envelope().reference());
+    choose("removeReference");
+    EXPECT_FALSE(envelope().reference());
+    EXPECT_FALSE(ReferenceBook(&settings, fleet).of("A-RACE", QString::fromStdString(all[0].point)));
+}
+
+TEST_F(Bench, ARecordingOfAnotherMomentIsNotTakenForTheReference) {
+    openPage("A-RACE");
+    const auto entry = fleet_->machines().byTag("A-RACE").value();
+    const auto all = fleet_->recordings().list(entry.id, Instant{}, intake_test::kNow).value();
+    ReferenceBook book;
+    book.keep("A-RACE", QString::fromStdString(all[0].point), {all[0].id, all[1].time});
+    page_->bench().setReferences(book);
+    selection_.setRecording(all[1].id, all[1].time);
+    settle();
+    EXPECT_FALSE(spectrum().reference());
+    EXPECT_THAT(spectrum().readout().toStdString(), HasSubstr("kept as reference"));
 }
 
 // Kinematics: the line found of the inner race lies within the range said for it.

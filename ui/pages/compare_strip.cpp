@@ -53,6 +53,13 @@ CompareStrip::CompareStrip(QWidget* parent) : QWidget(parent) {
     quantityBox_->setToolTip(quantityBox_->accessibleName());
     quantityBox_->addItems({tr("velocity r.m.s."), tr("1x"), tr("above 1 kHz"), tr("line at the cursor")});
     connect(quantityBox_, &QComboBox::activated, this, &CompareStrip::rebuild);
+    below_ = new QToolButton(this);
+    below_->setObjectName(QStringLiteral("compareBelow"));
+    below_->setText(tr("below each other"));
+    below_->setAccessibleName(tr("Spectra of all places below each other"));
+    below_->setToolTip(tr("The spectra of all places below each other on one axis (Y)"));
+    below_->setFocusPolicy(Qt::StrongFocus);
+    connect(below_, &QToolButton::clicked, this, &CompareStrip::belowWanted);
     auto* close = new QToolButton(this);
     close->setObjectName(QStringLiteral("compareClose"));
     close->setText(QStringLiteral("×"));
@@ -82,7 +89,7 @@ CompareStrip::CompareStrip(QWidget* parent) : QWidget(parent) {
     connect(table_, &QTableWidget::cellActivated, this, [this](int row) { emit goTo(row); });
     auto* head = new HeadFlow;
     int at = 0;
-    for (QWidget* part : std::initializer_list<QWidget*>{title, quantityBox_, close})
+    for (QWidget* part : std::initializer_list<QWidget*>{title, quantityBox_, below_, close})
         head->insertWidget(at++, part);
     head->setTailWidth(close->sizeHint().width());
     auto* column = new QVBoxLayout(this);
@@ -95,6 +102,7 @@ CompareStrip::CompareStrip(QWidget* parent) : QWidget(parent) {
 
 void CompareStrip::setRows(std::vector<SideRow> rows, const QString& lineUnit) {
     rows_ = std::move(rows);
+    below_->setEnabled(rows_.size() > 1);
     lineUnit_ = lineUnit;
     rebuild();
 }

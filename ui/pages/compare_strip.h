@@ -15,6 +15,7 @@
 class QComboBox;
 class QLabel;
 class QTableWidget;
+class QToolButton;
 
 namespace fettle {
 
@@ -38,6 +39,7 @@ class CompareStrip : public QWidget {
   signals:
     void chosenChanged(int row);
     void goTo(int row);
+    void belowWanted();  // all places below each other
     void closed();
 
   protected:
@@ -52,6 +54,7 @@ class CompareStrip : public QWidget {
     QString tableText() const;
 
     QComboBox* quantityBox_;
+    QToolButton* below_;
     QLabel* words_;
     QTableWidget* table_;
     std::vector<SideRow> rows_;

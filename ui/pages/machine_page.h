@@ -36,6 +36,8 @@ class MachinePage : public QWidget {
     ~MachinePage() override;
 
     HistoryList& log() { return *log_; }  // what was noted of the machine
+    RecordingBench& bench() { return *bench_; }
+    void showTwins();  // below each other; waits until the machine is read
 
   signals:
     void sheetWanted(const QString& tag);
@@ -111,6 +113,7 @@ class MachinePage : public QWidget {
     RecordingPlots plots_;
     QString tabChosenFor_, zoomedFor_;  // fault for which a tab, a part of the spectrum was chosen last
     int arranged_ = -1;
+    bool twinsWanted_ = false;
 };
 
 }  // namespace fettle

@@ -103,8 +103,8 @@ void MachinePage::buildRecording() {
         recording_->addWidget(part);
     recording_->setStretchFactor(0, 1);
     recording_->setStretchFactor(1, 1);
-    bench_ =
-        new RecordingBench(work_, selection_, {*spectrum_, *envelope_, *waveform_, *orbit_, *compare_}, this);
+    bench_ = new RecordingBench(work_, selection_, theme_,
+                                {*spectrum_, *envelope_, *waveform_, *orbit_, *compare_}, this);
 }
 
 QWidget* MachinePage::buildHead() {

@@ -2,6 +2,7 @@
 #include <QComboBox>
 #include <QSignalBlocker>
 #include <algorithm>
+#include <utility>
 
 #include "ui/model/shortcuts.h"
 #include "ui/model/words.h"
@@ -91,6 +92,7 @@ void MachinePage::connectRecording() {
     };
     key("machine.twins", [this] { bench_->compareNext(1); });
     key("machine.twinsBack", [this] { bench_->compareNext(-1); });
+    key("machine.twinsBelow", [this] { bench_->showBelow(); });
     key("machine.reference", [this] { bench_->keepReference(); });
     connect(bench_, &RecordingBench::goTo, this,
             [this](const QString& tag, const QString& place, std::int64_t recording, Instant time) {
@@ -98,6 +100,11 @@ void MachinePage::connectRecording() {
                 selection_.setRecording(recording, time);
                 selection_.setChannel(place);
             });
+}
+
+void MachinePage::showTwins() {
+    twinsWanted_ = !plots_.waveform;
+    if (!twinsWanted_) bench_->showBelow();
 }
 
 void MachinePage::showOnBench() {
@@ -114,6 +121,7 @@ void MachinePage::showOnBench() {
     }
     bench_->show(std::move(view));
     bench_->setChosen(chosen());
+    if (std::exchange(twinsWanted_, false)) bench_->showBelow();
 }
 
 // Lines are marked where they were weighed; in the plain spectrum stand the ordinary ones, and where the

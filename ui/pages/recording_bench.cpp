@@ -2,26 +2,47 @@
 
 #include <QAction>
 #include <QActionGroup>
+#include <QCompleter>
 #include <QLineEdit>
 #include <QMenu>
 #include <QToolButton>
 #include <QWidgetAction>
 #include <algorithm>
 
+#include "core/workshop/bearing_finder.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/compare_strip.h"
+#include "ui/pages/side_spectra.h"
 #include "ui/plot/spectrum_plot.h"
 #include "ui/plot/waveform_plot.h"
 
 namespace fettle {
 
-RecordingBench::RecordingBench(FleetWork& work, Selection& selection, BenchPlots plots, QObject* parent)
-    : QObject(parent), work_(work), selection_(selection), to_(plots) {
+namespace {
+
+// Those of the machine as registered first, then all of the table whose inner build is known.
+QStringList knownDesignations(const Machine* machine) {
+    QStringList all;
+    for (const BearingPlace& place : machine ? machine->bearings : std::vector<BearingPlace>{})
+        if (!place.bearing.designation.empty()) all << shown(place.bearing.designation);
+    if (const auto known = knownBearings())
+        for (const KnownBearing& bearing : *known)
+            if (bearing.build) all << shown(bearing.designation);
+    all.removeDuplicates();
+    return all;
+}
+
+}  // namespace
+
+RecordingBench::RecordingBench(FleetWork& work, Selection& selection, const Theme& theme, BenchPlots plots,
+                               QObject* parent)
+    : QObject(parent), work_(work), selection_(selection), theme_(theme), to_(plots) {
     for (SpectrumPlot* plot : {&to_.spectrum, &to_.envelope})
         connect(plot->overlayButton().menu(), &QMenu::aboutToShow, this, [this, plot] { fillMenu(*plot); });
     connect(&to_.orbit, &OrbitPlot::wantedChanged, this, &RecordingBench::askOrbit);
     connect(&to_.compare, &CompareStrip::chosenChanged, this, &RecordingBench::overlaySide);
+    connect(&to_.compare, &CompareStrip::belowWanted, this, &RecordingBench::showBelow);
     connect(&to_.compare, &CompareStrip::closed, this, &RecordingBench::closeComparison);
     connect(&to_.compare, &CompareStrip::goTo, this, [this](int row) {
         const SideRow place = to_.compare.rows()[std::size_t(row)];
@@ -45,6 +66,7 @@ void RecordingBench::clear() {
     bands_.reset();
     variant_.reset();
     closeComparison();
+    if (below_) below_->close();
     showBands();
     showRanges();
     to_.waveform.setImpact({});
@@ -108,17 +130,19 @@ void RecordingBench::fillMenu(SpectrumPlot& plot) {
     QAction* keep =
         add("keepReference", tr("Keep this recording as reference (K)"), [this] { keepReference(); });
     keep->setEnabled(view_.has_value());
-    const auto kept = view_ ? references_.find(view_->tag) : references_.end();
-    QAction* reference = add(
-        "showReference",
-        kept == references_.end() ? tr("Reference: none kept") : tr("Reference: %1").arg(kept->second.name),
-        [this](bool on) {
-            showReference_ = on;
-            askReference();
-        });
-    reference->setCheckable(true);
-    reference->setChecked(kept != references_.end() && showReference_);
-    reference->setEnabled(kept != references_.end());
+    const auto kept = reference();
+    QAction* laid =
+        add("showReference", kept ? tr("Reference: %1").arg(nameOf(*kept)) : tr("Reference: none kept"),
+            [this](bool on) {
+                showReference_ = on;
+                askReference();
+            });
+    laid->setCheckable(true);
+    laid->setChecked(kept && showReference_);
+    laid->setEnabled(kept.has_value());
+    add("removeReference", tr("Keep no reference"), [this] {
+        removeReference();
+    })->setEnabled(kept.has_value());
     QAction* band = add("showBand", tr("Band of the sound machine"), [this](bool on) {
         showBand_ = on;
         askBands();
@@ -151,12 +175,19 @@ void RecordingBench::fillBearings(QMenu& menu) {
     box->setToolTip(
         tr("Designation of any bearing of the table, on the driver's shaft; Return shows its lines"));
     box->setPlaceholderText(tr("designation, Return"));
+    auto* known = new QCompleter(knownDesignations(view_ ? view_->machine.get() : nullptr), box);
+    known->setObjectName(QStringLiteral("bearingCompleter"));
+    known->setCaseSensitivity(Qt::CaseInsensitive);
+    known->setFilterMode(Qt::MatchContains);
+    box->setCompleter(known);
     typed->setDefaultWidget(box);
     of->addAction(typed);
     connect(box, &QLineEdit::returnPressed, of, [this, box] {
-        if (!showDesignation(box->text()))
-            box->setToolTip(tr("%1 is not in the table of bearings.").arg(box->text()));
-        box->setStyleSheet(variant_ ? QString() : QStringLiteral("text-decoration: line-through"));
+        if (showDesignation(box->text())) return;
+        for (SpectrumPlot* plot : {&to_.spectrum, &to_.envelope})
+            plot->say(tr("%1 is not in the table of bearings with its inner build; the machine's own are in "
+                         "the register.")
+                          .arg(box->text()));
     });
 }
 

@@ -5,11 +5,12 @@
 #pragma once
 
 #include <QObject>
-#include <map>
+#include <QPointer>
 #include <memory>
 #include <optional>
 
 #include "core/diagnosis/examination.h"
+#include "ui/model/reference_book.h"
 #include "ui/model/selection.h"
 #include "ui/pages/recording_requests.h"
 #include "ui/work/fleet_work.h"
@@ -19,6 +20,7 @@ class QMenu;
 namespace fettle {
 
 class CompareStrip;
+class SideSpectra;
 
 struct BenchPlots {
     SpectrumPlot& spectrum;
@@ -42,15 +44,19 @@ struct BenchView {
 class RecordingBench : public QObject {
     Q_OBJECT
   public:
-    RecordingBench(FleetWork& work, Selection& selection, BenchPlots plots, QObject* parent);
+    RecordingBench(FleetWork& work, Selection& selection, const Theme& theme, BenchPlots plots,
+                   QObject* parent);
 
     void clear();  // another machine
     void show(BenchView view);
     void setQuantity(const QString& key);  // velocity | displacement | plain
     void setChosen(const Hypothesis* hypothesis);
+    void setReferences(ReferenceBook references) { references_ = std::move(references); }
     void keepReference();
+    void removeReference();
     void compareNext(int steps);  // opens the comparison, then goes from place to place
     void closeComparison();
+    void showBelow();  // the places compared below each other; compares first where nothing is
     void showBearing(const QString& at);               // of the train; empty: none
     bool showDesignation(const QString& designation);  // of the table; false: it has none
 
@@ -58,15 +64,15 @@ class RecordingBench : public QObject {
     void goTo(const QString& tag, const QString& channel, std::int64_t recording, Instant time);
 
   private:
-    struct Reference {
-        std::int64_t recording = 0;
-        QString name;
-    };
     void fillMenu(SpectrumPlot& plot);
     void fillBearings(QMenu& menu);
     void showSubject();
     void askReference();
-    void overlay(std::int64_t recording, const std::string& channel, const QString& name);
+    std::optional<KeptReference> reference() const;  // of the machine and point shown
+    QString nameOf(const KeptReference& reference) const;
+    // `time`: of the recording, where it has to be that one.
+    void overlay(std::int64_t recording, const std::string& channel, const QString& name,
+                 std::optional<Instant> time = {});
     void takeOverlay(const RecordingPlots& plots, const QString& name);
     void clearOverlay();
     void askBands();
@@ -76,16 +82,20 @@ class RecordingBench : public QObject {
     void overlaySide(int row);
     void showVariant(const BearingVariant& variant, double ratio, const QString& name);
     void showRanges();
-    std::shared_ptr<const SpectrumData> ofQuantity(const RecordingPlots& plots) const;
+    static SpectrumPtr ofQuantity(const RecordingPlots& plots, const QString& quantity);
+    bool envelopeSeen() const;  // and no spectrum
     QString channelWords(const ChannelEntry& channel) const;
 
     FleetWork& work_;
     Selection& selection_;
+    const Theme& theme_;
     BenchPlots to_;
     std::optional<BenchView> view_;
     QString quantity_ = QStringLiteral("velocity");
-    std::map<std::string, Reference> references_;  // by tag
+    ReferenceBook references_;
     bool showReference_ = true, showBand_ = false, comparing_ = false;
+    bool belowWanted_ = false;  // once the places are read
+    QPointer<SideSpectra> below_;
     RecordingPlots over_;  // laid over
     QString overName_;
     int overlays_ = 0;  // asked for or cleared: an answer to an older one is dropped

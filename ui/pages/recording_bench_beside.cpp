@@ -1,46 +1,68 @@
 #include <algorithm>
+#include <utility>
 
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/compare_strip.h"
 #include "ui/pages/recording_bench.h"
+#include "ui/pages/side_spectra.h"
 #include "ui/plot/spectrum_plot.h"
 
 namespace fettle {
 
-std::shared_ptr<const SpectrumData> RecordingBench::ofQuantity(const RecordingPlots& plots) const {
-    if (quantity_ == QStringLiteral("displacement")) return plots.displacement;
-    return quantity_ == QStringLiteral("plain") ? plots.plain : plots.velocity;
+SpectrumPtr RecordingBench::ofQuantity(const RecordingPlots& plots, const QString& quantity) {
+    if (quantity == QStringLiteral("displacement")) return plots.displacement;
+    return quantity == QStringLiteral("plain") ? plots.plain : plots.velocity;
+}
+
+bool RecordingBench::envelopeSeen() const {
+    return to_.envelope.isVisible() && !to_.spectrum.isVisible();
+}
+
+std::optional<KeptReference> RecordingBench::reference() const {
+    if (!view_) return std::nullopt;
+    return references_.of(shown(view_->tag), shown(view_->channel.point));
+}
+
+QString RecordingBench::nameOf(const KeptReference& reference) const {
+    return tr("%1, %2").arg(channelWords(view_->channel), momentText(reference.time, view_->zone));
 }
 
 void RecordingBench::keepReference() {
-    if (!view_) return;
-    const QString name = tr("%1, %2").arg(channelWords(view_->channel), momentText(view_->time, view_->zone));
-    references_[view_->tag] = {view_->plots.recording, name};
+    if (!view_ || view_->time == Instant{}) return;
+    const KeptReference kept{view_->plots.recording, view_->time};
+    references_.keep(shown(view_->tag), shown(view_->channel.point), kept);
     showReference_ = true;
     askReference();
     for (SpectrumPlot* plot : {&to_.spectrum, &to_.envelope})
         plot->say(
-            tr("Kept as reference: %1. It is laid over the other recordings of this machine.").arg(name));
+            tr("Kept as reference: %1. It is laid over the other recordings of this point, next time too.")
+                .arg(nameOf(kept)));
+}
+
+void RecordingBench::removeReference() {
+    if (!view_) return;
+    references_.remove(shown(view_->tag), shown(view_->channel.point));
+    askReference();
+    for (SpectrumPlot* plot : {&to_.spectrum, &to_.envelope})
+        plot->say(tr("No reference is kept for this point any more."));
 }
 
 // The reference is of the channel shown now; over itself it says nothing.
 void RecordingBench::askReference() {
     if (!view_) return;
-    const auto reference = references_.find(view_->tag);
-    if (!showReference_ || reference == references_.end() ||
-        reference->second.recording == view_->plots.recording)
-        return clearOverlay();
-    overlay(reference->second.recording, view_->channel.name,
-            tr("reference: %1").arg(reference->second.name));
+    const auto kept = reference();
+    if (!showReference_ || !kept || kept->recording == view_->plots.recording) return clearOverlay();
+    overlay(kept->recording, view_->channel.name, tr("reference: %1").arg(nameOf(*kept)), kept->time);
 }
 
-void RecordingBench::overlay(std::int64_t recording, const std::string& channel, const QString& name) {
+void RecordingBench::overlay(std::int64_t recording, const std::string& channel, const QString& name,
+                             std::optional<Instant> time) {
     work_.ask<RecordingPlots>(
         this, QStringLiteral("overlay"),
-        [recording, channel, view = view_->plots.view, whole = view_->plots.wholeBand](FleetFile& fleet,
-                                                                                       const CancelToken&) {
-            return plotsLike(fleet, recording, channel, whole ? std::string() : view);
+        [recording, channel, time, view = view_->plots.view, whole = view_->plots.wholeBand](
+            FleetFile& fleet, const CancelToken&) {
+            return plotsLike(fleet, recording, channel, whole ? std::string() : view, time);
         },
         [this, name, turn = ++overlays_](Result<RecordingPlots> plots) {
             if (turn != overlays_) return;  // cleared meanwhile
@@ -56,7 +78,7 @@ void RecordingBench::takeOverlay(const RecordingPlots& plots, const QString& nam
     const auto reference = [&](std::shared_ptr<const SpectrumData> data) {
         return data ? std::make_shared<SpectrumReference>(SpectrumReference{name, std::move(data)}) : nullptr;
     };
-    to_.spectrum.setReference(reference(ofQuantity(plots)));
+    to_.spectrum.setReference(reference(ofQuantity(plots, quantity_)));
     to_.envelope.setReference(reference(plots.envelope));
 }
 
@@ -113,8 +135,7 @@ void RecordingBench::askSides() {
     SideQuestion question{view_->tag, view_->channel.id, view_->time, {}};
     if (selection_.cursorHz() && view_->plots.shaftHz > 0)
         question.order = *selection_.cursorHz() / view_->plots.shaftHz;
-    const bool envelope = to_.envelope.isVisible() && !to_.spectrum.isVisible();
-    question.kind = envelope                               ? WaterfallKind::Envelope
+    question.kind = envelopeSeen()                         ? WaterfallKind::Envelope
                     : quantity_ == QStringLiteral("plain") ? WaterfallKind::Acceleration
                                                            : WaterfallKind::Velocity;
     to_.compare.setWords(tr("Reading the other places …"));
@@ -131,12 +152,33 @@ void RecordingBench::askSides() {
                                                   : kind == WaterfallKind::Velocity
                                                       ? QStringLiteral("mm/s r.m.s.")
                                                       : QStringLiteral("g r.m.s."));
+            const bool below = std::exchange(belowWanted_, false);
             if (to_.compare.rows().size() < 2)
                 return to_.compare.setWords(
                     tr("No other place of this machine and no twin of it was recorded "
                        "within three days of this moment."));
             compareNext(1);
+            if (below) showBelow();
         });
+}
+
+void RecordingBench::showBelow() {
+    if (!view_) return;
+    if (to_.compare.rows().size() < 2) {
+        belowWanted_ = true;
+        if (!comparing_) compareNext(1);
+        return;
+    }
+    if (!below_) {
+        below_ = new SideSpectra(work_, selection_, theme_, to_.compare.window());
+        below_->setAttribute(Qt::WA_DeleteOnClose);
+    }
+    SideSpectraRequest request{shown(view_->tag), to_.compare.rows(), {}, view_->zone, {}};
+    if (!view_->plots.wholeBand) request.view = view_->plots.view;
+    request.pick = [quantity = quantity_, envelope = envelopeSeen()](const RecordingPlots& plots) {
+        return envelope ? plots.envelope : ofQuantity(plots, quantity);
+    };
+    below_->showPlaces(std::move(request));
 }
 
 void RecordingBench::overlaySide(int row) {

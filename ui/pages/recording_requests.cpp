@@ -153,7 +153,14 @@ QString turningWords(const Channel& across, const Channel& upright, const OrbitR
 }  // namespace
 
 Result<RecordingPlots> plotsLike(FleetFile& fleet, std::int64_t recording, const std::string& channel,
-                                 const std::string& view) {
+                                 const std::string& view, std::optional<Instant> time) {
+    if (time) {
+        const auto entry = fleet.recordings().entry(recording);
+        if (!entry) return fail(entry.error());
+        if (entry->time != *time)
+            return fail(ErrorKind::NotFound, fleet.path(), "recording " + std::to_string(recording),
+                        "is not the one that was kept as reference");
+    }
     auto plots = recordingPlots(fleet, recording, channel, view);
     if (plots || view.empty() || plots.error().kind != ErrorKind::NotFound) return plots;
     return recordingPlots(fleet, recording, channel, "");

@@ -6,6 +6,7 @@
 
 #include <QTimeZone>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,9 +18,10 @@
 
 namespace fettle {
 
-// The recording's plots; where it has not the view named, those of the whole band.
+// The recording's plots; where it has not the view named, those of the whole band. With a time NotFound where
+// the recording of that number is of another moment.
 Result<RecordingPlots> plotsLike(FleetFile& fleet, std::int64_t recording, const std::string& channel,
-                                 const std::string& view);
+                                 const std::string& view, std::optional<Instant> time = {});
 
 // One band a kind; null with the reason where there is none.
 struct SoundBands {

@@ -220,6 +220,7 @@ void MainWindow::take(FleetDoor::Opened fleet, const QString& path, const PagePl
     delete workplace_;
     workplace_ = new Workplace(std::move(*fleet), theme_, this);
     workplace_->selection().setUnits(preferences().units);
+    workplace_->keepIn(settings_);
     middle_->addWidget(workplace_);
     middle_->setCurrentWidget(workplace_);
     connectWorkplace();

@@ -27,7 +27,7 @@ inline QStringList dialogNames() {
             QStringLiteral("keys"),       QStringLiteral("help"),       QStringLiteral("about"),
             QStringLiteral("trial"),      QStringLiteral("balance"),    QStringLiteral("resonance"),
             QStringLiteral("jobs"),       QStringLiteral("history"),    QStringLiteral("before"),
-            QStringLiteral("rebaseline"), QStringLiteral("preferences"), QStringLiteral("retention")};
+            QStringLiteral("rebaseline"), QStringLiteral("preferences"), QStringLiteral("twins"), QStringLiteral("retention")};
 }
 
 }  // namespace fettle

@@ -10,6 +10,7 @@
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/pages/machine_page.h"
+#include "ui/pages/recording_bench.h"
 #include "ui/pages/register_page.h"
 #include "ui/pages/round_page.h"
 #include "ui/window/log_actions.h"
@@ -68,6 +69,10 @@ void Workplace::build() {
             [this](bool running) { emit longWorkChanged(running ? tr("recordings come in") : QString()); });
     connect(import_, &ImportDialog::taken, this,
             [this](qulonglong stored) { emit said(tr("%1 recordings taken in").arg(stored)); });
+}
+
+void Workplace::keepIn(QSettings* settings) {
+    machine_->bench().setReferences(ReferenceBook(settings, shown(work_->path())));
 }
 
 void Workplace::connectRound() {
@@ -167,6 +172,7 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("rebaseline")) whenRead([this] { log_->rebaseline(machineHere()); });
     if (name == QStringLiteral("before")) log_->compare(machineHere());
     if (name == QStringLiteral("sheet")) showSheet(machineHere());
+    if (name == QStringLiteral("twins")) machine_->showTwins();
     if (name == QStringLiteral("trial")) showTrials(machineHere());
     if (name == QStringLiteral("balance")) showBalance(machineHere());
     if (name == QStringLiteral("resonance")) showResonance(machineHere());

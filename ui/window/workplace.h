@@ -15,6 +15,8 @@
 #include "ui/work/fleet_work.h"
 #include "ui/work/long_work.h"
 
+class QSettings;
+
 namespace fettle {
 
 class LogActions;
@@ -32,6 +34,7 @@ class Workplace : public QStackedWidget {
     Selection& selection() { return *selection_; }
     LogActions& log() { return *log_; }
     RoundPage& roundPage() { return *round_; }
+    void keepIn(QSettings* settings);  // what outlives the window; null: nothing does
 
     void go(const PagePlace& place);
     PagePlace place() const;
