@@ -9,6 +9,7 @@
 #include <QAbstractButton>
 #include <QHeaderView>
 #include <QLabel>
+#include <QRegularExpression>
 
 #include "core/exchange/examination_json.h"
 #include "core/exchange/examination_text.h"
@@ -66,6 +67,35 @@ TEST(Evidence, ThePrintedRowsAddUpToThePrintedWeight) {
         EXPECT_EQ(tenths, std::lround(stage.cell(rows - 1, EvidenceModel::Decibans).toDouble() * 10));
         EXPECT_EQ(stage.cell(rows - 1, EvidenceModel::Name), "weight");
     }
+}
+
+// What a newcomer reads above the table comes to the weight as well: the numbers with a sign, and their sum.
+TEST(Evidence, TheWordsAboveTheTableAddUpToTheWeight) {
+    for (const int recordings : {1, 3}) {
+        Stage stage(madeExamination(recordings));
+        const QString words = stage.text("evidenceSum");
+        ASSERT_TRUE(stage.shows("evidenceSum"));
+        long tenths = 0;
+        int parts = 0;
+        for (auto at = QRegularExpression("(?:: )([+-]?\\d+\\.\\d)").globalMatch(words); at.hasNext();
+             ++parts)
+            tenths += std::lround(at.next().captured(1).toDouble() * 10);
+        EXPECT_EQ(parts, recordings > 1 ? 4 : 3) << words.toStdString();
+        const int last = stage.view().model()->rowCount() - 1;
+        EXPECT_EQ(tenths, std::lround(stage.cell(last, EvidenceModel::Decibans).toDouble() * 10))
+            << words.toStdString();
+        EXPECT_TRUE(words.contains(stage.cell(last, EvidenceModel::Decibans)));
+    }
+}
+
+TEST(Evidence, AVerdictDoesNotDenyABaselineThatIsDrawnBesideIt) {
+    Examination examination = madeExamination();
+    for (auto* list : {&examination.findings, &examination.considered})
+        for (Hypothesis& h : *list)
+            h.sentence = "Possible looseness: 5.3 mm/s. No baseline yet; a check of bolts decides.";
+    Stage stage(examination);
+    EXPECT_EQ(stage.text("verdict"),
+              "Possible looseness: 5.3 mm/s. Weighed without a baseline; a check of bolts decides.");
 }
 
 // The same hypothesis on the panel, in the JSON (unrounded) and in the text report.

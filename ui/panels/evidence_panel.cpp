@@ -101,7 +101,7 @@ void EvidencePanel::setContent(std::shared_ptr<const PanelContent> content) {
     content_ = std::move(content);
     words_->setVisible(!content_);
     for (QWidget* part : std::initializer_list<QWidget*>{basis_, faults_, scale_, verdict_, facts_, tableRow_,
-                                                         view_, claimsRow_, chartHead_, chart_,
+                                                         sumSays_, view_, claimsRow_, chartHead_, chart_,
                                                          suggestionsHead_, asksButton_, firstButton_})
         part->setVisible(content_ != nullptr);
     week_->setVisible(content_ && !content_->week);
@@ -183,7 +183,7 @@ void EvidencePanel::showChosen() {
     const Hypothesis* h = chosen();
     view_->setRows(h ? arithmeticOf(*h) : ArithmeticRows{});
     const bool weighed = h && h->weightDban;
-    for (QWidget* part : std::initializer_list<QWidget*>{tableRow_, view_, chartHead_, chart_})
+    for (QWidget* part : std::initializer_list<QWidget*>{tableRow_, sumSays_, view_, chartHead_, chart_})
         part->setVisible(weighed);
     for (QWidget* part : std::initializer_list<QWidget*>{verdict_, facts_})
         part->setVisible(h != nullptr);
@@ -194,6 +194,7 @@ void EvidencePanel::showChosen() {
     if (h) {
         verdict_->setText(withUnitsBeside(verdictWords(*h), selection_.units()));
         facts_->setText(factWords(*h, *content_, selection_.units()));
+        if (weighed) sumSays_->setText(sumWords(*h));
         tableHead_->setText(h->sentence.empty() ? tr("Best chance fit: what each line added")
                                                 : tr("What each line added"));
     }

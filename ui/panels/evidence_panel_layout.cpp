@@ -98,6 +98,7 @@ void EvidencePanel::buildTable() {
     copy_ = addButton(QStringLiteral("copyEvidence"), tr("Copy table"),
                       tr("All columns of the table, for a spreadsheet"));
     tableRow_ = addRow({tableHead_, sum_, copy_});
+    sumSays_ = addLabel(QStringLiteral("evidenceSum"), true);
     view_ = new EvidenceView(theme_, selection_, page_);
     column_->addWidget(view_);
     claims_ = addLabel(QStringLiteral("claims"), false);

@@ -40,6 +40,13 @@ QString severityWords(const Severity& s, const Units& units) {
     return s.basis.empty() ? zone : tr("%1 (%2)").arg(zone, shown(s.basis));
 }
 
+// A recording is weighed by itself; whether the trend has a baseline by now is another matter, and it may
+// stand drawn beside these words. The engine's sentences are English, see ui/model/language.h.
+QString weighedAlone(QString sentence) {
+    return sentence.replace(QStringLiteral("No baseline yet; "),
+                            QStringLiteral("Weighed without a baseline; "));
+}
+
 // Which lines decide, for the finding and for its rival.
 QString decidingWords(const RivalLines& lines) {
     QStringList words;
@@ -68,7 +75,7 @@ QString levelText(double stored, const std::string& unit, const Units& units) {
 }
 
 QString verdictWords(const Hypothesis& h) {
-    if (!h.sentence.empty()) return shown(h.sentence);
+    if (!h.sentence.empty()) return weighedAlone(shown(h.sentence));
     const QString name = shown(faultName(h.fault));
     if (!h.weightDban) return tr("Not judged: %1, %2: %3.").arg(name, shown(h.at), shown(h.why));
     QStringList words{tr("No finding: %1, %2: the best chance fit reaches %3 decibans; a finding needs 20.")
@@ -79,6 +86,34 @@ QString verdictWords(const Hypothesis& h) {
                      .arg(fixedText(*h.beforeClaimsDban, 1));
     words << tr("This does not prove the machine sound: see the blind spots.");
     return words.join(u' ');
+}
+
+QString sumWords(const Hypothesis& h) {
+    double found = 0, absent = 0, search = 0, mean = 0, weight = 0;
+    int foundLines = 0, absentLines = 0;
+    for (const ArithmeticRow& row : arithmeticOf(h)) {
+        if (row.kind == ArithmeticRow::Kind::Search) search = row.printed;
+        if (row.kind == ArithmeticRow::Kind::Mean) mean = row.printed;
+        if (row.kind == ArithmeticRow::Kind::Weight) weight = row.printed;
+        if (row.kind != ArithmeticRow::Kind::Line) continue;
+        const bool there = row.line->state == LineState::Found;
+        (there ? found : absent) += row.printed;
+        foundLines += there;
+        absentLines += row.line->state == LineState::Absent;
+    }
+    const auto decibans = [](double value) {
+        return (value > 0 ? QStringLiteral("+") : QString()) + fixedText(value, 1);
+    };
+    QString words = tr("Every line adds to the weight or takes from it, in decibans. Lines found (%1): %2. "
+                       "Expected but absent (%3): %4. Search: %5, the price of having tried many fits.")
+                        .arg(QString::number(foundLines), decibans(found), QString::number(absentLines),
+                             decibans(absent), decibans(search));
+    if (h.recordingCount > 1)
+        words = tr("%1 From this strongest recording to the mean of all %2: %3.")
+                    .arg(words)
+                    .arg(h.recordingCount)
+                    .arg(decibans(mean));
+    return tr("%1 Together %2, the weight at the foot.").arg(words, fixedText(weight, 1));
 }
 
 QString sinceWords(const Hypothesis& h, const PanelContent& content) {

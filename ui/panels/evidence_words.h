@@ -17,6 +17,8 @@ QString factWords(const Hypothesis& h, const PanelContent& content, const Units&
 QString sinceWords(const Hypothesis& h, const PanelContent& content);
 QStringList rivalWords(const Examination& examination, const Hypothesis& h);
 QStringList leftOutWords(const Hypothesis& h);
+// How the table is read: what its lines, the search and the mean come to, and that they make the weight.
+QString sumWords(const Hypothesis& h);
 // Those that hide this fault first.
 QStringList blindWords(const Examination& examination, const Hypothesis& h);
 QStringList noteWords(const Examination& examination);  // about the recordings
