@@ -6,10 +6,12 @@
 
 #include <QAbstractButton>
 #include <QLabel>
+#include <QMenu>
 #include <QMenuBar>
 #include <map>
 
 #include "tests/ui/desk_fixture.h"
+#include "ui/model/language.h"
 
 namespace fettle {
 namespace {
@@ -79,6 +81,31 @@ TEST_F(Letters, OfAPageAreUnlikeThoseOfTheMenus) {
         settle();
         expectAllDifferent(place.page);
     }
+}
+
+// Qt goes round entries of one letter instead of taking them: a menu where each has its own is one key press.
+TEST(Menus, EveryEntryOfAMenuHasALetterOfItsOwnInEveryLanguage) {
+    for (const Language& language : languages()) {
+        speak(language.code);
+        Theme theme(ThemeChoice::Light);
+        MainWindow window(theme, 1.0, nullptr);
+        int entries = 0;
+        for (const QMenu* menu : window.menuBar()->findChildren<QMenu*>()) {
+            std::map<QString, QString> seen;
+            for (const QAction* entry : menu->actions()) {
+                if (entry->isSeparator()) continue;
+                const QString key = QKeySequence::mnemonic(entry->text()).toString();
+                EXPECT_FALSE(key.isEmpty()) << entry->text().toStdString();
+                EXPECT_EQ(seen.count(key), 0u)
+                    << menu->title().toStdString() << ", " << key.toStdString() << ": \""
+                    << seen[key].toStdString() << "\" and \"" << entry->text().toStdString() << '"';
+                seen[key] = entry->text();
+                ++entries;
+            }
+        }
+        EXPECT_GT(entries, 30) << language.code.toStdString();
+    }
+    speak(languages().front().code);
 }
 
 }  // namespace
