@@ -150,6 +150,36 @@ TEST_F(LogDialogs, TheHistoryIsListedCorrectedAndMovesTheMoment) {
     }));
 }
 
+// common practice, no source: what was typed is not asked for twice.
+TEST(JobDraft, AnAnswerThatCouldNotBeKeptComesBackAsItWasGiven) {
+    Theme theme(ThemeChoice::Light);
+    JobDraft draft;
+    draft.machine = "A-RACE";
+    draft.week = "2026-05-03";
+    for (const char* fault : {"bearing_inner_race", "unbalance"}) {
+        DraftFinding finding;
+        finding.key = std::string(fault) + " @ driver DE";
+        finding.name = fault;
+        finding.urgency = "plan";
+        draft.findings.push_back(finding);
+    }
+    JobDraftDialog dialog(theme, draft, nullptr);
+    JobMove move;
+    move.workOrder = "WO-9";
+    move.plannedStop = "2026-06-01";
+    move.text = "with the next stop";
+    dialog.setAnswer({2}, move);
+    EXPECT_EQ(dialog.numbers(), std::vector<std::size_t>{2});
+    EXPECT_EQ(dialog.findChild<QLineEdit*>("workOrder")->text(), "WO-9");
+    JobMove again;
+    QObject::connect(&dialog, &JobDraftDialog::drafted,
+                     [&](const Job&, const JobMove& given) { again = given; });
+    dialog.accept();
+    EXPECT_EQ(again.workOrder, move.workOrder);
+    EXPECT_EQ(again.plannedStop, move.plannedStop);
+    EXPECT_EQ(again.text, move.text);
+}
+
 TEST_F(LogDialogs, AJobGoesFromItsFindingToThePlannersReport) {
     opened();
     openMachine();

@@ -2,13 +2,16 @@
 // the period. 1 in = 25.4 mm exactly.
 #include <QAction>
 #include <QLabel>
+#include <QListWidget>
 #include <QTableView>
 
 #include "tests/ui/desk_fixture.h"
 #include "ui/dialogs/bearing_finder_dialog.h"
+#include "ui/dialogs/round_dialogs.h"
 #include "ui/dialogs/trial_dialog.h"
 #include "ui/dialogs/trial_form.h"
 #include "ui/model/words.h"
+#include "ui/pages/round_before.h"
 #include "ui/pages/round_heading.h"
 
 namespace fettle::desk_test {
@@ -55,6 +58,30 @@ TEST(RoundUnits, LevelAndLimitAreToldInInchesAndSentencesHaveThemBeside) {
     EXPECT_THAT(strip.data(Qt::ToolTipRole).toString().toStdString(), HasSubstr("limit 0.300 in/s"));
     EXPECT_THAT(model.levelAndAge(machine).toStdString(), HasSubstr("0.200 in/s of 0.300"));
     EXPECT_EQ(model.changedText(machine).toStdString(), "Velocity rose to 5.08 mm/s (0.200 in/s).");
+}
+
+TEST(RoundUnits, WhatComesBeforeTheListAndTheDecisionHaveInchesBesideToo) {
+    const Units inches{true, false, false};
+    Theme theme(ThemeChoice::Light);
+    RoundShown round;
+    DueItem due;
+    due.machine = "A";
+    due.kind = "verify";
+    due.words = "velocity 5.08 mm/s before the job";
+    round.due = {due};
+    RoundBefore before(theme);
+    before.show(round, inches);
+    const auto* list = before.findChild<QListWidget*>("beforeList");
+    ASSERT_EQ(list->count(), 1);
+    EXPECT_THAT(list->item(0)->text().toStdString(), HasSubstr("5.08 mm/s (0.200 in/s)"));
+    RoundMachine machine;
+    machine.tag = "A";
+    machine.changed = "Velocity rose to 5.08 mm/s.";
+    DecisionDialog dialog(theme, {machine}, DecisionKind::Defer, QDate(2026, 7, 6), inches, nullptr);
+    bool told = false;
+    for (const auto* label : dialog.findChildren<QLabel*>())
+        told |= label->text().contains("5.08 mm/s (0.200 in/s)");
+    EXPECT_TRUE(told);
 }
 
 TEST_F(RoundInUnits, TheFootFollowsThePreference) {

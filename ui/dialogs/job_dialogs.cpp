@@ -8,6 +8,7 @@
 #include <QListWidget>
 #include <QPlainTextEdit>
 #include <QSignalBlocker>
+#include <algorithm>
 
 #include "ui/dialogs/optional_date.h"
 #include "ui/model/job_model.h"
@@ -56,6 +57,14 @@ void JobFields::read(const Job& before, JobMove& move) const {
     move.text = kept(text->toPlainText());
 }
 
+void JobFields::show(const JobMove& move) {
+    if (move.workOrder) workOrder->setText(shown(*move.workOrder));
+    if (move.orderPartsBy) orderPartsBy->setDay(*move.orderPartsBy);
+    if (move.runUntil) runUntil->setDay(*move.runUntil);
+    if (move.plannedStop) plannedStop->setDay(*move.plannedStop);
+    text->setPlainText(shown(move.text));
+}
+
 JobDraftDialog::JobDraftDialog(const Theme& theme, const JobDraft& draft, QWidget* parent)
     : AnswerDialog(theme, QStringLiteral("jobDraftDialog"), tr("New job: %1").arg(shown(draft.machine)),
                    tr("Draft the job"), parent),
@@ -93,6 +102,19 @@ std::vector<std::size_t> JobDraftDialog::numbers() const {
     for (int i = 0; i < findings_->count(); ++i)
         if (findings_->item(i)->checkState() == Qt::Checked) chosen.push_back(std::size_t(i) + 1);
     return chosen;
+}
+
+void JobDraftDialog::setAnswer(const std::vector<std::size_t>& numbers, const JobMove& move) {
+    {
+        const QSignalBlocker quiet(findings_);
+        for (int i = 0; i < findings_->count(); ++i) {
+            const bool chosen =
+                std::find(numbers.begin(), numbers.end(), std::size_t(i) + 1) != numbers.end();
+            findings_->item(i)->setCheckState(chosen ? Qt::Checked : Qt::Unchecked);
+        }
+    }
+    chooseAgain();
+    fields_->show(move);
 }
 
 void JobDraftDialog::chooseAgain() {

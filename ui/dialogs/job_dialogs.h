@@ -24,6 +24,7 @@ class JobFields : public QObject {
     void show(const Job& job);
     // Only what differs from `before`.
     void read(const Job& before, JobMove& move) const;
+    void show(const JobMove& move);  // what it changes; the rest stays
 
     QLineEdit* workOrder;
     OptionalDate *orderPartsBy, *runUntil, *plannedStop;
@@ -36,13 +37,16 @@ class JobDraftDialog : public AnswerDialog {
   public:
     JobDraftDialog(const Theme& theme, const JobDraft& draft, QWidget* parent);
 
+    std::vector<std::size_t> numbers() const;  // of the findings chosen, from 1
+    // As it was left by an answer that could not be kept.
+    void setAnswer(const std::vector<std::size_t>& numbers, const JobMove& move);
+
   signals:
     void drafted(const fettle::Job& job, const fettle::JobMove& move);
 
   private:
     void check();
     void chooseAgain();
-    std::vector<std::size_t> numbers() const;
 
     JobDraft draft_;
     QListWidget* findings_;

@@ -234,12 +234,21 @@ void JobsDialog::askDraft() {
         },
         [this](Result<JobDraft> draft) {
             if (!draft) return say(sentence(draft.error()));
-            auto* dialog = new JobDraftDialog(theme_, *draft, this);
-            connect(dialog, &JobDraftDialog::drafted, this, [this](const Job& job, const JobMove& move) {
-                keep([job, move](FleetFile& fleet) { return keepDraft(fleet, job, move); });
-            });
-            dialog->open();
+            openDraft(*draft);
         });
+}
+
+JobDraftDialog* JobsDialog::openDraft(const JobDraft& draft) {
+    auto* dialog = new JobDraftDialog(theme_, draft, this);
+    connect(dialog, &JobDraftDialog::drafted, this,
+            [this, draft, dialog](const Job& job, const JobMove& move) {
+                keep([job, move](FleetFile& fleet) { return keepDraft(fleet, job, move); },
+                     [this, draft, move, numbers = dialog->numbers()] {
+                         openDraft(draft)->setAnswer(numbers, move);
+                     });
+            });
+    dialog->open();
+    return dialog;
 }
 
 void JobsDialog::askMove(bool revision) {
@@ -255,10 +264,13 @@ void JobsDialog::askMove(bool revision) {
     dialog->open();
 }
 
-void JobsDialog::keep(std::function<Result<Job>(FleetFile&)> change) {
+void JobsDialog::keep(std::function<Result<Job>(FleetFile&)> change, std::function<void()> refused) {
     say({});
-    work_.write<Job>(this, std::move(change), [this](Result<Job> job) {
-        if (!job) return say(sentence(job.error()));
+    work_.write<Job>(this, std::move(change), [this, refused = std::move(refused)](Result<Job> job) {
+        if (!job) {
+            if (refused) refused();
+            return say(sentence(job.error()));
+        }
         wanted_ = job->id;
         emit said(tr("Job %1 of %2 is %3.").arg(job->id).arg(shown(job->machine), jobStateWord(job->state)));
     });

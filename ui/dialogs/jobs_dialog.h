@@ -20,6 +20,8 @@ class QTextBrowser;
 
 namespace fettle {
 
+class JobDraftDialog;
+
 class JobsDialog : public QDialog {
     Q_OBJECT
   public:
@@ -42,10 +44,12 @@ class JobsDialog : public QDialog {
     void tell(const JobDetail& detail);
     void enable();
     void askDraft();
+    JobDraftDialog* openDraft(const JobDraft& draft);
     void askMove(bool revision);
     void askReturn();
     void openReturn(const PlannerReturn* refused, std::vector<NewPhoto> photos);
-    void keep(std::function<Result<Job>(FleetFile&)> change);
+    // `refused`: what to do where it could not be kept.
+    void keep(std::function<Result<Job>(FleetFile&)> change, std::function<void()> refused = {});
     void keepReport(const PlannerReturn& half, const std::vector<NewPhoto>& photos);
     void say(const QString& trouble);
     const JobRow* current() const;

@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
 #include "ui/model/unit_words.h"
 #include "ui/model/words.h"
@@ -191,8 +192,8 @@ void ResonanceDialog::showBands() {
         const QString sure = supportText(band);
         const QString cells[] = {tr("%1 to %2").arg(band.fromRpm, 0, 'f', 0).arg(band.toRpm, 0, 'f', 0),
                                  tr("%1 x").arg(band.order),
-                                 QString::number(pitch.shown(band.hz), 'f', pitch.factor > 1 ? 0 : 1),
-                                 QString::number(band.riseDb, 'f', 1),
+                                 fixedText(pitch.shown(band.hz), pitch.factor > 1 ? 0 : 1),
+                                 fixedText(band.riseDb, 1),
                                  numberText(unit.shown(band.level)),
                                  QString::number(band.recordings),
                                  band.small ? tr("%1; small, hardly worth skipping").arg(sure) : sure};
@@ -233,10 +234,11 @@ void ResonanceDialog::showWords() {
                   .arg(worth);
     summary_->setText(where + u' ' + what);
     QStringList lines;
+    const ShownUnit pitch = shownUnit(QStringLiteral("Hz"), units_);
     for (const FixedLine& line : map.fixed)
-        lines << tr("%1 Hz at %2 stays whatever the speed: mains or a neighbour, no resonance.")
-                     .arg(line.hz, 0, 'f', 1)
-                     .arg(shown(line.channel));
+        lines << tr("%1 %2 at %3 stays whatever the speed: mains or a neighbour, no resonance.")
+                     .arg(fixedText(pitch.shown(line.hz), pitch.factor > 1 ? 0 : 1), pitch.unit,
+                          shown(line.channel));
     for (const std::string& one : map.unseen)
         lines << sentence({ErrorKind::Invalid, "", "", one});
     limits_->setText(lines.join(u'\n'));

@@ -6,6 +6,7 @@
 #include <QLineEdit>
 #include <QPlainTextEdit>
 
+#include "ui/model/unit_words.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -17,8 +18,10 @@ QString headOf(const RoundMachine& machine) {
                                    : QStringLiteral("%1, %2").arg(shown(machine.tag), shown(machine.service));
 }
 
-QString whyListed(const RoundMachine& machine) {
-    return shown(machine.findings.empty() ? machine.changed : machine.findings.front().finding.sentence);
+QString whyListed(const RoundMachine& machine, const Units& units) {
+    const QString why =
+        shown(machine.findings.empty() ? machine.changed : machine.findings.front().finding.sentence);
+    return withUnitsBeside(why, units);
 }
 
 QString decisionTitle(const std::vector<RoundMachine>& machines, DecisionKind kind) {
@@ -41,7 +44,7 @@ QDateEdit* dateField(const QDate& date, QWidget* parent) {
 }  // namespace
 
 DecisionDialog::DecisionDialog(const Theme& theme, const std::vector<RoundMachine>& machines,
-                               DecisionKind kind, const QDate& earliest, QWidget* parent)
+                               DecisionKind kind, const QDate& earliest, const Units& units, QWidget* parent)
     : AnswerDialog(theme, QStringLiteral("decisionDialog"), decisionTitle(machines, kind),
                    kind == DecisionKind::Dispute ? tr("Dispute") : tr("Defer"), parent),
       kind_(kind),
@@ -53,7 +56,7 @@ DecisionDialog::DecisionDialog(const Theme& theme, const std::vector<RoundMachin
         tags << shown(machine.tag);
     }
     explain(machines.size() == 1
-                ? whyListed(machines.front())
+                ? whyListed(machines.front(), units)
                 : tr("The same answer is kept for each of: %1.").arg(tags.join(QStringLiteral(", "))));
     if (kind == DecisionKind::Defer) {
         date_ = dateField(earliest.addDays(6), this);

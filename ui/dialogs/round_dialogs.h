@@ -8,6 +8,7 @@
 
 #include "core/round/round.h"
 #include "ui/dialogs/answer_dialog.h"
+#include "ui/model/units.h"
 
 class QComboBox;
 class QDateEdit;
@@ -22,7 +23,7 @@ class DecisionDialog : public AnswerDialog {
   public:
     // At least one machine.
     DecisionDialog(const Theme& theme, const std::vector<RoundMachine>& machines, DecisionKind kind,
-                   const QDate& earliest, QWidget* parent);
+                   const QDate& earliest, const Units& units, QWidget* parent);
 
   signals:
     void decided(const std::vector<fettle::Decision>& decisions);

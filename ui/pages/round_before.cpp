@@ -11,6 +11,7 @@
 #include <map>
 
 #include "ui/model/round_words.h"
+#include "ui/model/unit_words.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
 
@@ -96,13 +97,14 @@ void RoundBefore::add(const QString& text, const QString& tag, const QString& re
     item->setData(kReasonRole, reason);
 }
 
-void RoundBefore::fill(const RoundShown& round) {
+void RoundBefore::fill(const RoundShown& round, const Units& units) {
     list_->clear();
     for (const char* kind : kKinds)
         for (const DueItem& item : round.due)
             if (item.kind == kind)
                 add(tr("%1, %2: %3")
-                        .arg(shown(item.machine), dueKindWord(kind), spelledDates(shown(item.words))),
+                        .arg(shown(item.machine), dueKindWord(kind),
+                             withUnitsBeside(spelledDates(shown(item.words)), units)),
                     shown(item.machine), {});
     for (const auto& [reason, tags] : unseenByReason(round.list))
         add(tr("unseen, %1 (%2): %3")
@@ -111,12 +113,12 @@ void RoundBefore::fill(const RoundShown& round) {
 }
 
 // Unfolded by itself where something was promised; after that as the user left it.
-void RoundBefore::show(const RoundShown& round) {
+void RoundBefore::show(const RoundShown& round, const Units& units) {
     const QString text = beforeText(round);
     setVisible(!text.isEmpty());
     counts_->setText(text);
     const int row = list_->currentRow();
-    fill(round);
+    fill(round, units);
     list_->setCurrentRow(std::clamp(row, 0, std::max(0, list_->count() - 1)));
     fitHeight();
     const qlonglong id = round.entry ? round.entry->id : 0;

@@ -6,6 +6,7 @@
 #include <QWidget>
 
 #include "ui/model/round_shown.h"
+#include "ui/model/units.h"
 #include "ui/theme/theme.h"
 
 class QLabel;
@@ -20,7 +21,7 @@ class RoundBefore : public QWidget {
   public:
     RoundBefore(const Theme& theme, QWidget* parent = nullptr);
 
-    void show(const RoundShown& round);
+    void show(const RoundShown& round, const Units& units);
     bool unfolded() const;
     void setUnfolded(bool unfolded);
     // Unfolds and takes the focus; where it has it, folds and says `left`.
@@ -35,7 +36,7 @@ class RoundBefore : public QWidget {
     bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
-    void fill(const RoundShown& round);
+    void fill(const RoundShown& round, const Units& units);
     void add(const QString& text, const QString& tag, const QString& reason);
     void go(QListWidgetItem* item);
     void fitHeight();

@@ -164,7 +164,7 @@ void RoundHeading::show(const LedgerModel& model) {
     period_->setText(period.join(QStringLiteral(" \u00b7 ")));
     promise_->setText(capital(shown(round.promise)));
     progress_->setText(progressText(round));
-    before_->show(round);
+    before_->show(round, model.units());
     filters_->setDraft(round.draft());
     filters_->setAreas(model.areas());
     fillRounds(round);

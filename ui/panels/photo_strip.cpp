@@ -59,9 +59,13 @@ void PhotoStrip::build(const Theme& theme) {
     words_->setVisible(takes_);
     trouble_->setObjectName(QStringLiteral("photoTrouble"));
     trouble_->setWordWrap(true);
-    QPalette palette = trouble_->palette();
-    palette.setColor(QPalette::WindowText, theme.colour(Role::Trouble));
-    trouble_->setPalette(palette);
+    const auto dress = [this, &theme] {
+        QPalette palette = trouble_->palette();
+        palette.setColor(QPalette::WindowText, theme.colour(Role::Trouble));
+        trouble_->setPalette(palette);
+    };
+    connect(&theme, &Theme::changed, trouble_, dress);
+    dress();
     trouble_->hide();
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);

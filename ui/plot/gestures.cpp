@@ -24,7 +24,8 @@ Gestures::~Gestures() = default;
 
 QList<std::pair<QString, QString>> Gestures::table() {
     return {{tr("Wheel, + and -"), tr("zoom")},
-            {tr("Ctrl and wheel"), tr("zoom the upright axis")},
+            {tr("Ctrl and wheel, Alt with + and -"), tr("zoom the upright axis")},
+            {tr("Ctrl with + and -"), tr("not of the plot: letters of the whole window larger, smaller")},
             {tr("Drag, Page Up, Page Down"), tr("shift")},
             {tr("Shift and drag"), tr("zoom to a frame")},
             {tr("Double click, Home"), tr("show all")},
@@ -106,7 +107,8 @@ void Gestures::release(const QMouseEvent& event) {
 
 bool Gestures::key(const QKeyEvent& event) {
     const bool far = event.modifiers().testFlag(Qt::ShiftModifier);
-    const bool upright = event.modifiers().testFlag(Qt::ControlModifier);
+    const bool other = event.modifiers().testFlag(Qt::ControlModifier);
+    const bool upright = other || event.modifiers().testFlag(Qt::AltModifier);
     const QPointF middle = canvas_.rect().center();
     switch (event.key()) {
         case Qt::Key_Plus:
@@ -129,8 +131,8 @@ bool Gestures::key(const QKeyEvent& event) {
         case Qt::Key_Right: {
             const int steps = event.key() == Qt::Key_Left ? -1 : 1;
             const bool fine = event.modifiers().testFlag(Qt::AltModifier);
-            if (fine || upright)
-                emit nudged(steps, upright);
+            if (fine || other)
+                emit nudged(steps, other);
             else
                 emit stepped(steps, far);
             return true;

@@ -205,7 +205,7 @@ void Workplace::askReason(const QStringList& tags, DecisionKind kind) {
     const std::vector<RoundMachine> machines = machinesOfRound(tags);
     if (machines.empty()) return;
     const QDate end = QDate::fromString(shown(round_->round().list.until), Qt::ISODate);
-    auto* dialog = new DecisionDialog(theme_, machines, kind, end.addDays(1), this);
+    auto* dialog = new DecisionDialog(theme_, machines, kind, end.addDays(1), selection_->units(), this);
     connect(dialog, &DecisionDialog::decided, round_, &RoundPage::decide);
     dialog->open();
 }
