@@ -163,19 +163,25 @@ Status checkToWrite(const std::vector<std::vector<double>>& channels, double rat
 }
 
 // The nearest number of so many bits, in the upper bits of 32 as libsndfile takes them.
-int quantised(double sample, int bits) {
-    const double steps = std::ldexp(1.0, bits - 1);
-    const double nearest = std::min(std::nearbyint(sample * steps), steps - 1);
-    return static_cast<int>(nearest * std::ldexp(1.0, 32 - bits));
-}
+class Quantiser {
+  public:
+    explicit Quantiser(int bits) : steps_(std::ldexp(1.0, bits - 1)), upper_(std::ldexp(1.0, 32 - bits)) {}
+    int operator()(double sample) const {
+        return static_cast<int>(std::min(std::nearbyint(sample * steps_), steps_ - 1) * upper_);
+    }
+
+  private:
+    double steps_, upper_;
+};
 
 bool writeBlock(SNDFILE* sound, const std::vector<std::vector<double>>& channels, std::size_t from,
                 std::size_t frames, int bits) {
+    const Quantiser quantised(bits ? bits : 1);
     std::vector<int> whole;
     std::vector<float> floating;
     for (std::size_t i = from; i < from + frames; ++i)
         for (const auto& channel : channels)
-            bits ? whole.push_back(quantised(channel[i], bits))
+            bits ? whole.push_back(quantised(channel[i]))
                  : floating.push_back(static_cast<float>(channel[i]));
     const auto count = static_cast<sf_count_t>(frames);
     return (bits ? sf_writef_int(sound, whole.data(), count)

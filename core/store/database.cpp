@@ -14,6 +14,7 @@ namespace fettle {
 namespace {
 
 std::atomic<std::uint64_t> stepped{0};
+std::atomic<StatementSeen> seen{nullptr};
 
 // The path as SQLite's URI form takes it.
 std::string uriOf(const std::string& path) {
@@ -48,6 +49,10 @@ int stopWanted(void* cancel) {
 
 std::uint64_t statementsStepped() {
     return stepped;
+}
+
+void watchStatements(StatementSeen watcher) {
+    seen = watcher;
 }
 
 Result<std::unique_ptr<Database>> Database::open(const std::string& path, Access access,
@@ -134,6 +139,7 @@ void Database::watch(const CancelToken* cancel) {
 }
 
 Statement::Statement(Database& database, const std::string& sql) : database_(database) {
+    if (const StatementSeen watcher = seen) watcher(sql);
     auto& [key, kept] = *database.kept_.try_emplace(sql).first;
     if (kept.statement && !kept.busy) {
         statement_ = kept.statement;

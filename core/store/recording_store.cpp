@@ -25,6 +25,7 @@ void readEntry(Statement& row, RecordingEntry& entry) {
              entry.running, entry.engine, entry.sampleRateHz, samples, entry.speedRpm, entry.frameTempC,
              entry.ambientTempC, entry.loadPct, entry.outputHz, entry.hasWaveform, entry.late,
              entry.importedAt, entry.thinnedAt);
+    entry.levelsOnly = entry.format == kLevelsFormat;
     if (entry.sampleRateHz > 0) entry.seconds = samples / entry.sampleRateHz;
 }
 
@@ -135,7 +136,8 @@ Result<std::vector<PutRecording>> RecordingStore::putAll(const std::vector<NewRe
     std::vector<std::vector<PackedChannel>> packed;
     for (const NewRecording& recording : recordings) {
         if (auto good = checkNew(recording, database_.path()); !good) return fail(good.error());
-        packed.push_back(packedChannels(*recording.recording));
+        packed.push_back(recording.levelsOnly ? std::vector<PackedChannel>()
+                                              : packedChannels(*recording.recording));
     }
     Transaction transaction(database_);
     if (!transaction.begun()) return fail(transaction.begun().error());

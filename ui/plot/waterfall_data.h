@@ -22,7 +22,7 @@ struct WaterfallRow {
     double topHz = 0;    // line i of `lines` covers [i, i + 1) x topHz / lines.size()
     double shaftHz = 0;  // 0: not known
     std::vector<float> lines;
-    std::optional<Cover> span;  // the largest of all within; not set: one spectrum
+    std::optional<Cover> span = {};  // the largest of all within; not set: one spectrum
 };
 
 struct WaterfallOptions {
