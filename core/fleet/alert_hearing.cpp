@@ -180,6 +180,7 @@ Result<std::optional<HeardRecording>> AlertHearing::recordingFrom(const AlertSto
     const bool loud = !wanted_.leastZone.empty() && one.zone >= wanted_.leastZone;
     if (!strong && !loud) return std::optional(std::move(recording));
     const auto examined = examinationOf(fleet_, one.id);
+    if (!examined && examined.error().kind == ErrorKind::NotFound) return std::nullopt;  // thinned
     if (!examined) return fail(examined.error());
     if (!passedChecks(*examined)) return std::nullopt;
     addZone(*examined, recording);

@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <map>
+#include <set>
 
 #include "core/base/text.h"
 #include "core/fleet/alert_ways.h"
@@ -64,6 +64,7 @@ class Raising {
     std::vector<std::int64_t> fresh_;
     std::vector<AlertRule> rules_, silenceRules_;
     std::vector<Looked> looked_;
+    std::set<std::string> removed_;  // tags no longer in service
     AlertWays ways_;
     std::string timeZone_;
     AlertsRaised done_;
@@ -97,7 +98,10 @@ Status Raising::look() {
     const auto machines = fleet_.machines().all();
     if (!machines) return fail(machines.error());
     for (const MachineEntry& machine : *machines) {
-        if (!machine.removedOn.empty()) continue;
+        if (!machine.removedOn.empty()) {
+            removed_.insert(machine.tag);
+            continue;
+        }
         const bool fresh = all_ || std::find(fresh_.begin(), fresh_.end(), machine.id) != fresh_.end();
         if (!fresh && !silence_) continue;
         if (auto good = lookAt(machine, !fresh); !good) return good;
@@ -130,6 +134,11 @@ Status Raising::write() {
     std::map<std::string, std::vector<Alert>> byMachine;
     for (const Alert& alert : *standing)
         byMachine[alert.machine].push_back(alert);
+    for (Alert alert : *standing)
+        if (removed_.count(alert.machine) && !alert.ended) {
+            alert.ended = now_;
+            if (auto good = fleet_.alerts().update(alert); !good) return good;
+        }
     for (const Looked& looked : looked_) {
         std::vector<Alert> own = byMachine[looked.machine.tag];
         if (looked.silenceOnly)
