@@ -98,9 +98,10 @@ Status HoldFinder::addBaselines(Case& one) {
     const auto channels = fleet_.trends().channels(one.machine.id);
     if (!channels) return fail(channels.error());
     for (const ChannelEntry& channel : *channels) {
+        if (channel.quantity != "acceleration" && channel.quantity != "velocity") continue;
         const auto first = fleet_.trends().first(channel.id);
         if (!first) return fail(first.error());
-        if (!*first || channel.quantity == "flux") continue;
+        if (!*first) continue;
         const auto past = trendPast(fleet_, one.machine.tag, **machine, channel, Quantity::VelocityRms);
         if (!past) return fail(past.error());
         auto& spans = one.holds.baselines[channel.point];

@@ -69,7 +69,7 @@ Result<FileSpace> RetentionStore::space() {
 Status RetentionStore::giveBack(const Progress& progress, const CancelToken& cancel) {
     const auto first = space();
     if (!first) return fail(first.error());
-    if (!first->givesBack) return {};
+    if (!first->givesBack || first->freeBytes == 0) return {};
     std::uint64_t left = first->freeBytes;
     while (left > 0 && !cancel.cancelled()) {
         if (progress)
@@ -88,6 +88,7 @@ Status RetentionStore::giveBack(const Progress& progress, const CancelToken& can
 Status RetentionStore::compact(const CancelToken& cancel) {
     const auto before = space();
     if (!before) return fail(before.error());
+    if (cancel.cancelled()) return fail(database_.errorOf(SQLITE_INTERRUPT, ""));
     if (auto good = checkRoom(database_.path(), 2 * (before->bytes - before->freeBytes)); !good) return good;
     const TemporaryBeside temporary(database_.path());
     database_.watch(&cancel);

@@ -45,6 +45,16 @@ class MadeHistory : public testing::Test {
         const auto put = fleet_->recordings().put(recordingOf(tag, at(date + "T06:00:00Z"), heard));
         ASSERT_TRUE(put) << put.error().sentence();
     }
+    // Every day from `first` to `last`, at these times.
+    void hearDaysAt(const std::string& tag, const std::string& first, const std::string& last,
+                    const std::vector<std::pair<std::string, Heard>>& times) {
+        std::vector<NewRecording> all;
+        for (std::string date = first; date <= last; date = datePlus(date, 1).value())
+            for (const auto& [time, heard] : times)
+                all.push_back(recordingOf(tag, at(date + "T" + time + ":00Z"), heard));
+        const auto put = fleet_->recordings().putAll(all);
+        ASSERT_TRUE(put) << put.error().sentence();
+    }
     // Every day from `first` to `last`.
     void hearDays(const std::string& tag, const std::string& first, const std::string& last,
                   const Heard& heard) {
