@@ -19,15 +19,16 @@ struct PagePlace {
 
 // What MainWindow::showDialog and --dialog know.
 inline QStringList dialogNames() {
-    return {QStringLiteral("asks"),       QStringLiteral("import"),     QStringLiteral("refused"),
-            QStringLiteral("event"),      QStringLiteral("start"),      QStringLiteral("close"),
-            QStringLiteral("sheet"),      QStringLiteral("report"),     QStringLiteral("compare"),
-            QStringLiteral("sheets"),     QStringLiteral("bearings"),   QStringLiteral("alike"),
-            QStringLiteral("rules"),      QStringLiteral("preview"),    QStringLiteral("new"),
-            QStringLiteral("keys"),       QStringLiteral("help"),       QStringLiteral("about"),
-            QStringLiteral("trial"),      QStringLiteral("balance"),    QStringLiteral("resonance"),
-            QStringLiteral("jobs"),       QStringLiteral("history"),    QStringLiteral("before"),
-            QStringLiteral("rebaseline"), QStringLiteral("preferences"), QStringLiteral("twins"), QStringLiteral("retention")};
+    return {QStringLiteral("asks"),       QStringLiteral("import"),      QStringLiteral("refused"),
+            QStringLiteral("event"),      QStringLiteral("start"),       QStringLiteral("close"),
+            QStringLiteral("sheet"),      QStringLiteral("report"),      QStringLiteral("compare"),
+            QStringLiteral("sheets"),     QStringLiteral("bearings"),    QStringLiteral("alike"),
+            QStringLiteral("rules"),      QStringLiteral("preview"),     QStringLiteral("new"),
+            QStringLiteral("keys"),       QStringLiteral("help"),        QStringLiteral("about"),
+            QStringLiteral("trial"),      QStringLiteral("balance"),     QStringLiteral("resonance"),
+            QStringLiteral("jobs"),       QStringLiteral("history"),     QStringLiteral("before"),
+            QStringLiteral("rebaseline"), QStringLiteral("preferences"), QStringLiteral("twins"),
+            QStringLiteral("retention")};
 }
 
 }  // namespace fettle
