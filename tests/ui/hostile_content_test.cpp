@@ -54,7 +54,8 @@ class HostileContent : public desk_test::Desk {
             const bool guessed = label->textFormat() == Qt::AutoText && Qt::mightBeRichText(label->text());
             const bool foreign =
                 label->textFormat() == Qt::RichText && label->text().contains(QStringLiteral("<img"));
-            if (guessed || foreign) found << label->objectName() + u": " + label->text().left(80);
+            if (guessed || foreign)
+                found << label->objectName() + QStringLiteral(": ") + label->text().left(80);
         }
         for (const QTextBrowser* text : root.findChildren<QTextBrowser*>())
             for (const QTextFormat& format : text->document()->allFormats())
