@@ -27,7 +27,7 @@ struct Channel {
     // once; 0 bits: float or text.
     int bits = 0;
     double scale = 1;
-    std::string pointHint;  // what the file calls the place; counts only where the machine has such a point
+    std::string pointHint = {};  // what the file calls the place: taken where the machine has such a point
 };
 
 struct Recording {

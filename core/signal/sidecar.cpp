@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -10,11 +11,14 @@
 #include "core/base/text.h"
 #include "core/signal/capture_facts.h"
 #include "core/signal/reader.h"
+#include "core/signal/recording_limits.h"
 
 namespace fettle {
 
 namespace {
 constexpr double kLargestScale = 1e12;
+constexpr double kSameRate = 0.01;  // relative: a rate that is merely printed shorter, or a node's own clock
+constexpr double kPrintedRate = 1e-4;  // not worth a word
 
 struct ChannelSaid {
     std::string name, point, unit;
@@ -23,6 +27,8 @@ struct ChannelSaid {
 
 struct SidecarSaid {
     Recording facts;
+    std::optional<double> sampleRateHz;
+    bool fileTimeIsUtc = false;
     std::vector<ChannelSaid> channels;  // as many as the file has, or none
 };
 
@@ -65,6 +71,22 @@ Recording readFacts(JsonObject& object) {
     return facts;
 }
 
+// Which variables are samples was needed before (reader.h); here it only has to be well formed.
+void checkVariableNames(JsonObject& object) {
+    const Json& names = object.raw("samples");
+    const auto isName = [](const Json& name) { return name.is_string() && !name.get<std::string>().empty(); };
+    const bool good = names.is_null() || isName(names) ||
+                      (names.is_array() && !names.empty() && std::all_of(names.begin(), names.end(), isName));
+    if (!good)
+        object.report().broken(object.place("samples"), "must be the name of a variable, or a list of names");
+}
+
+void readRateAndDate(JsonObject& object, SidecarSaid& said) {
+    said.sampleRateHz = object.number("sample_rate_hz", kLeastRateHz, kMostRateHz);
+    said.fileTimeIsUtc = object.word("file_time", {"utc"}) == "utc";
+    checkVariableNames(object);
+}
+
 ChannelSaid readChannel(const Json& value, const std::string& place, JsonReport& report) {
     JsonObject object(value, place, report);
     ChannelSaid said{object.text("name"), object.text("point"), object.text("unit"), 1};
@@ -101,6 +123,7 @@ Result<SidecarSaid> readSidecar(const std::string& text, const std::string& file
     {
         JsonObject object(*json, "", report);
         said.facts = readFacts(object);
+        readRateAndDate(object, said);
         said.channels = readChannels(object, channelsInFile);
     }
     if (report.error) return fail(*report.error);
@@ -118,6 +141,28 @@ void applyChannel(Channel& channel, const ChannelSaid& said) {
     channel.fullScale *= std::abs(said.scale);
     channel.scale *= said.scale;
 }
+// The rate somebody states is the truer one, where it is the file's own but for its last digits.
+Status applyRate(Recording& recording, double hertz, const std::string& sidecarFile) {
+    const double own = recording.channels.empty() ? hertz : recording.channels[0].sampleRateHz;
+    const double off = std::abs(own / hertz - 1);
+    if (!(off <= kSameRate))
+        return fail(ErrorKind::Invalid, sidecarFile, "/sample_rate_hz",
+                    fmt::format("is {}, the recording itself says {}", hertz, own));
+    if (off > kPrintedRate)
+        recording.warnings.push_back(fmt::format("{}: sample_rate_hz: {} holds, {} says {}",
+                                                 oneLine(sidecarFile), hertz, oneLine(recording.file), own));
+    for (Channel& channel : recording.channels)
+        channel.sampleRateHz = hertz;
+    return {};
+}
+
+void applyFileTime(Recording& recording, const std::string& sidecarFile) {
+    if (recording.time) return;
+    recording.time = recording.fileTime;
+    if (!recording.time)
+        recording.warnings.push_back(fmt::format("{}: file_time says utc, but {} carries no date",
+                                                 oneLine(sidecarFile), oneLine(recording.file)));
+}
 }  // namespace
 
 std::string sidecarPath(const std::string& recordingPath) {
@@ -128,8 +173,11 @@ Status applySidecar(Recording& recording, const std::string& sidecarText, const 
     std::vector<std::string> warnings;
     const auto said = readSidecar(sidecarText, sidecarFile, recording.channels.size(), warnings);
     if (!said) return fail(said.error());
+    if (said->sampleRateHz)
+        if (auto good = applyRate(recording, *said->sampleRateHz, sidecarFile); !good) return good;
     recording.warnings.insert(recording.warnings.end(), warnings.begin(), warnings.end());
     mergeFacts(recording, said->facts, sidecarFile);
+    if (said->fileTimeIsUtc) applyFileTime(recording, sidecarFile);
     for (std::size_t c = 0; c < said->channels.size(); ++c)
         applyChannel(recording.channels[c], said->channels[c]);
     givePoints(recording);

@@ -4,6 +4,7 @@ include(GNUInstallDirs)
 set(package_dir ${PROJECT_SOURCE_DIR}/resources/package)
 
 install(TARGETS fettle-cli RUNTIME)
+install(TARGETS fettle-variables RUNTIME DESTINATION libexec/fettle) # started by the others alone
 install(FILES ${package_dir}/copyright DESTINATION ${CMAKE_INSTALL_DOCDIR})
 install(DIRECTORY ${PROJECT_SOURCE_DIR}/sample_fleet DESTINATION ${CMAKE_INSTALL_DATADIR}/fettle
         FILES_MATCHING PATTERN "*.json")

@@ -41,6 +41,8 @@ struct Owned {
 const std::vector<Owned> kOwned = {
     {"fftw3", {"core/dsp/fft.cpp"}},
     {"sndfile.h", {"core/signal/sound_"}},
+    {"matio.h", {"app/variables/mat_file.cpp"}},
+    {"hdf5", {"app/variables/hdf5_file.cpp"}},
     {"sqlite3", {"core/store/"}},
     {"zstd", {"core/store/"}},
     {"xxhash", {"core/store/"}},
