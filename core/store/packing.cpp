@@ -50,7 +50,8 @@ std::string pack(std::string_view bytes, int level) {
 
 tl::expected<std::string, std::string> unpack(std::string_view packed, std::size_t most) {
     ZSTD_inBuffer in{packed.data(), packed.size(), 0};
-    std::string bytes, piece(ZSTD_DStreamOutSize(), '\0');
+    thread_local std::string piece(ZSTD_DStreamOutSize(), '\0');  // made once: it is 128 KB
+    std::string bytes;
     ZSTD_DCtx* const context = unpacker();
     std::size_t left = 1;
     while (left != 0) {
