@@ -703,7 +703,7 @@
             <translation>&amp;Maschine</translation>
         </message>
         <message>
-            <source>R&amp;egister</source>
+            <source>Re&amp;gister</source>
             <translation>&amp;Stammdaten</translation>
         </message>
         <message>
@@ -731,7 +731,7 @@
             <translation>An&amp;gefordertes…</translation>
         </message>
         <message>
-            <source>&amp;Refused files…</source>
+            <source>Refuse&amp;d files…</source>
             <translation>Abge&amp;wiesene Dateien…</translation>
         </message>
         <message>
@@ -755,7 +755,7 @@
             <translation>&amp;Neues Ausgangsband…</translation>
         </message>
         <message>
-            <source>Note or &amp;event…</source>
+            <source>&amp;Note or event…</source>
             <translation>Notiz oder &amp;Ereignis…</translation>
         </message>
         <message>
@@ -763,7 +763,7 @@
             <translation>&amp;Befundblatt…</translation>
         </message>
         <message>
-            <source>&amp;Balance…</source>
+            <source>Ba&amp;lance…</source>
             <translation>Aus&amp;wuchten…</translation>
         </message>
         <message>
@@ -775,15 +775,15 @@
             <translation>&amp;Resonanzkarte…</translation>
         </message>
         <message>
-            <source>Find a &amp;bearing…</source>
+            <source>&amp;Find a bearing…</source>
             <translation>&amp;Lager suchen…</translation>
         </message>
         <message>
-            <source>&amp;Larger</source>
+            <source>Lar&amp;ger</source>
             <translation>&amp;Größer</translation>
         </message>
         <message>
-            <source>&amp;Smaller</source>
+            <source>S&amp;maller</source>
             <translation>&amp;Kleiner</translation>
         </message>
         <message>
@@ -3339,6 +3339,142 @@
         <message>
             <source>ended %1 days ago: newer recordings may tell otherwise</source>
             <translation>vor %1 Tagen beendet: neuere Aufzeichnungen können anderes sagen</translation>
+        </message>
+        <message>
+            <source>How bad:</source>
+            <translation>Wie schlimm:</translation>
+        </message>
+        <message>
+            <source>Before:</source>
+            <translation>Vorher:</translation>
+        </message>
+        <message>
+            <source>takes:</source>
+            <translation>braucht:</translation>
+        </message>
+        <message>
+            <source>%1 (no. %2)</source>
+            <translation>%1 (Nr. %2)</translation>
+        </message>
+        <message>
+            <source>people and hours not known</source>
+            <translation>Leute und Stunden nicht bekannt</translation>
+        </message>
+        <message>
+            <source>1 person, %1 to %2 h</source>
+            <translation>1 Person, %1 bis %2 h</translation>
+        </message>
+        <message>
+            <source>%1 people, %2 to %3 h</source>
+            <translation>%1 Leute, %2 bis %3 h</translation>
+        </message>
+        <message>
+            <source>machine stopped</source>
+            <translation>Maschine steht</translation>
+        </message>
+        <message>
+            <source>machine running</source>
+            <translation>Maschine läuft</translation>
+        </message>
+        <message>
+            <source>machine running, stopped for part</source>
+            <translation>Maschine läuft, steht zum Teil</translation>
+        </message>
+        <message>
+            <source>%1 to %2 person-hours</source>
+            <translation>%1 bis %2 Personenstunden</translation>
+        </message>
+        <message>
+            <source>The same work by area, to share a stop</source>
+            <translation>Dieselbe Arbeit nach Bereich, um einen Stillstand zu teilen</translation>
+        </message>
+        <message>
+            <source>area</source>
+            <translation>Bereich</translation>
+        </message>
+        <message>
+            <source>machines</source>
+            <translation>Maschinen</translation>
+        </message>
+        <message>
+            <source>first latest day</source>
+            <translation>erster spätester Tag</translation>
+        </message>
+        <message>
+            <source>takes</source>
+            <translation>braucht</translation>
+        </message>
+        <message>
+            <source>no area given</source>
+            <translation>kein Bereich angegeben</translation>
+        </message>
+        <message>
+            <source>of machines</source>
+            <translation>von Maschinen</translation>
+        </message>
+        <message>
+            <source>at no place of</source>
+            <translation>an keinem Ort von</translation>
+        </message>
+        <message>
+            <source>at some places only of</source>
+            <translation>nur an manchen Orten von</translation>
+        </message>
+        <message>
+            <source>what would show it on most</source>
+            <translation>was es an den meisten zeigen würde</translation>
+        </message>
+        <message>
+            <source>On %1: %2 to act on, %3 to plan for.</source>
+            <translation>Am %1: bei %2 zu handeln, %3 einzuplanen.</translation>
+        </message>
+        <message>
+            <source>%1: %2 (%3, machine stopped for %4)</source>
+            <translation>%1: %2 (%3, Maschine steht bei %4)</translation>
+        </message>
+        <message>
+            <source>All together</source>
+            <translation>Alles zusammen</translation>
+        </message>
+        <message>
+            <source>The work itself by common practice, every finding that asks for work counted: without isolating, getting there and waiting. What is done in one stop may take less.</source>
+            <translation>Die Arbeit selbst nach üblicher Praxis, jeder Befund gezählt, der Arbeit verlangt: ohne Freischalten, Wege und Warten. Was in einem Stillstand getan wird, kann weniger brauchen.</translation>
+        </message>
+        <message>
+            <source>Not counted, for want of figures: %1.</source>
+            <translation>Nicht gezählt, weil Zahlen fehlen: %1.</translation>
+        </message>
+        <message>
+            <source>This is the first round kept here: levels are set against the weeks before it.</source>
+            <translation>Dies ist die erste hier aufbewahrte Runde: Pegel werden an den Wochen davor gemessen.</translation>
+        </message>
+        <message>
+            <source>could be seen at no place of %1 of the %2 listed machines it concerns.</source>
+            <translation>war an keinem Ort von %1 der %2 gelisteten Maschinen zu sehen, die es betrifft.</translation>
+        </message>
+        <message>
+            <source>could be seen at some places only of %1 of the %2 listed machines it concerns.</source>
+            <translation>war nur an manchen Orten von %1 der %2 gelisteten Maschinen zu sehen, die es betrifft.</translation>
+        </message>
+        <message>
+            <source>could be seen at no place of %1, and at some places only of %2, of the %3 listed machines it concerns.</source>
+            <translation>war an keinem Ort von %1 und nur an manchen Orten von %2 der %3 gelisteten Maschinen zu sehen, die es betrifft.</translation>
+        </message>
+        <message>
+            <source>%1. Marked: %2</source>
+            <translation>%1. Markiert: %2</translation>
+        </message>
+        <message>
+            <source>%1 %2, %3</source>
+            <translation>%1 %2, %3</translation>
+        </message>
+        <message>
+            <source>Zone %1 (%2) above %3, %5 % higher than now (%4).</source>
+            <translation>Zone %1 (%2) über %3, %5 % höher als jetzt (%4).</translation>
+        </message>
+        <message>
+            <source>Zone %1 (%2) at %3 or less, %5 % lower than now (%4).</source>
+            <translation>Zone %1 (%2) bei %3 oder weniger, %5 % tiefer als jetzt (%4).</translation>
         </message>
     </context>
     <context>
@@ -9537,6 +9673,901 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
         <message>
             <source>round of %1 to %2</source>
             <translation>Runde vom %1 bis %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>Engine</name>
+        <message>
+            <source>unbalance</source>
+            <translation>Unwucht</translation>
+        </message>
+        <message>
+            <source>misalignment</source>
+            <translation>Ausrichtfehler</translation>
+        </message>
+        <message>
+            <source>bent shaft</source>
+            <translation>krumme Welle</translation>
+        </message>
+        <message>
+            <source>looseness</source>
+            <translation>Lose</translation>
+        </message>
+        <message>
+            <source>soft foot</source>
+            <translation>Hinkefuß</translation>
+        </message>
+        <message>
+            <source>resonance</source>
+            <translation>Resonanz</translation>
+        </message>
+        <message>
+            <source>rub</source>
+            <translation>Streifen</translation>
+        </message>
+        <message>
+            <source>outer-race defect</source>
+            <translation>Außenringschaden</translation>
+        </message>
+        <message>
+            <source>inner-race defect</source>
+            <translation>Innenringschaden</translation>
+        </message>
+        <message>
+            <source>rolling-element defect</source>
+            <translation>Wälzkörperschaden</translation>
+        </message>
+        <message>
+            <source>cage defect</source>
+            <translation>Käfigschaden</translation>
+        </message>
+        <message>
+            <source>dry or worn bearing</source>
+            <translation>trockenes oder verschlissenes Lager</translation>
+        </message>
+        <message>
+            <source>defect of an unknown bearing</source>
+            <translation>Schaden an einem unbekannten Lager</translation>
+        </message>
+        <message>
+            <source>bearing current</source>
+            <translation>Lagerstrom</translation>
+        </message>
+        <message>
+            <source>bearing</source>
+            <translation>Lager</translation>
+        </message>
+        <message>
+            <source>worn gear mesh</source>
+            <translation>verschlissener Zahneingriff</translation>
+        </message>
+        <message>
+            <source>damaged gear tooth</source>
+            <translation>beschädigter Zahn</translation>
+        </message>
+        <message>
+            <source>worn or loose belt</source>
+            <translation>verschlissener oder loser Riemen</translation>
+        </message>
+        <message>
+            <source>blade pass</source>
+            <translation>Schaufeldurchgang</translation>
+        </message>
+        <message>
+            <source>cavitation</source>
+            <translation>Kavitation</translation>
+        </message>
+        <message>
+            <source>rough flow</source>
+            <translation>unruhige Strömung</translation>
+        </message>
+        <message>
+            <source>broken or cracked rotor bars</source>
+            <translation>gebrochene oder gerissene Rotorstäbe</translation>
+        </message>
+        <message>
+            <source>electrical 2 x mains</source>
+            <translation>elektrisch 2 x Netz</translation>
+        </message>
+        <message>
+            <source>uneven air gap</source>
+            <translation>ungleicher Luftspalt</translation>
+        </message>
+        <message>
+            <source>unbalanced supply</source>
+            <translation>unsymmetrische Versorgung</translation>
+        </message>
+        <message>
+            <source>overheating</source>
+            <translation>Überhitzung</translation>
+        </message>
+        <message>
+            <source>sensor</source>
+            <translation>Sensor</translation>
+        </message>
+        <message>
+            <source>raised vibration, cause not named</source>
+            <translation>erhöhte Schwingung, Ursache nicht benannt</translation>
+        </message>
+        <message>
+            <source>asked for by a person</source>
+            <translation>von einer Person verlangt</translation>
+        </message>
+        <message>
+            <source>early</source>
+            <translation>früh</translation>
+        </message>
+        <message>
+            <source>developed</source>
+            <translation>ausgeprägt</translation>
+        </message>
+        <message>
+            <source>late</source>
+            <translation>spät</translation>
+        </message>
+        <message>
+            <source>watch</source>
+            <translation>beobachten</translation>
+        </message>
+        <message>
+            <source>suspect</source>
+            <translation>verdächtig</translation>
+        </message>
+        <message>
+            <source>probable</source>
+            <translation>wahrscheinlich</translation>
+        </message>
+        <message>
+            <source>raised</source>
+            <translation>erhöht</translation>
+        </message>
+        <message>
+            <source>high</source>
+            <translation>hoch</translation>
+        </message>
+        <message>
+            <source>stopped</source>
+            <translation>steht</translation>
+        </message>
+        <message>
+            <source>energised_not_turning</source>
+            <translation>unter Spannung, dreht nicht</translation>
+        </message>
+        <message>
+            <source>turning_unpowered</source>
+            <translation>dreht ohne Antrieb</translation>
+        </message>
+        <message>
+            <source>run_up_or_down</source>
+            <translation>Hoch- oder Auslauf</translation>
+        </message>
+        <message>
+            <source>running</source>
+            <translation>läuft</translation>
+        </message>
+        <message>
+            <source>running_unloaded</source>
+            <translation>läuft ohne Last</translation>
+        </message>
+        <message>
+            <source>unsteady</source>
+            <translation>unruhig</translation>
+        </message>
+        <message>
+            <source>unknown</source>
+            <translation>unbekannt</translation>
+        </message>
+        <message>
+            <source>found</source>
+            <translation>gefunden</translation>
+        </message>
+        <message>
+            <source>absent</source>
+            <translation>fehlt</translation>
+        </message>
+        <message>
+            <source>left out</source>
+            <translation>ausgelassen</translation>
+        </message>
+        <message>
+            <source>simulation only</source>
+            <translation>nur an der Simulation</translation>
+        </message>
+        <message>
+            <source>open data</source>
+            <translation>an offenen Daten</translation>
+        </message>
+        <message>
+            <source>published numbers</source>
+            <translation>an veröffentlichten Zahlen</translation>
+        </message>
+        <message>
+            <source>not stated</source>
+            <translation>nicht angegeben</translation>
+        </message>
+        <message>
+            <source>order parts by</source>
+            <translation>Teile bestellen bis</translation>
+        </message>
+        <message>
+            <source>do not run beyond</source>
+            <translation>nicht länger laufen lassen als bis</translation>
+        </message>
+        <message>
+            <source>inspect by</source>
+            <translation>prüfen bis</translation>
+        </message>
+        <message>
+            <source>next planned stop</source>
+            <translation>nächster geplanter Stillstand</translation>
+        </message>
+        <message>
+            <source>filled in by the planner</source>
+            <translation>trägt die Arbeitsplanung ein</translation>
+        </message>
+        <message>
+            <source>order nothing before the inspection</source>
+            <translation>vor der Prüfung nichts bestellen</translation>
+        </message>
+        <message>
+            <source>order nothing before the inspection; the parts listed are what a repair may take</source>
+            <translation>vor der Prüfung nichts bestellen; die Teile sind, was eine Reparatur brauchen kann</translation>
+        </message>
+        <message>
+            <source>nothing to wait for; have the small parts listed at hand</source>
+            <translation>auf nichts zu warten; die Kleinteile bereithalten</translation>
+        </message>
+        <message>
+            <source>no part is known to be needed</source>
+            <translation>kein Teil ist als nötig bekannt</translation>
+        </message>
+        <message>
+            <source>no date: how bad it is was not graded</source>
+            <translation>kein Datum: wie schlimm es ist, wurde nicht eingestuft</translation>
+        </message>
+        <message>
+            <source>no job yet</source>
+            <translation>noch kein Auftrag</translation>
+        </message>
+        <message>
+            <source>act: ahead of the plan</source>
+            <translation>handeln: vor dem Plan</translation>
+        </message>
+        <message>
+            <source>act: ahead of the plan; the date below is the latest</source>
+            <translation>handeln: vor dem Plan; das Datum unten ist das späteste</translation>
+        </message>
+        <message>
+            <source>act: ahead of the plan; the date below has passed</source>
+            <translation>handeln: vor dem Plan; das Datum unten ist vorbei</translation>
+        </message>
+        <message>
+            <source>plan: a job for a planned stop</source>
+            <translation>einplanen: für einen geplanten Stillstand</translation>
+        </message>
+        <message>
+            <source>plan: a job for a planned stop before the date below</source>
+            <translation>einplanen: für einen geplanten Stillstand vor dem Datum unten</translation>
+        </message>
+        <message>
+            <source>plan: a job for a planned stop; the date below has passed</source>
+            <translation>einplanen: für einen geplanten Stillstand; das Datum unten ist vorbei</translation>
+        </message>
+        <message>
+            <source>watch: no repair yet, looked at again in the next round</source>
+            <translation>beobachten: noch keine Reparatur, wird in der nächsten Runde wieder angesehen</translation>
+        </message>
+        <message>
+            <source>unseen: nothing could be judged here this week</source>
+            <translation>ungesehen: hier war diese Woche nichts zu beurteilen</translation>
+        </message>
+        <message>
+            <source>leave: nothing asks for work</source>
+            <translation>lassen: nichts verlangt Arbeit</translation>
+        </message>
+        <message>
+            <source>Possible: level and pattern fit, but these recordings alone cannot name the cause. The inspection decides.</source>
+            <translation>Möglich: Pegel und Muster passen, aber diese Aufzeichnungen allein können die Ursache nicht benennen. Die Prüfung entscheidet.</translation>
+        </message>
+        <message>
+            <source>No evidence beyond chance. This is not the odds that the fault is there.</source>
+            <translation>Kein Hinweis über den Zufall hinaus. Das ist keine Wahrscheinlichkeit dafür, dass der Schaden da ist.</translation>
+        </message>
+        <message>
+            <source>Too few findings were opened and reported here yet to say how often one is confirmed; please report what you find.</source>
+            <translation>Noch wurden hier zu wenige Befunde geöffnet und gemeldet, um zu sagen, wie oft einer bestätigt wird; bitte melden, was gefunden wird.</translation>
+        </message>
+        <message>
+            <source>This finding has no weight: it rests on level and pattern, so there are no lines to add up.</source>
+            <translation>Dieser Befund hat kein Gewicht: er beruht auf Pegel und Muster, darum gibt es keine Linien zu summieren.</translation>
+        </message>
+        <message>
+            <source>stock number</source>
+            <translation>Lagernummer</translation>
+        </message>
+        <message>
+            <source>on hand</source>
+            <translation>vorhanden</translation>
+        </message>
+        <message>
+            <source>lead time</source>
+            <translation>Lieferzeit</translation>
+        </message>
+        <message>
+            <source>point of isolation</source>
+            <translation>Trennstelle</translation>
+        </message>
+        <message>
+            <source>locked by</source>
+            <translation>verschlossen von</translation>
+        </message>
+        <message>
+            <source>proved dead by</source>
+            <translation>spannungsfrei festgestellt von</translation>
+        </message>
+        <message>
+            <source>The site fills these in from its own list. Nothing here says which or how many there are.</source>
+            <translation>Das Werk trägt diese aus seiner eigenen Liste ein. Nichts hier sagt, welche oder wie viele es sind.</translation>
+        </message>
+        <message>
+            <source>confirm on the plate before ordering</source>
+            <translation>vor dem Bestellen am Schild prüfen</translation>
+        </message>
+        <message>
+            <source>if the motor is changed instead; compare the plates</source>
+            <translation>falls stattdessen der Motor getauscht wird; Schilder vergleichen</translation>
+        </message>
+        <message>
+            <source>People, hours, tools and permits are common practice for the inspection; the site knows its machine and decides.</source>
+            <translation>Leute, Stunden, Werkzeug und Erlaubnisse sind für die Prüfung üblich; das Werk kennt seine Maschine und entscheidet.</translation>
+        </message>
+        <message>
+            <source>People, hours, tools and permits are common practice for such a job; the site knows its machine and decides.</source>
+            <translation>Leute, Stunden, Werkzeug und Erlaubnisse sind für eine solche Arbeit üblich; das Werk kennt seine Maschine und entscheidet.</translation>
+        </message>
+        <message>
+            <source>grease</source>
+            <translation>Fett</translation>
+        </message>
+        <message>
+            <source>seal</source>
+            <translation>Dichtung</translation>
+        </message>
+        <message>
+            <source>coupling element</source>
+            <translation>Kupplungselement</translation>
+        </message>
+        <message>
+            <source>shims</source>
+            <translation>Passbleche</translation>
+        </message>
+        <message>
+            <source>spare motor</source>
+            <translation>Ersatzmotor</translation>
+        </message>
+        <message>
+            <source>balance weights</source>
+            <translation>Wuchtgewichte</translation>
+        </message>
+        <message>
+            <source>foundation bolts</source>
+            <translation>Fundamentschrauben</translation>
+        </message>
+        <message>
+            <source>belt set</source>
+            <translation>Riemensatz</translation>
+        </message>
+        <message>
+            <source>gear pair</source>
+            <translation>Radpaar</translation>
+        </message>
+        <message>
+            <source>oil</source>
+            <translation>Öl</translation>
+        </message>
+        <message>
+            <source>impeller</source>
+            <translation>Laufrad</translation>
+        </message>
+        <message>
+            <source>clearance</source>
+            <translation>Lagerluft</translation>
+        </message>
+        <message>
+            <source>seal or shield</source>
+            <translation>Dicht- oder Deckscheibe</translation>
+        </message>
+        <message>
+            <source>cage</source>
+            <translation>Käfig</translation>
+        </message>
+        <message>
+            <source>type</source>
+            <translation>Art</translation>
+        </message>
+        <message>
+            <source>grams</source>
+            <translation>Gramm</translation>
+        </message>
+        <message>
+            <source>size</source>
+            <translation>Größe</translation>
+        </message>
+        <message>
+            <source>thickness</source>
+            <translation>Dicke</translation>
+        </message>
+        <message>
+            <source>size of foot</source>
+            <translation>Fußgröße</translation>
+        </message>
+        <message>
+            <source>designation</source>
+            <translation>Bezeichnung</translation>
+        </message>
+        <message>
+            <source>fixing</source>
+            <translation>Befestigung</translation>
+        </message>
+        <message>
+            <source>grade</source>
+            <translation>Güte</translation>
+        </message>
+        <message>
+            <source>drawing</source>
+            <translation>Zeichnung</translation>
+        </message>
+        <message>
+            <source>teeth</source>
+            <translation>Zähne</translation>
+        </message>
+        <message>
+            <source>litres</source>
+            <translation>Liter</translation>
+        </message>
+        <message>
+            <source>profile</source>
+            <translation>Profil</translation>
+        </message>
+        <message>
+            <source>length</source>
+            <translation>Länge</translation>
+        </message>
+        <message>
+            <source>belts in the set</source>
+            <translation>Riemen im Satz</translation>
+        </message>
+        <message>
+            <source>lifting</source>
+            <translation>Heben</translation>
+        </message>
+        <message>
+            <source>hot work where a flame or grinder is used</source>
+            <translation>Heißarbeit, wo mit Flamme oder Schleifer gearbeitet wird</translation>
+        </message>
+        <message>
+            <source>work at height above 2 m</source>
+            <translation>Arbeit in über 2 m Höhe</translation>
+        </message>
+        <message>
+            <source>explosive dust or gas where the area is zoned</source>
+            <translation>Staub- oder Gasexplosion, wo der Bereich eine Zone ist</translation>
+        </message>
+        <message>
+            <source>live electrical measurement</source>
+            <translation>Messen unter Spannung</translation>
+        </message>
+        <message>
+            <source>confined space where somebody reaches into the casing</source>
+            <translation>enger Raum, wo jemand ins Gehäuse greift</translation>
+        </message>
+        <message>
+            <source>opening of a line that holds a medium</source>
+            <translation>Öffnen einer Leitung mit Medium</translation>
+        </message>
+        <message>
+            <source>Before a guard comes off: isolate, lock and tag out every source of energy, and prove it dead.</source>
+            <translation>Bevor eine Schutzhaube abkommt: jede Energiequelle trennen, verschließen, kennzeichnen und die Freiheit von Energie feststellen.</translation>
+        </message>
+        <message>
+            <source>Stored energy stays: springs, pressure, hanging loads, capacitors of drives, a fan turned by draught. Block, vent, earth or wait.</source>
+            <translation>Gespeicherte Energie bleibt: Federn, Druck, hängende Lasten, Kondensatoren von Umrichtern, ein Ventilator, den der Zug dreht. Blockieren, entlasten, erden oder warten.</translation>
+        </message>
+        <message>
+            <source>Surfaces may be hot enough to burn; let them cool or protect yourself.</source>
+            <translation>Oberflächen können zum Verbrennen heiß sein; abkühlen lassen oder sich schützen.</translation>
+        </message>
+        <message>
+            <source>Run tests only with every guard fitted and nobody within reach of moving parts.</source>
+            <translation>Probeläufe nur mit allen Schutzhauben und niemandem in Reichweite bewegter Teile.</translation>
+        </message>
+        <message>
+            <source>Only people who are trained and authorised for it do this work; electrical work is for qualified electrical staff.</source>
+            <translation>Nur dafür ausgebildete und befugte Personen tun diese Arbeit; elektrische Arbeit ist Sache von Elektrofachkräften.</translation>
+        </message>
+        <message>
+            <source>Site rules, local codes and licensed electrical and mechanical practice come first. This sheet is advice from measured data; it is no permit to work.</source>
+            <translation>Werksregeln, örtliche Vorschriften und die zugelassene elektrische und mechanische Praxis gehen vor. Dieses Blatt ist Rat aus Messdaten; es ist keine Arbeitserlaubnis.</translation>
+        </message>
+        <message>
+            <source>as told</source>
+            <translation>wie gesagt</translation>
+        </message>
+        <message>
+            <source>another fault</source>
+            <translation>ein anderer Schaden</translation>
+        </message>
+        <message>
+            <source>nothing found</source>
+            <translation>nichts gefunden</translation>
+        </message>
+        <message>
+            <source>not opened</source>
+            <translation>nicht geöffnet</translation>
+        </message>
+        <message>
+            <source>it showed as (ISO 14224 manner)</source>
+            <translation>es zeigte sich als (nach Art der ISO 14224)</translation>
+        </message>
+        <message>
+            <source>VIB vibration</source>
+            <translation>VIB Schwingung</translation>
+        </message>
+        <message>
+            <source>NOI noise</source>
+            <translation>NOI Geräusch</translation>
+        </message>
+        <message>
+            <source>OHE overheating</source>
+            <translation>OHE Überhitzung</translation>
+        </message>
+        <message>
+            <source>STD structural</source>
+            <translation>STD Struktur</translation>
+        </message>
+        <message>
+            <source>BRD breakdown</source>
+            <translation>BRD Ausfall</translation>
+        </message>
+        <message>
+            <source>SER minor</source>
+            <translation>SER geringfügig</translation>
+        </message>
+        <message>
+            <source>OTH other</source>
+            <translation>OTH anderes</translation>
+        </message>
+        <message>
+            <source>came from</source>
+            <translation>kam von</translation>
+        </message>
+        <message>
+            <source>wear</source>
+            <translation>Verschleiß</translation>
+        </message>
+        <message>
+            <source>fatigue</source>
+            <translation>Ermüdung</translation>
+        </message>
+        <message>
+            <source>breakage</source>
+            <translation>Bruch</translation>
+        </message>
+        <message>
+            <source>corrosion</source>
+            <translation>Korrosion</translation>
+        </message>
+        <message>
+            <source>dirt or build-up</source>
+            <translation>Schmutz oder Anbackung</translation>
+        </message>
+        <message>
+            <source>lubrication</source>
+            <translation>Schmierung</translation>
+        </message>
+        <message>
+            <source>electrical</source>
+            <translation>elektrisch</translation>
+        </message>
+        <message>
+            <source>other</source>
+            <translation>anderes</translation>
+        </message>
+        <message>
+            <source>bearing damage (ISO 15243)</source>
+            <translation>Lagerschaden (ISO 15243)</translation>
+        </message>
+        <message>
+            <source>electrical erosion</source>
+            <translation>Stromerosion</translation>
+        </message>
+        <message>
+            <source>plastic deformation</source>
+            <translation>plastische Verformung</translation>
+        </message>
+        <message>
+            <source>cracking</source>
+            <translation>Rissbildung</translation>
+        </message>
+        <message>
+            <source>old part kept and tagged</source>
+            <translation>Altteil aufgehoben und gekennzeichnet</translation>
+        </message>
+        <message>
+            <source>photo</source>
+            <translation>Foto</translation>
+        </message>
+        <message>
+            <source>yes</source>
+            <translation>ja</translation>
+        </message>
+        <message>
+            <source>no</source>
+            <translation>nein</translation>
+        </message>
+        <message>
+            <source>what was found</source>
+            <translation>was gefunden wurde</translation>
+        </message>
+        <message>
+            <source>work order number</source>
+            <translation>Auftragsnummer</translation>
+        </message>
+        <message>
+            <source>people x hours</source>
+            <translation>Leute x Stunden</translation>
+        </message>
+        <message>
+            <source>done on</source>
+            <translation>erledigt am</translation>
+        </message>
+        <message>
+            <source>tag of the old part</source>
+            <translation>Kennzeichen des Altteils</translation>
+        </message>
+        <message>
+            <source>alignment before: offset, angle</source>
+            <translation>Ausrichtung vorher: Versatz, Winkel</translation>
+        </message>
+        <message>
+            <source>alignment after: offset, angle</source>
+            <translation>Ausrichtung nachher: Versatz, Winkel</translation>
+        </message>
+        <message>
+            <source>planner</source>
+            <translation>Planung</translation>
+        </message>
+        <message>
+            <source>fitter</source>
+            <translation>Monteur</translation>
+        </message>
+        <message>
+            <source>engineer</source>
+            <translation>Ingenieur</translation>
+        </message>
+        <message>
+            <source>no axial channel: it shows there first</source>
+            <translation>kein axialer Kanal: dort zeigt es sich zuerst</translation>
+        </message>
+        <message>
+            <source>no radial channel</source>
+            <translation>kein radialer Kanal</translation>
+        </message>
+        <message>
+            <source>no vertical channel: a foot lifts that way</source>
+            <translation>kein senkrechter Kanal: so hebt sich ein Fuß</translation>
+        </message>
+        <message>
+            <source>one radial direction: it answers in one direction most</source>
+            <translation>nur eine radiale Richtung: es antwortet in einer am meisten</translation>
+        </message>
+        <message>
+            <source>the directions of the channels are not given</source>
+            <translation>die Richtungen der Kanäle sind nicht angegeben</translation>
+        </message>
+        <message>
+            <source>the number of blades is not known</source>
+            <translation>die Zahl der Schaufeln ist nicht bekannt</translation>
+        </message>
+        <message>
+            <source>no frame temperature comes with the recordings</source>
+            <translation>mit den Aufzeichnungen kommt keine Gehäusetemperatur</translation>
+        </message>
+        <message>
+            <source>its bearings are not described</source>
+            <translation>seine Lager sind nicht beschrieben</translation>
+        </message>
+        <message>
+            <source>its bearings are not described, and it is heard through the coupling only</source>
+            <translation>seine Lager sind nicht beschrieben, und es ist nur durch die Kupplung zu hören</translation>
+        </message>
+        <message>
+            <source>its bearings are not described, and it is heard through the belt only</source>
+            <translation>seine Lager sind nicht beschrieben, und es ist nur durch den Riemen zu hören</translation>
+        </message>
+        <message>
+            <source>heard through the coupling only</source>
+            <translation>nur durch die Kupplung zu hören</translation>
+        </message>
+        <message>
+            <source>heard through the belt only</source>
+            <translation>nur durch den Riemen zu hören</translation>
+        </message>
+        <message>
+            <source>no stray flux in this recording</source>
+            <translation>kein Streufluss in dieser Aufzeichnung</translation>
+        </message>
+        <message>
+            <source>no point at this bearing: its high frequencies hardly travel</source>
+            <translation>kein Messpunkt an diesem Lager: seine hohen Frequenzen kommen kaum weit</translation>
+        </message>
+        <message>
+            <source>the belt&apos;s length is not known, so its rate is not</source>
+            <translation>die Länge des Riemens ist nicht bekannt, also auch sein Umlauf nicht</translation>
+        </message>
+        <message>
+            <source>the inverter&apos;s output frequency is not known</source>
+            <translation>die Ausgangsfrequenz des Umrichters ist nicht bekannt</translation>
+        </message>
+        <message>
+            <source>the number of rotor bars is not known, so the slot lines are not</source>
+            <translation>die Zahl der Rotorstäbe ist nicht bekannt, also auch die Nutlinien nicht</translation>
+        </message>
+        <message>
+            <source>the third harmonic lies above what this flux channel carries</source>
+            <translation>die dritte Harmonische liegt über dem, was dieser Flusskanal überträgt</translation>
+        </message>
+        <message>
+            <source>an axial reading at the drive end</source>
+            <translation>eine axiale Messung an der Antriebsseite</translation>
+        </message>
+        <message>
+            <source>a radial reading</source>
+            <translation>eine radiale Messung</translation>
+        </message>
+        <message>
+            <source>a vertical reading</source>
+            <translation>eine senkrechte Messung</translation>
+        </message>
+        <message>
+            <source>a second radial reading, across the first</source>
+            <translation>eine zweite radiale Messung, quer zur ersten</translation>
+        </message>
+        <message>
+            <source>enter their designations</source>
+            <translation>ihre Bezeichnungen eintragen</translation>
+        </message>
+        <message>
+            <source>enter its geometry or orders, from the maker</source>
+            <translation>seine Geometrie oder Ordnungen vom Hersteller eintragen</translation>
+        </message>
+        <message>
+            <source>enter pulleys and length</source>
+            <translation>Scheiben und Länge eintragen</translation>
+        </message>
+        <message>
+            <source>a node that sends it, with the ambient</source>
+            <translation>ein Knoten, der sie mit der Umgebung sendet</translation>
+        </message>
+        <message>
+            <source>a node with a flux channel at the motor&apos;s frame</source>
+            <translation>ein Knoten mit Flusskanal am Motorgehäuse</translation>
+        </message>
+        <message>
+            <source>a point at this bearing, stud or adhesive mount</source>
+            <translation>ein Messpunkt an diesem Lager, geschraubt oder geklebt</translation>
+        </message>
+        <message>
+            <source>a recording at another load</source>
+            <translation>eine Aufzeichnung bei anderer Last</translation>
+        </message>
+        <message>
+            <source>the speed better known: stray flux, or a tachometer</source>
+            <translation>die Drehzahl genauer: Streufluss oder Drehzahlgeber</translation>
+        </message>
+        <message>
+            <source>more than a minute at steady speed</source>
+            <translation>mehr als eine Minute bei stetiger Drehzahl</translation>
+        </message>
+        <message>
+            <source>a longer recording or a higher sample rate</source>
+            <translation>eine längere Aufzeichnung oder höhere Abtastrate</translation>
+        </message>
+        <message>
+            <source>a sample rate of 10 kHz or more on a stud or adhesive mount</source>
+            <translation>10 kHz Abtastrate oder mehr, geschraubt oder geklebt</translation>
+        </message>
+        <message>
+            <source>a sample rate of 6.4 kHz or more and a stud or adhesive mount</source>
+            <translation>6,4 kHz Abtastrate oder mehr, geschraubt oder geklebt</translation>
+        </message>
+        <message>
+            <source>a higher sample rate</source>
+            <translation>eine höhere Abtastrate</translation>
+        </message>
+        <message>
+            <source>a sensor of less noise</source>
+            <translation>ein rauschärmerer Sensor</translation>
+        </message>
+        <message>
+            <source>a sensor that reads lower</source>
+            <translation>ein Sensor, der tiefer misst</translation>
+        </message>
+        <message>
+            <source>a wider range</source>
+            <translation>ein weiterer Messbereich</translation>
+        </message>
+        <message>
+            <source>a narrower range</source>
+            <translation>ein engerer Messbereich</translation>
+        </message>
+        <message>
+            <source>a look at the node</source>
+            <translation>ein Blick auf den Knoten</translation>
+        </message>
+        <message>
+            <source>the node seated firmly</source>
+            <translation>der Knoten fest aufgesetzt</translation>
+        </message>
+        <message>
+            <source>enter rotor_bars, from the maker or a slot count</source>
+            <translation>rotor_bars vom Hersteller oder nach Nutzahl eintragen</translation>
+        </message>
+        <message>
+            <source>stray flux, or output_hz with the recording</source>
+            <translation>Streufluss, oder output_hz bei der Aufzeichnung</translation>
+        </message>
+        <message>
+            <source>a long narrow recording: 32 s at 1 kHz</source>
+            <translation>eine lange schmale Aufzeichnung: 32 s bei 1 kHz</translation>
+        </message>
+        <message>
+            <source>What is not named here may still be missed.</source>
+            <translation>Was hier nicht steht, kann trotzdem übersehen werden.</translation>
+        </message>
+        <message>
+            <source>No blind spot is known for these recordings; that proves nothing.</source>
+            <translation>Kein blinder Fleck ist für diese Aufzeichnungen bekannt; das beweist nichts.</translation>
+        </message>
+        <message>
+            <source>The list tells what these sensors can hear. Leave proves no machine sound, and a fault that draws no vibration, flux or heat at a sensor is not in it.</source>
+            <translation>Die Liste sagt, was diese Sensoren hören können. „Lassen“ beweist keine Maschine gesund, und ein Schaden ohne Schwingung, Fluss oder Wärme an einem Sensor steht nicht darin.</translation>
+        </message>
+        <message>
+            <source>Windings, insulation, terminals and protection are not judged here, and a frame temperature is not a winding temperature.</source>
+            <translation>Wicklungen, Isolation, Klemmen und Schutz werden hier nicht beurteilt, und eine Gehäusetemperatur ist keine Wicklungstemperatur.</translation>
+        </message>
+        <message>
+            <source>Entries by zone, by change and by hand carry no stated share of chance; those on evidence do, on average over rounds, not each week.</source>
+            <translation>Einträge nach Zone, Änderung und von Hand tragen keinen genannten Zufallsanteil; die nach Hinweisen tragen ihn im Mittel über Runden, nicht jede Woche.</translation>
+        </message>
+        <message>
+            <source>Dates follow from how bad a finding is and how critical the machine is; they are no forecast of how long a part lasts.</source>
+            <translation>Die Daten folgen daraus, wie schlimm ein Befund und wie wichtig die Maschine ist; sie sagen nicht voraus, wie lange ein Teil hält.</translation>
+        </message>
+        <message>
+            <source>What happens between two recordings is not seen. Noise, smell, smoke, heat and what operators notice come before this list.</source>
+            <translation>Was zwischen zwei Aufzeichnungen geschieht, wird nicht gesehen. Geräusch, Geruch, Rauch, Hitze und was Bediener merken, gehen dieser Liste vor.</translation>
+        </message>
+        <message>
+            <source>accepted</source>
+            <translation>angenommen</translation>
+        </message>
+        <message>
+            <source>not decided yet</source>
+            <translation>noch nicht entschieden</translation>
+        </message>
+        <message>
+            <source>No machine is on leave.</source>
+            <translation>Keine Maschine steht auf Lassen.</translation>
+        </message>
+        <message>
+            <source>no finding was reported on yet</source>
+            <translation>noch wurde zu keinem Befund etwas gemeldet</translation>
+        </message>
+        <message>
+            <source>%1 at %2</source>
+            <translation>%1 an %2</translation>
         </message>
     </context>
 </TS>

@@ -12,6 +12,7 @@
 #include "core/store/day.h"
 #include "ui/dialogs/page_preview.h"
 #include "ui/dialogs/save_file.h"
+#include "ui/model/engine_words.h"
 #include "ui/model/words.h"
 #include "ui/sheet/sheet_file.h"
 #include "ui/sheet/sheet_print.h"
@@ -24,7 +25,7 @@ namespace {
 QString findingText(const SheetContent& sheet, std::size_t number) {
     const QString mark = QString::number(number) + QStringLiteral(". ");
     if (number == sheet.number)
-        return mark + shown(sheet.faultName) +
+        return mark + engineText(sheet.faultName) +
                (sheet.atWords.empty() ? QString() : QStringLiteral(", ") + shown(sheet.atWords)) +
                QStringLiteral(": ") + urgencyWord(sheet.urgency);
     for (const std::string& other : sheet.otherFindings)

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/diagnosis/wording.h"
+#include "ui/model/engine_words.h"
 #include "ui/model/numbers.h"
 #include "ui/theme/tr.h"
 #include "ui/theme/urgency_disc.h"
@@ -77,7 +77,7 @@ const std::vector<Word>& eventKinds() {
 }
 
 QString faultWords(const std::string& fault, const std::string& at) {
-    const QString name = shown(faultName(fault));
+    const QString name = faultNameText(fault);
     return at.empty() ? name : tr("%1, %2").arg(name, shown(at));
 }
 

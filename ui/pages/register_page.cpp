@@ -8,8 +8,8 @@
 #include <QStandardItemModel>
 #include <QTabWidget>
 
-#include "core/diagnosis/wording.h"
 #include "core/fleet/machine_desk.h"
+#include "ui/model/engine_words.h"
 #include "ui/model/shortcuts.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
@@ -165,8 +165,8 @@ void RegisterPage::showHistory(int row) {
 void RegisterPage::showBlind(const Blind& blind) {
     blind_->removeRows(0, blind_->rowCount());
     for (const BlindSpot& spot : blind.spots)
-        blind_->appendRow({cell(shown(faultName(spot.fault))), cell(shown(spot.at)), cell(shown(spot.why)),
-                           cell(shown(spot.cure))});
+        blind_->appendRow({cell(faultNameText(spot.fault)), cell(shown(spot.at)), cell(engineText(spot.why)),
+                           cell(engineText(spot.cure))});
     blindWord_->setText(blind.spots.empty() && blind.word.empty()
                             ? tr("Nothing that is looked for is blind here.")
                             : shown(blind.word));

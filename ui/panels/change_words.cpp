@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "ui/model/engine_words.h"
 #include "ui/model/numbers.h"
 #include "ui/model/words.h"
 #include "ui/panels/evidence_words.h"
@@ -56,14 +57,18 @@ QString stageWords(const StageStep& stage) {
     const QString then = urgencyWord(stage.urgency);
     if (stage.velocityLines > 0)
         return tr("Stage %1 (%2) when %3 of its harmonics stand in the velocity spectrum below 1 kHz.")
-            .arg(shown(stage.value), then)
+            .arg(engineText(stage.value), then)
             .arg(stage.velocityLines);
     if (stage.sidebands == 0)
-        return tr("Stage %1 (%2) with %3 more harmonics.").arg(shown(stage.value), then).arg(stage.carriers);
+        return tr("Stage %1 (%2) with %3 more harmonics.")
+            .arg(engineText(stage.value), then)
+            .arg(stage.carriers);
     if (stage.carriers == 0)
-        return tr("Stage %1 (%2) with %3 more sidebands.").arg(shown(stage.value), then).arg(stage.sidebands);
+        return tr("Stage %1 (%2) with %3 more sidebands.")
+            .arg(engineText(stage.value), then)
+            .arg(stage.sidebands);
     return tr("Stage %1 (%2) with %3 more harmonics and %4 more sidebands.")
-        .arg(shown(stage.value), then)
+        .arg(engineText(stage.value), then)
         .arg(stage.carriers)
         .arg(stage.sidebands);
 }
@@ -76,10 +81,10 @@ QString levelWords(const LevelStep& step, const Units& units) {
                    ? tr("No longer graded when the sideband is %1 or more below its carrier (now %2).")
                          .arg(level, now)
                    : tr("Graded %1 (%2) when the sideband is %3 below its carrier (now %4).")
-                         .arg(shown(step.value), urgencyWord(step.urgency), level, now);
-    return (step.up ? tr("Zone %1 (%2) above %3 (now %4, %5 % more).")
-                    : tr("Zone %1 (%2) at %3 or less (now %4, %5 % less)."))
-        .arg(shown(step.value), urgencyWord(step.urgency), level, now)
+                         .arg(engineText(step.value), urgencyWord(step.urgency), level, now);
+    return (step.up ? tr("Zone %1 (%2) above %3, %5 % higher than now (%4).")
+                    : tr("Zone %1 (%2) at %3 or less, %5 % lower than now (%4)."))
+        .arg(engineText(step.value), urgencyWord(step.urgency), level, now)
         .arg(fixedText(std::abs(step.level / step.now - 1) * 100, 0));
 }
 

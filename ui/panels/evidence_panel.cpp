@@ -4,8 +4,8 @@
 #include <QLabel>
 #include <QPushButton>
 
-#include "core/diagnosis/wording.h"
 #include "core/machine/path.h"
+#include "ui/model/engine_words.h"
 #include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
 #include "ui/model/unit_words.h"
@@ -249,7 +249,7 @@ void EvidencePanel::showClaims() {
     for (std::size_t i = 0; i < claims.size() && i < kMostClaims; ++i) {
         const Claim& c = claims[i];
         texts << tr("%1 of %2, %3 (%4, %5)")
-                     .arg(shown(c.line), shown(faultName(c.fault)), shown(c.at), shown(toText(c.state)),
+                     .arg(shown(c.line), faultNameText(c.fault), shown(c.at), engineText(toText(c.state)),
                           fixedText(c.printed, 1));
     }
     if (claims.size() > kMostClaims) texts << tr("%1 more").arg(claims.size() - kMostClaims);

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/diagnosis/wording.h"
+#include "ui/model/engine_words.h"
 
 namespace fettle {
 
@@ -22,7 +22,7 @@ bool heavier(const std::optional<double>& a, const std::optional<double>& b) {
 FaultEntry entryOf(const Hypothesis& h, bool found) {
     return {h.fault,
             h.at,
-            capital(faultName(h.fault)),
+            capital(faultNameText(h.fault).toStdString()),
             h.weightDban,
             h.urgency,
             found,

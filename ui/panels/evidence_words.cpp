@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "core/diagnosis/blind_rows.h"
-#include "core/diagnosis/wording.h"
 #include "core/machine/path.h"
+#include "ui/model/engine_words.h"
 #include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
@@ -76,7 +76,7 @@ QString levelText(double stored, const std::string& unit, const Units& units) {
 
 QString verdictWords(const Hypothesis& h) {
     if (!h.sentence.empty()) return weighedAlone(shown(h.sentence));
-    const QString name = shown(faultName(h.fault));
+    const QString name = faultNameText(h.fault);
     if (!h.weightDban) return tr("Not judged: %1, %2: %3.").arg(name, shown(h.at), shown(h.why));
     QStringList words{tr("No finding: %1, %2: the best chance fit reaches %3 decibans; a finding needs 20.")
                           .arg(name, shown(h.at))
@@ -145,7 +145,7 @@ QString factWords(const Hypothesis& h, const PanelContent& content, const Units&
             facts << tr("lines of the strongest recording, %1")
                          .arg(momentText(content.times[h.recording], content.zone));
     }
-    if (!h.provedOn.empty()) facts << tr("proved on %1").arg(shown(h.provedOn));
+    if (!h.provedOn.empty()) facts << tr("proved on %1").arg(engineText(h.provedOn));
     facts.removeAll(QString());
     return facts.join(QStringLiteral("; "));
 }
@@ -156,7 +156,7 @@ QStringList rivalWords(const Examination& examination, const Hypothesis& h) {
         const Rival& r = lines.rival;
         QString text =
             tr("%1, %2: %3 decibans before claims; %4.")
-                .arg(shown(faultName(r.fault)), shown(r.at), fixedText(r.weightDban, 1), shown(r.lines));
+                .arg(faultNameText(r.fault), shown(r.at), fixedText(r.weightDban, 1), shown(r.lines));
         if (lines.known) text += u' ' + decidingWords(lines);
         words << text;
     }
@@ -173,9 +173,9 @@ QStringList leftOutWords(const Hypothesis& h) {
 QStringList blindWords(const Examination& examination, const Hypothesis& h) {
     QStringList own, others;
     for (const BlindRow& row : blindRows(examination.blind)) {
-        QString text = shown(blindWhat(row));
-        text = text.isEmpty() ? shown(row.why) : tr("%1: %2").arg(text, shown(row.why));
-        if (!row.cure.empty()) text = tr("%1. Cure: %2").arg(text, shown(row.cure));
+        QString text = blindWhatText(row);
+        text = text.isEmpty() ? engineText(row.why) : tr("%1: %2").arg(text, engineText(row.why));
+        if (!row.cure.empty()) text = tr("%1. Cure: %2").arg(text, engineText(row.cure));
         const bool ofFault = std::count(row.faults.begin(), row.faults.end(), h.fault) > 0;
         const bool ofPlace = row.places.empty() || std::count(row.places.begin(), row.places.end(), h.at) > 0;
         (ofFault && ofPlace ? own : others) << text;

@@ -1,0 +1,94 @@
+// What the engine says out of a fixed set is read in the window's language, word for word as the engine says
+// it today: a sentence that was changed there and not here stays English and fails. Source: the engine's own
+// tables and functions.
+#include "ui/model/engine_words.h"
+
+#include <QCoreApplication>
+#include <QTranslator>
+
+#include "core/diagnosis/wording.h"
+#include "core/fleet/advice.h"
+#include "core/fleet/sheet_dates.h"
+#include "core/fleet/sheet_words.h"
+#include "core/fleet/sheet_work.h"
+#include "tests/ui/desk_fixture.h"
+#include "ui/model/words.h"
+
+namespace fettle {
+namespace {
+
+class EngineWords : public testing::Test {
+  protected:
+    void SetUp() override {
+        ASSERT_TRUE(german_.load(QStringLiteral("fettle_de"), QStringLiteral(":/i18n")));
+        QCoreApplication::installTranslator(&german_);
+    }
+    void TearDown() override { QCoreApplication::removeTranslator(&german_); }
+
+    void expectListed(const std::string& text) {
+        if (text.empty()) return;
+        const QString there = german_.translate("Engine", text.c_str());
+        EXPECT_FALSE(there.isEmpty()) << text;
+    }
+    void expectListed(const std::vector<std::string>& texts) {
+        for (const std::string& text : texts)
+            expectListed(text);
+    }
+
+    QTranslator german_;
+};
+
+TEST_F(EngineWords, EveryFaultHasItsName) {
+    for (const std::string& fault : faultKeys())
+        expectListed(faultName(fault));
+    EXPECT_EQ(faultWords("bearing_outer_race", "driver DE").toStdString(), "Außenringschaden, driver DE");
+    EXPECT_EQ(blindWhatText({{"gear_mesh"}, {"G1"}, "", ""}).toStdString(),
+              "verschlissener Zahneingriff an G1");
+}
+
+TEST_F(EngineWords, TheFixedPartsOfASheetAreAllThere) {
+    expectListed(cautions());
+    for (const char* urgency : {"act", "plan", "watch", "unseen", "leave"})
+        for (const char* date : {"", "2026-05-04"})
+            for (const bool overdue : {false, true})
+                expectListed(urgencyWords(urgency, {"", date, "", overdue}));
+    Hypothesis possible;
+    expectListed(howSureWords(possible));
+    possible.weightDban = 0;
+    expectListed(howSureWords(possible));
+    expectListed(siteRecordWords({}, {}, ""));
+    expectListed(jobWords({}));
+    const SheetIsolation boxes = isolationBoxes();
+    expectListed(boxes.columns);
+    expectListed(boxes.note);
+}
+
+TEST_F(EngineWords, PartsPermitsAndTheHalfToSendBackAreAllThere) {
+    const auto table = AdviceTable::load();
+    ASSERT_TRUE(table) << table.error().sentence();
+    expectListed(table->partBoxes());
+    SheetCase sheet;
+    sheet.machine = std::make_shared<Machine>();
+    for (const std::string& fault : faultKeys()) {
+        const Advice& advice = table->of(fault);
+        expectListed(advice.need.permits);
+        expectListed(advice.inspectNeed.permits);
+        for (const AdvicePart& part : advice.parts)
+            expectListed(part.blanks);
+        sheet.finding.fault = fault;
+        for (const SheetField& field : returnFields(sheet, advice)) {
+            expectListed(field.label);
+            expectListed(field.choices);
+        }
+        expectListed(needOf(sheet, advice).note);
+    }
+}
+
+// Words of a person are nobody's to translate, nor what is none of the set.
+TEST_F(EngineWords, WhatIsNoneOfThemStaysAsItIs) {
+    EXPECT_EQ(engineText("5.6 mm/s is zone D").toStdString(), "5.6 mm/s is zone D");
+    EXPECT_EQ(engineText("").toStdString(), "");
+}
+
+}  // namespace
+}  // namespace fettle
