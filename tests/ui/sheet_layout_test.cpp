@@ -5,8 +5,11 @@
 
 #include <gtest/gtest.h>
 
+#include <QTextLayout>
+
 #include "tests/ui/sheet_made.h"
 #include "ui/sheet/line_table.h"
+#include "ui/sheet/trend_events.h"
 
 namespace fettle::sheet_test {
 namespace {
@@ -163,6 +166,35 @@ TEST(SheetLayout, EveryPageTellsTheTagAndWhichItIs) {
     }
     for (const SheetPage& page : layOutSheet(ordinary(), true, PaperSize::A4))
         EXPECT_TRUE(says(page, QStringLiteral("KL-ID-01   ")));
+}
+
+// "mm/s" is not cut at its stroke, whatever the width.
+TEST(SheetPage, AUnitIsNotBrokenAtItsStroke) {
+    const QString text = QStringLiteral(
+        "It shakes at 5.6 mm/s; a machine is tripped at 5.6 mm/s at most (1.25 x the C/D limit).");
+    for (int width = 300; width < 3000; width += 37) {
+        SheetPage page;
+        place(page, text, {0, 0}, width, {.pt = 9});
+        const auto& layout = *page.texts.front().layout;
+        for (int i = 0; i + 1 < layout.lineCount(); ++i) {
+            const QTextLine line = layout.lineAt(i);
+            const QString shown = text.mid(line.textStart(), line.textLength());
+            EXPECT_FALSE(shown.endsWith(u'/') && shown.contains(u' ')) << width << shown.toStdString();
+        }
+    }
+}
+
+// Two marks cannot stand over each other's names: numbers, and a caption that tells them.
+TEST(SheetEvents, AreNumberedByDayAndToldInTheCaption) {
+    SheetTrend trend;
+    const auto at = [](const char* time) { return *parseUtc(time); };
+    trend.events = {{at("2026-04-03T07:30:00Z"), "repair"},
+                    {at("2026-01-20T07:50:00Z"), "greasing"},
+                    {at("2026-04-03T09:30:00Z"), "moved node"}};
+    EXPECT_EQ(eventsCaption(trend).toStdString(),
+              "1 greasing, 20 January 2026; 2 repair, node moved, 3 April 2026");
+    EXPECT_EQ(paperEvents(trend).size(), 2u);
+    EXPECT_TRUE(eventsCaption({}).isEmpty());
 }
 
 // A look that somebody asks for has no lines and no figures.

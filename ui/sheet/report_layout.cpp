@@ -25,7 +25,7 @@ Block listOf(const QString& heading, const std::vector<std::string>& lines) {
         column.gap(1.5);
         column.heading(heading);
         for (const std::string& line : lines)
-            column.marked(QStringLiteral("–"), reportText(line), 3);
+            column.marked(QStringLiteral("–"), engineWords(line), 3);
     };
 }
 
@@ -44,7 +44,7 @@ void addTables(PageFlow& flow, const RoundReport& report, const Units& units) {
                            *report.changes, units));
     flow.add(blindTable(report));
     flow.add(listOf(tr("How often the list was right here"), report.record));
-    flow.add([&report](Column& column) { column.paragraph(reportText(report.leaveWords)); });
+    flow.add([&report](Column& column) { column.paragraph(engineWords(report.leaveWords)); });
     flow.add(listOf(tr("Safety comes first"), report.cautions));
 }
 

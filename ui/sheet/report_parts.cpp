@@ -22,8 +22,8 @@ FlowCell machineCell(const std::string& tag, const std::string& service, const s
 }
 
 QString dueText(const ReportJob& job) {
-    if (job.doBy.empty()) return plainText(job.doByWords);
-    const QString label = plainText(job.doByLabel), date = plainText(job.doByWords);
+    if (job.doBy.empty()) return engineWords(job.doByWords);
+    const QString label = engineWords(job.doByLabel), date = plainText(job.doByWords);
     return job.overdue ? tr("%1 %2: that day has passed").arg(label, date) : tr("%1 %2").arg(label, date);
 }
 
@@ -44,13 +44,13 @@ FlowCell workCell(const ReportJob& job, const Units& units) {
 
 FlowCell planCell(const ReportJob& job) {
     FlowCell cell{dueText(job), {}};
-    cell.more.push_back({reportText(job.orderWords), tr("parts:")});
+    cell.more.push_back({spelledDates(engineWords(job.orderWords)), tr("parts:")});
     cell.more.push_back({effortText(job.effort), tr("takes:")});
     cell.more.push_back({standstillText(job.effort), {}});
     cell.more.push_back({plainText(job.effort.trades), {}});
     cell.more.push_back({tr("%1 of 4").arg(job.priority), tr("priority:")});
-    cell.more.push_back({reportText(job.job), {}});
-    cell.more.push_back({plainText(job.decided), {}});
+    cell.more.push_back({engineWords(job.job), {}});
+    cell.more.push_back({engineWords(job.decided), {}});
     return cell;
 }
 
@@ -168,11 +168,11 @@ FlowTable blindTable(const RoundReport& report) {
         tr("Whether sensor, band, length of recording and place could show it at all; the page of "
            "each machine says why and what would cure it.")};
     for (const ReportBlind& one : report.blind)
-        table.rows.push_back({{plainText(one.name)},
+        table.rows.push_back({{engineWords(one.name)},
                               {QString::number(one.of)},
                               {QString::number(one.blind)},
                               {QString::number(one.somewhere)},
-                              {plainText(one.cure)}});
+                              {engineWords(one.cure)}});
     return table;
 }
 

@@ -163,7 +163,7 @@ QString withCapital(QString text) {
 void setRecord(Column& column, const RoundReport& report) {
     column.heading(tr("How often the list was right here"));
     column.paragraph(withCapital(reportText(report.promise)) + u'.');
-    if (!report.record.empty()) column.paragraph(withCapital(reportText(report.record.front())) + u'.');
+    if (!report.record.empty()) column.paragraph(withCapital(engineWords(report.record.front())) + u'.');
 }
 
 // At no place, at some places only, or both.
@@ -186,9 +186,9 @@ QString blindText(const ReportBlind& one) {
 void setLimits(Column& column, const RoundReport& report) {
     column.heading(tr("What this list cannot tell"));
     for (std::size_t i = 0; i < std::min(kMostBlind, report.blind.size()); ++i)
-        column.paragraph(blindText(report.blind[i]), plainText(report.blind[i].name));
+        column.paragraph(blindText(report.blind[i]), engineWords(report.blind[i].name));
     for (const std::string& limit : report.limits)
-        column.marked(QStringLiteral("–"), plainText(limit), 3);
+        column.marked(QStringLiteral("–"), engineWords(limit), 3);
 }
 
 void setHalves(Column& top, const std::function<void(Column&)>& left,
@@ -254,7 +254,7 @@ void setSummary(Column& column, const RoundReport& report, std::size_t mostWork,
         });
     setLimits(column, report);
     column.gap(0.6);
-    column.muted(plainText(report.cautions.empty() ? std::string() : report.cautions.back()));
+    column.muted(engineWords(report.cautions.empty() ? std::string() : report.cautions.back()));
 }
 
 }  // namespace fettle

@@ -10,6 +10,7 @@
 #include "ui/sheet/line_table.h"
 #include "ui/sheet/plot_on_paper.h"
 #include "ui/sheet/sheet_page.h"
+#include "ui/sheet/trend_events.h"
 #include "ui/sheet/trend_past_data.h"
 
 namespace fettle {
@@ -97,8 +98,8 @@ std::shared_ptr<const TrendData> trendData(const SheetTrend& trend) {
 
 std::vector<TrendEvent> eventsOf(const SheetTrend& trend) {
     std::vector<TrendEvent> events;
-    for (const SheetTrendEvent& event : trend.events)
-        events.push_back({toMs(event.time), plainText(event.label), {}});
+    for (const PaperEvent& event : paperEvents(trend))
+        events.push_back({event.ms, QString::number(events.size() + 1), {}});
     return events;
 }
 

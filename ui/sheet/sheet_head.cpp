@@ -15,7 +15,7 @@ constexpr double kDiscMm = 11, kDiscColumnMm = 17, kCellGapMm = 3;
 QString joinedWords(std::initializer_list<std::string> parts) {
     QStringList words;
     for (const std::string& part : parts)
-        if (!part.empty()) words << plainText(part);
+        if (!part.empty()) words << engineWords(part);
     return words.join(QStringLiteral(", "));
 }
 
@@ -57,7 +57,7 @@ void setFirstLine(Column& column, const SheetContent& sheet) {
                                     {.pt = 10, .bold = true, .align = Qt::AlignHCenter, .mostLines = 1});
     const QString text = plainText(sheet.firstLine);
     double y = top + place(page, text, {left, top}, width, firstLineStyle(text, width)) + 0.8 * kMm;
-    y += place(page, plainText(sheet.urgencyWords), {left, y}, width,
+    y += place(page, engineWords(sheet.urgencyWords), {left, y}, width,
                {.pt = 9, .ink = Role::MutedInk, .mostLines = 3});
     y += place(page, plainText(sheet.ageNote), {left, y}, width, {.pt = 9, .bold = true, .mostLines = 3});
     column.moveTo(std::max(y, wordTop + wordHeight));
@@ -96,7 +96,7 @@ void setCells(Column& column, const std::vector<Cell>& cells, int mostLines) {
 
 // The spelled date in bold before the rest of its words; all that tells that it has passed.
 Cell dateCell(const SheetDate& date) {
-    Cell cell{plainText(date.label), {}, plainText(date.words), 1, false};
+    Cell cell{engineWords(date.label), {}, engineWords(date.words), 1, false};
     QString spelled = date.date.empty() ? QString() : dateText(date.date);
     if (date.overdue) spelled = cell.value.section(QLatin1Char(';'), 0, 0);
     if (!spelled.isEmpty() && cell.value.startsWith(spelled)) {
@@ -128,7 +128,7 @@ void setIdentity(Column& column, const SheetContent& sheet) {
         {tr("asset number"), {}, plainText(sheet.asset), 0.7, sheet.asset.empty()},
         {tr("place"), {}, plainText(sheet.area.empty() ? sheet.site : sheet.area), 0.8, false},
         {which, {}, finding, 1.4, false},
-        {tr("job"), {}, plainText(sheet.job), 1, false}};
+        {tr("job"), {}, engineWords(sheet.job), 1, false}};
     column.rule();
     column.gap(0.8);
     setCells(column, cells, kMostCellLines);

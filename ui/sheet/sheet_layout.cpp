@@ -54,10 +54,30 @@ void setHalves(Column& top, const Blocks& left, const Blocks& right) {
     top.gap(1);
 }
 
-// As much of a list on the left as on the right.
+// Parted where the taller half is shortest.
 void setInTwo(Column& top, const Blocks& blocks) {
-    const auto half = blocks.begin() + long((blocks.size() + 1) / 2);
-    setHalves(top, Blocks(blocks.begin(), half), Blocks(half, blocks.end()));
+    std::vector<double> above{0};  // height of so many blocks
+    for (const Block& block : blocks)
+        above.push_back(above.back() + heightOf({block}, top.fit(), (top.width() - kGutterMm * kMm) / 2));
+    std::size_t left = 0;
+    for (std::size_t n = 1; n < above.size(); ++n) {
+        const auto taller = [&](std::size_t count) {
+            return std::max(above[count], above.back() - above[count]);
+        };
+        if (left == 0 || taller(n) < taller(left)) left = n;
+    }
+    const auto parted = blocks.begin() + long(left);
+    setHalves(top, Blocks(blocks.begin(), parted), Blocks(parted, blocks.end()));
+}
+
+// What has no lines to show has its reasons over the whole width.
+void setWhy(Column& column, const SheetContent& sheet) {
+    if (sheet.rows.empty()) {
+        Blocks all = whyBlocks(sheet);
+        all.push_back([&sheet](Column& one) { one.muted(engineWords(sheet.rowsNote)); });
+        return setInTwo(column, all);
+    }
+    setHalves(column, whyBlocks(sheet), lineBlocks(sheet, column.fit().rows));
 }
 
 class Layout {
@@ -118,7 +138,7 @@ class Layout {
         for (const double pt : kSizes) {
             const bool done = take({.pt = pt}, [this](Column& column) {
                 setJobOn(column);
-                setHalves(column, whyBlocks(sheet_), lineBlocks(sheet_, column.fit().rows));
+                setWhy(column, sheet_);
                 setFigures(column, sheet_, spectrum_, kBesideMm, false);
                 setInTwo(column, blindBlocks(sheet_, kMostBlind));
                 setCautions(column, sheet_);
@@ -167,7 +187,7 @@ class Layout {
         const auto set = [&](double figureMm) {
             return [=, this](Column& column) {
                 setLaterHead(column, sheet_);
-                setHalves(column, whyBlocks(sheet_), lineBlocks(sheet_, column.fit().rows));
+                setWhy(column, sheet_);
                 setFigures(column, sheet_, spectrum_, figureMm, stacked);
                 setInTwo(column, blindBlocks(sheet_, shorter.blind));
                 if (withReturn) setAll(column, returnBlocks(sheet_));

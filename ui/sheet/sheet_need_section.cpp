@@ -41,7 +41,7 @@ void setPermits(Column& column, const std::vector<std::string>& permits) {
     const double right = column.left() + column.width();
     double x = column.left(), y = column.y(), bottom = y;
     for (const std::string& permit : permits) {
-        const QString text = plainText(permit);
+        const QString text = engineWords(permit);
         const double width = indent + textWidth(text, column.fit().pt) + 1 * kMm;
         if (x > column.left() && x + width > right) x = column.left(), y = bottom;
         column.page().boxes.push_back({QRectF(x, y + (line - tick) / 2, tick, tick)});
@@ -61,7 +61,7 @@ void setIsolation(Column& column, const SheetIsolation& isolation) {
     const double width = (column.width() - gap * (count - 1)) / count;
     double left = column.left();
     for (const std::string& name : isolation.columns) {
-        place(column.page(), plainText(name), {left, top}, width,
+        place(column.page(), engineWords(name), {left, top}, width,
               {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1});
         double y = top + lineHeight(kLeastPt) + 0.3 * kMm;
         for (int row = 0; row < isolation.rows; ++row, y += height + 0.6 * kMm)
@@ -70,7 +70,7 @@ void setIsolation(Column& column, const SheetIsolation& isolation) {
     }
     column.moveTo(top + lineHeight(kLeastPt) + 0.3 * kMm + isolation.rows * (height + 0.6 * kMm));
     column.gap(0.4);
-    column.muted(plainText(isolation.note));
+    column.muted(engineWords(isolation.note));
 }
 
 }  // namespace
@@ -111,7 +111,7 @@ Blocks needBlocks(const SheetContent& sheet) {
             },
             [&need](Column& column) {
                 setPermits(column, need.permits);
-                column.muted(plainText(need.note));
+                column.muted(engineWords(need.note));
             },
             [&sheet](Column& column) { setIsolation(column, sheet.isolation); }};
 }

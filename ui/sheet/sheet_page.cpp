@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/model/engine_words.h"
+
 namespace fettle {
 
 namespace {
@@ -46,6 +48,14 @@ QList<QTextLayout::FormatRange> leadFormat(const TextStyle& style) {
     return {range};
 }
 
+// "mm/s" and "A/B" stay whole: a line that would end in a stroke ends before their word.
+void keepStrokes(QTextLine& line, const QString& text, double width) {
+    const qsizetype end = line.textStart() + line.textLength();
+    if (end >= text.size() || text[end - 1] != QLatin1Char('/')) return;
+    const qsizetype space = text.lastIndexOf(QLatin1Char(' '), end - 1);
+    if (space > line.textStart()) line.setNumColumns(int(space + 1 - line.textStart()), width);
+}
+
 void breakLines(QTextLayout& layout, const TextStyle& style, double width) {
     QTextOption option(style.align);
     option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
@@ -56,6 +66,7 @@ void breakLines(QTextLayout& layout, const TextStyle& style, double width) {
     double y = 0;
     for (QTextLine line = layout.createLine(); line.isValid(); line = layout.createLine()) {
         line.setLineWidth(width);
+        keepStrokes(line, layout.text(), width);
         line.setPosition({0, y});
         y += lineHeight(style.pt);
     }
@@ -124,6 +135,10 @@ QString plainText(const std::string& text) {
     for (QChar& c : plain)
         if (isHarmful(c)) c = QLatin1Char(' ');
     return plain.simplified();
+}
+
+QString engineWords(const std::string& text) {
+    return plainText(engineText(text).toStdString());
 }
 
 double place(SheetPage& page, const QString& text, const QPointF& at, double width, const TextStyle& style) {

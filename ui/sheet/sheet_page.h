@@ -88,6 +88,7 @@ double lineHeight(double pt);
 double textWidth(const QString& text, double pt, bool bold = false);
 // User text made harmless: one line, no control or direction signs.
 QString plainText(const std::string& text);
+QString engineWords(const std::string& text);  // a fixed one in the language of the window
 // Sets the text and returns its height. A text that takes more lines than allowed is cut and the page says
 // so.
 double place(SheetPage& page, const QString& text, const QPointF& at, double width, const TextStyle& style);

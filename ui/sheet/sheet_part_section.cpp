@@ -40,7 +40,7 @@ void setTableHead(Column& column, const SheetContent& sheet, const Grid& grid) {
     place(page, tr(kUsualNote), {grid.confirm, y}, grid.confirmWidth, style);
     place(page, tr("quantity"), {grid.quantity, y}, grid.quantityWidth, style);
     for (std::size_t i = 0; i < grid.stores.size(); ++i)
-        place(page, plainText(sheet.partBoxes[i]), {grid.stores[i], y}, grid.storesWidth, style);
+        place(page, engineWords(sheet.partBoxes[i]), {grid.stores[i], y}, grid.storesWidth, style);
     column.moveTo(y + lineHeight(kLeastPt));
     column.gap(0.4);
 }
@@ -51,12 +51,12 @@ double setName(Column& column, const SheetPart& part, const Grid& grid) {
     column.page().boxes.push_back({QRectF(grid.name, column.y() + (line - tick) / 2, tick, tick)});
     TextStyle style = column.body();
     style.mostLines = kMostNameLines;
-    style.lead = plainText(part.what);
+    style.lead = engineWords(part.what);
     if (!part.designation.empty()) style.lead += QLatin1Char(' ') + plainText(part.designation);
     const QString rest = part.place.empty() ? QString() : QStringLiteral(", ") + plainText(part.place);
     Column cell(column.page(), column.fit(), grid.name + indent, grid.nameWidth - indent, column.y());
     cell.moveTo(cell.y() + place(column.page(), rest, {cell.left(), cell.y()}, cell.width(), style));
-    if (part.note != kUsualNote) cell.muted(plainText(part.note));
+    if (part.note != kUsualNote) cell.muted(engineWords(part.note));
     return cell.y();
 }
 
@@ -64,7 +64,7 @@ double setConfirm(Column& column, const SheetPart& part, const Grid& grid) {
     std::vector<QString> labels;
     if (part.designation.empty() && part.blanks.empty()) labels.push_back(tr("designation"));
     for (const std::string& blank : part.blanks)
-        labels.push_back(plainText(blank));
+        labels.push_back(engineWords(blank));
     Column cell(column.page(), column.fit(), grid.confirm, grid.confirmWidth, column.y());
     setBlanks(cell, labels, 0);
     return cell.y();

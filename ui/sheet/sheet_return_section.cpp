@@ -21,7 +21,7 @@ void setFreeRow(Column& column, const SheetField* fields, std::size_t count) {
     for (std::size_t i = 0; i < count; ++i) {
         const QRectF box(left, column.y(), one * share(i), height);
         page.boxes.push_back({box});
-        place(page, plainText(fields[i].label), box.topLeft() + QPointF(inset, inset / 2),
+        place(page, engineWords(fields[i].label), box.topLeft() + QPointF(inset, inset / 2),
               box.width() - 2 * inset, {.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1});
         left = box.right() + gap;
     }
@@ -44,9 +44,9 @@ double choicesPt(const Column& column) {
 }
 
 double choicesWidth(const SheetField& field, double pt) {
-    double width = textWidth(plainText(field.label) + QLatin1Char(':'), pt, true) + 2 * kMm;
+    double width = textWidth(engineWords(field.label) + QLatin1Char(':'), pt, true) + 2 * kMm;
     for (const std::string& choice : field.choices)
-        width += textWidth(plainText(choice), pt) + (kTickMm + 4.3) * kMm;
+        width += textWidth(engineWords(choice), pt) + (kTickMm + 4.3) * kMm;
     return width;
 }
 
@@ -55,12 +55,12 @@ void setChoices(Column& column, const SheetField& field, double& x) {
     SheetPage& page = column.page();
     const double pt = choicesPt(column), line = lineHeight(pt), tick = kTickMm * kMm;
     const double right = column.left() + column.width();
-    const QString label = plainText(field.label) + QLatin1Char(':');
+    const QString label = engineWords(field.label) + QLatin1Char(':');
     const double labelWidth = std::min(textWidth(label, pt, true) + 0.3 * kMm, column.width() / 2);
     place(page, label, {x, column.y()}, labelWidth, {.pt = pt, .bold = true, .mostLines = 1});
     x += labelWidth + 1.7 * kMm;
     for (const std::string& choice : field.choices) {
-        const QString text = plainText(choice);
+        const QString text = engineWords(choice);
         const double width = std::min(textWidth(text, pt) + 0.3 * kMm, column.width() - tick - kMm);
         if (x > column.left() && x + tick + kMm + width > right) {
             x = column.left();

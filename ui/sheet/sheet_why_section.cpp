@@ -2,6 +2,7 @@
 
 #include "ui/sheet/line_table.h"
 #include "ui/sheet/sheet_sections.h"
+#include "ui/sheet/trend_events.h"
 #include "ui/theme/tr.h"
 
 namespace fettle {
@@ -10,7 +11,7 @@ namespace {
 
 constexpr double kBarMm = 11;  // of the bars, both sides of their zero line
 constexpr double kFigureGapMm = 6;
-constexpr int kMostCaptionLines = 4;
+constexpr int kMostCaptionLines = 6;
 constexpr double kTablePt = 8;  // the columns of the table are made for it
 
 // Each on its own, the lead before the first.
@@ -22,8 +23,8 @@ void addList(Blocks& blocks, const std::vector<std::string>& texts, const char* 
 }
 
 void setBlind(Column& column, const SheetBlind& blind) {
-    QString text = plainText(blind.why);
-    if (!blind.cure.empty()) text += tr("; cure: %1").arg(plainText(blind.cure));
+    QString text = engineWords(blind.why);
+    if (!blind.cure.empty()) text += tr("; cure: %1").arg(engineWords(blind.cure));
     column.paragraph(text, plainText(blind.what) + QLatin1Char(':'));
 }
 
@@ -110,7 +111,7 @@ void setZero(Column& column, const Grid& grid, double top) {
 
 void setTableNotes(Column& column, const SheetContent& sheet) {
     column.gap(0.5);
-    column.muted(plainText(sheet.rowsNote));
+    column.muted(engineWords(sheet.rowsNote));
     column.muted(
         tr("The rows add up to the weight; search is the price of having looked in many places. "
            "dB up: over the floor about the line. Bars: to the right for it, to the left against it."));
@@ -121,7 +122,7 @@ void setTableNotes(Column& column, const SheetContent& sheet) {
 Blocks whyBlocks(const SheetContent& sheet) {
     const auto add = [](Blocks& blocks, const std::string& text, const char* lead) {
         blocks.push_back([&text, lead](Column& column) {
-            column.paragraph(plainText(text), *lead ? tr(lead) : QString());
+            column.paragraph(engineWords(text), *lead ? tr(lead) : QString());
         });
     };
     Blocks blocks{[&sheet](Column& column) {
@@ -144,7 +145,7 @@ Blocks lineBlocks(const SheetContent& sheet, std::size_t mostRows) {
     if (sheet.rows.empty())
         return {[&sheet](Column& column) {
             column.heading(tr("Lines"));
-            column.paragraph(plainText(sheet.rowsNote));
+            column.paragraph(engineWords(sheet.rowsNote));
         }};
     const auto table = std::make_shared<const PrintedTable>(printedTable(sheet.rows, mostRows));
     Blocks blocks;
@@ -175,7 +176,7 @@ Blocks blindBlocks(const SheetContent& sheet, std::size_t most) {
     for (std::size_t i = 1; i < shown; ++i)
         blocks.push_back([&sheet, i](Column& column) { setBlind(column, sheet.blind[i]); });
     blocks.push_back([&sheet, shown](Column& column) {
-        if (shown == sheet.blind.size()) return column.muted(plainText(sheet.blindNote));
+        if (shown == sheet.blind.size()) return column.muted(engineWords(sheet.blindNote));
         column.page().shortened = true;
         column.muted(tr("… and %1 more on the page of the machine.").arg(sheet.blind.size() - shown));
     });
@@ -184,14 +185,18 @@ Blocks blindBlocks(const SheetContent& sheet, std::size_t most) {
 
 namespace {
 
+QString trendCaption(const SheetTrend& trend) {
+    const QString events = eventsCaption(trend), caption = plainText(trend.caption);
+    return events.isEmpty() ? caption : tr("%1. Marked: %2").arg(caption, events);
+}
+
 // A figure of this size with its caption; where it stands goes into `where`.
-double setFigure(Column& column, const std::string& caption, const QRectF& rect, QRectF& where) {
+double setFigure(Column& column, const QString& caption, const QRectF& rect, QRectF& where) {
     where = rect;
     TextStyle style = column.small();
     style.mostLines = kMostCaptionLines;
     const double under = rect.bottom() + 0.6 * kMm;
-    return under + place(column.page(), plainText(caption), {rect.left(), under}, rect.width(), style) +
-           0.8 * kMm;
+    return under + place(column.page(), caption, {rect.left(), under}, rect.width(), style) + 0.8 * kMm;
 }
 
 }  // namespace
@@ -204,12 +209,12 @@ void setFigures(Column& column, const SheetContent& sheet, bool spectrum, double
     const double width = beside ? (column.width() - gap) / 2 : column.width();
     QRectF rect(column.left(), column.y(), width, height);
     double bottom = column.y();
-    if (spectrum) bottom = setFigure(column, sheet.spectrum.caption, rect, page.spectrum);
+    if (spectrum) bottom = setFigure(column, plainText(sheet.spectrum.caption), rect, page.spectrum);
     if (beside)
         rect.moveLeft(column.left() + width + gap);
     else
         rect.moveTop(bottom);
-    if (trend) bottom = std::max(bottom, setFigure(column, sheet.trend.caption, rect, page.trend));
+    if (trend) bottom = std::max(bottom, setFigure(column, trendCaption(sheet.trend), rect, page.trend));
     column.moveTo(bottom);
     if (!spectrum) column.muted(tr("No spectrum: %1").arg(plainText(sheet.spectrum.caption)));
     if (!trend) column.muted(tr("No trend: fewer than two days were measured."));

@@ -49,7 +49,7 @@ Blocks cautionBlocks(const SheetContent& sheet) {
     for (std::size_t i = 0; i < sheet.cautions.size(); ++i)
         blocks.push_back([&sheet, i](Column& column) {
             if (i == 0) column.heading(tr("Safety comes first"));
-            column.marked(QStringLiteral("–"), plainText(sheet.cautions[i]), 3);
+            column.marked(QStringLiteral("–"), engineWords(sheet.cautions[i]), 3);
         });
     return blocks;
 }
@@ -63,7 +63,7 @@ void setCautions(Column& column, const SheetContent& sheet) {
     for (const std::size_t first : {std::size_t(0), half}) {
         Column part(column.page(), column.fit(), column.left() + (first ? width + gap : 0), width, top);
         for (std::size_t i = first; i < (first ? count : half); ++i)
-            part.marked(QStringLiteral("–"), plainText(sheet.cautions[i]), 3);
+            part.marked(QStringLiteral("–"), engineWords(sheet.cautions[i]), 3);
         bottom = std::max(bottom, part.y());
     }
     column.moveTo(bottom);
