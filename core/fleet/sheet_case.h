@@ -40,9 +40,10 @@ struct SheetCase {
     std::string recordingTime;    // UTC
     std::string recordingMoment;  // the same by the site's clock, in words
     Governing governing;
-    TrendPast past;          // of the governing quantity
-    SiteRecord record;       // of all findings
-    SiteRecord faultRecord;  // of those of this fault
+    TrendPast past;                    // of the governing quantity
+    std::vector<DayValue> changeDays;  // of what a finding by change rests on; may be empty
+    SiteRecord record;                 // of all findings
+    SiteRecord faultRecord;            // of those of this fault
     std::optional<Job> job;
     std::vector<Event> events;
     std::string engine;

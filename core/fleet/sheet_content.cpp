@@ -10,6 +10,7 @@
 #include "core/fleet/cured_before.h"
 #include "core/fleet/grams.h"
 #include "core/fleet/job_done.h"
+#include "core/fleet/sheet_change.h"
 #include "core/fleet/sheet_dates.h"
 #include "core/fleet/sheet_figures.h"
 #include "core/fleet/sheet_recording.h"
@@ -165,7 +166,8 @@ Result<SheetCase> gather(FleetFile& fleet, const RoundList& list, std::optional<
     if (auto good = chooseFinding(sheet, request.finding); !good) return fail(good.error());
     if (auto good = addWeek(fleet, round, sheet); !good) return fail(good.error());
     addRows(sheet);
-    for (auto step : {addRegister, addPast, addGiven, addRecording, addJob, addCuredBefore, addMass})
+    for (auto step :
+         {addRegister, addPast, addChangeDays, addGiven, addRecording, addJob, addCuredBefore, addMass})
         if (auto good = step(fleet, sheet); !good) return fail(good.error());
     return sheet;
 }

@@ -5,13 +5,14 @@
 #include <algorithm>
 
 #include "core/base/text.h"
+#include "core/fleet/sheet_change.h"
 
 namespace fettle {
 
 namespace {
 
 constexpr int kShaftMarks = 3;
-constexpr std::size_t kMostLabel = 24;
+constexpr std::size_t kMostLabel = 80;
 
 const RecordingFacts* factsOf(const SheetCase& sheet) {
     if (!sheet.week || sheet.finding.recording >= sheet.week->recordings.size()) return nullptr;
@@ -70,8 +71,15 @@ std::string labelOf(const Event& event) {
 }
 
 std::string viewWords(const SheetSpectrum& spectrum) {
-    if (spectrum.view == "own") return "stray flux about the mains";
+    if (spectrum.view == "own") return spectrum.carrierHz > 0 ? "stray flux about the mains" : "acceleration";
     return spectrum.carrierHz > 0 ? "velocity about 1x" : spectrum.view;
+}
+
+void addEvents(const SheetCase& sheet, SheetTrend& trend) {
+    const auto first = sheet.period.end - std::chrono::days(7 * kStripWeeks);
+    for (const Event& event : sheet.events)
+        if (event.time >= first && event.time < sheet.period.end)
+            trend.events.push_back({event.time, labelOf(event)});
 }
 
 // The channel with its point, and what of it is shown.
@@ -119,6 +127,11 @@ SheetSpectrum spectrumOf(const SheetCase& sheet) {
         point = facts->channels[best.channel].point;
         spectrum.view = best.view;
         spectrum.marks = lineMarks(sheet.finding);
+    } else if (auto mesh = meshMarks(sheet, *facts); !mesh.empty()) {
+        spectrum.channel = sheet.told.change->channel;
+        point = sheet.told.change->point;
+        spectrum.view = "own";
+        spectrum.marks = std::move(mesh);
     } else {
         spectrum.channel = sheet.governing.channel;
         spectrum.view = "velocity";
@@ -130,15 +143,16 @@ SheetSpectrum spectrumOf(const SheetCase& sheet) {
 
 SheetTrend trendOf(const SheetCase& sheet) {
     const Governing& g = sheet.governing;
+    if (auto own = changeTrend(sheet)) {
+        addEvents(sheet, *own);
+        return std::move(*own);
+    }
     SheetTrend trend{g.title.empty() ? "velocity r.m.s." : g.title, "mm/s", g.days, {}, {}, {}, ""};
     if (g.limits)
         for (int i = 0; i < 3; ++i)
             trend.limits.push_back({fmt::format("{}/{} {:g} mm/s", "ABC"[i], "BCD"[i], g.limits->velocity[i]),
                                     g.limits->velocity[i]});
-    const auto first = sheet.period.end - std::chrono::days(7 * kStripWeeks);
-    for (const Event& event : sheet.events)
-        if (event.time >= first && event.time < sheet.period.end)
-            trend.events.push_back({event.time, labelOf(event)});
+    addEvents(sheet, trend);
     trend.past = sheet.past;
     trend.caption = fmt::format("daily medians of {}, {} weeks{}", trend.title, kStripWeeks,
                                 g.limits ? "; limits " + g.limits->basis : "; no limit applies here");

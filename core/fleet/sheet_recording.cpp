@@ -4,6 +4,7 @@
 
 #include "core/exchange/examination_json.h"
 #include "core/fleet/machine_desk.h"
+#include "core/fleet/sheet_change.h"
 #include "core/fleet/sheet_figures.h"
 #include "core/fleet/site_calendar.h"
 
@@ -97,13 +98,15 @@ bool chooseBarRecording(SheetCase& sheet) {
     return most.has_value();
 }
 
-// A level has no rows: the newest running recording of the point that governs shows it.
+// A level has no rows: the newest recording of the point that governs shows it, of a change that of its
+// point.
 Status chooseLevelRecording(FleetFile& fleet, SheetCase& sheet) {
+    const std::string& point = isOfGear(sheet) ? sheet.told.change->point : sheet.governing.point;
     for (std::size_t i = 0; i < sheet.weekIds.size(); ++i) {
         if (sheet.weekIds[i] == 0) continue;
         const auto entry = fleet.recordings().entry(sheet.weekIds[i]);
         if (!entry) return fail(entry.error());
-        if (entry->point == sheet.governing.point) sheet.finding.recording = i;
+        if (entry->point == point) sheet.finding.recording = i;
     }
     return {};
 }

@@ -117,6 +117,42 @@ TEST(VerdictWords, SayNoLackOfABaselineThatThereIs) {
     EXPECT_EQ(verdictWords(sheet), "Possible looseness: 5.3 of 6.0 mm/s. A check of bolts decides.");
 }
 
+// 20 teeth on the driver's shaft at 1480 r/min mesh at 493.3 Hz (kinematics).
+TEST(SheetSpectrum, AGearThatChangedIsShownWithItsMesh) {
+    SheetCase sheet = bearingCase("early", "B");
+    auto machine = std::make_shared<Machine>(*sheet.machine);
+    machine->gears =
+        made::machineOf(R"({ "tag": "G", "mains_hz": 50, "driver": { "poles": 4, "rated_rpm": 1480 },
+        "gears": [ { "id": "G1", "from": "S1", "to": "S2", "teeth": [20, 61] } ],
+        "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x", "quantity": "acceleration",
+                      "unit": "g" } ] } ] })")
+            .gears;
+    sheet.machine = machine;
+    sheet.told.finding.fault = sheet.finding.fault = "gear_mesh";
+    sheet.told.finding.at = sheet.finding.at = "G1";
+    sheet.told.finding.weightDban.reset();
+    sheet.finding.weightDban.reset();
+    sheet.told.change =
+        ChangeFacts{"mesh 1-3 x", "G-IN", "x", "radial", "g", 0.07, 0.16, 7.2, 42, 20000, 20041, {}, {}};
+    sheet.changeDays = {{20100, 0.07, 1}, {20101, 0.16, 1}};
+    sheet.week.emplace();
+    RecordingFacts facts;
+    facts.channels = {{"x", "G-IN", "radial", "acceleration", 12800, 51200}};
+    facts.speed.rpm = 1480;
+    sheet.week->recordings = {facts};
+    const SheetSpectrum spectrum = spectrumOf(sheet);
+    ASSERT_EQ(spectrum.marks.size(), 3u);
+    EXPECT_NEAR(spectrum.marks[0].hz, 20 * 1480 / 60.0, 1e-9);
+    EXPECT_EQ(spectrum.marks[2].name, "3 x mesh");
+    EXPECT_THAT(spectrum.caption, HasSubstr("G-IN x: acceleration"));
+    const SheetTrend trend = trendOf(sheet);
+    EXPECT_EQ(trend.title, "G-IN x mesh 1-3 x");
+    EXPECT_EQ(trend.unit, "g");
+    EXPECT_EQ(trend.days.size(), 2u);
+    sheet.week->recordings[0].channels[0].point = "M-DE";
+    EXPECT_THAT(spectrumOf(sheet).caption, HasSubstr("velocity"));
+}
+
 TEST(PlaceWords, AreThoseOfTheShop) {
     const Machine machine = made::fanSet();
     EXPECT_EQ(placeWords(machine, "driver DE"), "motor DE");
