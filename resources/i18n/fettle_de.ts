@@ -679,6 +679,10 @@
             <translation>&amp;Regeln zum Lesen von Dateien…</translation>
         </message>
         <message>
+            <source>Re&amp;tention…</source>
+            <translation>&amp;Aufbewahrung…</translation>
+        </message>
+        <message>
             <source>&amp;Back up…</source>
             <translation>&amp;Sichern…</translation>
         </message>
@@ -7928,6 +7932,236 @@ Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung od
         <message>
             <source>The report is made: a sheet is drawn up for each machine with work…</source>
             <translation>Der Bericht wird erstellt: für jede Maschine mit Arbeit entsteht ein Blatt…</translation>
+        </message>
+    </context>
+    <context>
+        <name>RetentionWords</name>
+        <message>
+            <source>Waveforms</source>
+            <translation>Zeitsignale</translation>
+        </message>
+        <message>
+            <source>Spectra</source>
+            <translation>Spektren</translation>
+        </message>
+        <message>
+            <source>Examinations</source>
+            <translation>Auswertungen</translation>
+        </message>
+        <message>
+            <source>not old enough yet</source>
+            <translation>noch nicht alt genug</translation>
+        </message>
+        <message>
+            <source>a round stands on it</source>
+            <translation>eine Runde stützt sich darauf</translation>
+        </message>
+        <message>
+            <source>a finding or an alert stands on it</source>
+            <translation>ein Befund oder eine Meldung stützt sich darauf</translation>
+        </message>
+        <message>
+            <source>the baseline stands on it</source>
+            <translation>das Ausgangsband stützt sich darauf</translation>
+        </message>
+        <message>
+            <source>a trial stands on it</source>
+            <translation>ein Versuch stützt sich darauf</translation>
+        </message>
+        <message>
+            <source>a balancing stands on it</source>
+            <translation>ein Auswuchten stützt sich darauf</translation>
+        </message>
+        <message>
+            <source>the verification of a job stands on it</source>
+            <translation>der Nachweis eines Auftrags stützt sich darauf</translation>
+        </message>
+        <message>
+            <source>next to an event, a report or a job</source>
+            <translation>neben einem Ereignis, einer Rückmeldung oder einem Auftrag</translation>
+        </message>
+        <message>
+            <source>answers what was asked for</source>
+            <translation>beantwortet, was verlangt war</translation>
+        </message>
+        <message>
+            <source>something of its file was refused and is not answered</source>
+            <translation>etwas aus ihrer Datei wurde abgelehnt und ist nicht beantwortet</translation>
+        </message>
+        <message>
+            <source>the strongest of its day</source>
+            <translation>die stärkste ihres Tages</translation>
+        </message>
+        <message>
+            <source>the strongest of its week</source>
+            <translation>die stärkste ihrer Woche</translation>
+        </message>
+        <message>
+            <source>A machine's year at the rate of its last 30 days takes about %1: waveforms %2, spectra %3, examinations %4, for ever %5.</source>
+            <translation>Ein Jahr einer Maschine braucht nach den letzten 30 Tagen etwa %1: Zeitsignale %2, Spektren %3, Auswertungen %4, für immer %5.</translation>
+        </message>
+        <message>
+            <source>The file takes %1; %2 of it are free.</source>
+            <translation>Die Datei braucht %1; davon sind %2 frei.</translation>
+        </message>
+        <message>
+            <source>The file takes %1; %2 of it are free. It was made before free space could be given back to the disk bit by bit: compacting does it once.</source>
+            <translation>Die Datei braucht %1; davon sind %2 frei. Sie entstand, bevor freier Platz nach und nach an die Platte zurückgehen konnte: Verdichten holt das einmal nach.</translation>
+        </message>
+    </context>
+    <context>
+        <name>fettle::RetentionDialog</name>
+        <message>
+            <source>&amp;List what goes</source>
+            <translation>&amp;Auflisten, was geht</translation>
+        </message>
+        <message>
+            <source>&amp;Thin…</source>
+            <translation>Aus&amp;dünnen…</translation>
+        </message>
+        <message>
+            <source>&amp;Compact the file</source>
+            <translation>Datei &amp;verdichten</translation>
+        </message>
+        <message>
+            <source>&amp;Stop</source>
+            <translation>An&amp;halten</translation>
+        </message>
+        <message>
+            <source>Retention</source>
+            <translation>Aufbewahrung</translation>
+        </message>
+        <message>
+            <source>Stopping; what is done stays done.</source>
+            <translation>Wird angehalten; was getan ist, bleibt getan.</translation>
+        </message>
+        <message>
+            <source>Lists what the days above would take away; nothing is changed.</source>
+            <translation>Listet auf, was mit den Tagen oben wegfiele; geändert wird nichts.</translation>
+        </message>
+        <message>
+            <source>Keeps these days in the fleet file and takes away what is listed.</source>
+            <translation>Merkt sich diese Tage in der Flottendatei und nimmt weg, was aufgelistet ist.</translation>
+        </message>
+        <message>
+            <source>Writes the file anew without its free space. Needs twice its room on the disk for a while; others who have it open wait.</source>
+            <translation>Schreibt die Datei neu, ohne ihren freien Platz. Braucht eine Zeit lang den doppelten Platz auf der Platte; wer sie sonst offen hat, wartet.</translation>
+        </message>
+        <message>
+            <source>How far it is</source>
+            <translation>Wie weit es ist</translation>
+        </message>
+        <message>
+            <source>What</source>
+            <translation>Was</translation>
+        </message>
+        <message>
+            <source>Goes or stays, and why</source>
+            <translation>Geht oder bleibt, und warum</translation>
+        </message>
+        <message>
+            <source>Recordings</source>
+            <translation>Aufzeichnungen</translation>
+        </message>
+        <message>
+            <source>Size</source>
+            <translation>Größe</translation>
+        </message>
+        <message>
+            <source>What goes and what stays</source>
+            <translation>Was geht und was bleibt</translation>
+        </message>
+        <message>
+            <source>Days; counted back from the newest recording of each point.</source>
+            <translation>Tage; zurückgezählt von der neuesten Aufzeichnung jeder Messstelle.</translation>
+        </message>
+        <message>
+            <source>for ever</source>
+            <translation>für immer</translation>
+        </message>
+        <message>
+            <source> days</source>
+            <translation> Tage</translation>
+        </message>
+        <message>
+            <source>%1: every one for</source>
+            <translation>%1: alle für</translation>
+        </message>
+        <message>
+            <source>%1: then one a day for</source>
+            <translation>%1: danach eine am Tag für</translation>
+        </message>
+        <message>
+            <source>%1: then one a week for</source>
+            <translation>%1: danach eine in der Woche für</translation>
+        </message>
+        <message>
+            <source>all for</source>
+            <translation>alle für</translation>
+        </message>
+        <message>
+            <source>then one a day</source>
+            <translation>danach eine am Tag</translation>
+        </message>
+        <message>
+            <source>then one a week</source>
+            <translation>danach eine in der Woche</translation>
+        </message>
+        <message>
+            <source>The days were changed: list what goes before it is thinned.</source>
+            <translation>Die Tage wurden geändert: vor dem Ausdünnen auflisten, was geht.</translation>
+        </message>
+        <message>
+            <source>What goes is being listed.</source>
+            <translation>Was geht, wird aufgelistet.</translation>
+        </message>
+        <message>
+            <source>goes</source>
+            <translation>geht</translation>
+        </message>
+        <message>
+            <source>stays: %1</source>
+            <translation>bleibt: %1</translation>
+        </message>
+        <message>
+            <source>Nothing goes: all that is old is thinned already, or stands under something that needs it.</source>
+            <translation>Nichts geht: was alt ist, ist schon ausgedünnt oder wird noch gebraucht.</translation>
+        </message>
+        <message>
+            <source>%1 of waveforms, spectra and examinations would go. Recordings, trends and weights stay for ever.</source>
+            <translation>%1 an Zeitsignalen, Spektren und Auswertungen fielen weg. Aufzeichnungen, Trends und Gewichte bleiben für immer.</translation>
+        </message>
+        <message>
+            <source>Thin the fleet file</source>
+            <translation>Flottendatei ausdünnen</translation>
+        </message>
+        <message>
+            <source>What is listed is taken away and cannot be brought back. Keep a backup where it may be wanted again.</source>
+            <translation>Was aufgelistet ist, wird weggenommen und lässt sich nicht zurückholen. Wo es noch einmal gebraucht werden könnte, vorher sichern.</translation>
+        </message>
+        <message>
+            <source>Thin</source>
+            <translation>Ausdünnen</translation>
+        </message>
+        <message>
+            <source>The fleet file is being thinned.</source>
+            <translation>Die Flottendatei wird ausgedünnt.</translation>
+        </message>
+        <message>
+            <source>Stopped: %1 were taken away, the rest stays for the next time.</source>
+            <translation>Angehalten: %1 wurden weggenommen, der Rest bleibt für das nächste Mal.</translation>
+        </message>
+        <message>
+            <source>%1 were taken away.</source>
+            <translation>%1 wurden weggenommen.</translation>
+        </message>
+        <message>
+            <source>The file is being written anew.</source>
+            <translation>Die Datei wird neu geschrieben.</translation>
+        </message>
+        <message>
+            <source>The file is compacted.</source>
+            <translation>Die Datei ist verdichtet.</translation>
         </message>
     </context>
     <context>
