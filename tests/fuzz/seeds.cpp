@@ -8,6 +8,7 @@
 #include "core/exchange/examination_json.h"
 #include "core/exchange/recording_export.h"
 #include "core/exchange/round_json.h"
+#include "core/exchange/uff_writer.h"
 #include "core/fleet/ask_spec.h"
 #include "core/fleet/register_csv.h"
 #include "core/store/packing.h"
@@ -16,6 +17,7 @@
 #include "core/workshop/balance_job.h"
 #include "core/workshop/trial_expect.h"
 #include "core/workshop/trial_json.h"
+#include "tests/fuzz/target.h"
 #include "tests/intake/intake_fixture.h"
 #include "tests/round/made_weeks.h"
 #include "tests/signal/sound_bytes.h"
@@ -74,6 +76,26 @@ Texts soundFiles() {
         files.push_back(bytes::wav({1, 1, 6400, bits, bits == 24}, std::string(std::size_t(bits), '\x11')));
     files.push_back(bytes::wav({3, 1, 6400, 64, true}, std::string(32, '\0')));
     files.push_back(bytes::flac({std::vector<int>(32, 1000)}, 16, 25600));
+    return files;
+}
+
+Texts universalFiles() {
+    Recording recording;
+    recording.machine = "KL-ID-01";
+    recording.point = "M-DE";
+    recording.time = intake_test::kNow;
+    for (const char* name : {"x", "z"}) {
+        recording.channels.push_back(plainChannel(name));
+        recording.channels.back().unit = "g";
+    }
+    Texts files;
+    for (const UffText form : {UffText::Columns, UffText::Binary}) {
+        files.emplace_back();
+        EXPECT_TRUE(writeUff(recording, form, [&](std::string_view piece) -> Status {
+            files.back() += piece;
+            return {};
+        }));
+    }
     return files;
 }
 
@@ -244,6 +266,7 @@ std::map<std::string, Texts> makeSeeds() {
     return {{"csv_recording", csvRecordings()},
             {"sound_file", soundFiles()},
             {"recording", recordings()},
+            {"universal_file", universalFiles()},
             {"sidecar", sidecars()},
             {"machine_description", textsOf(descriptions())},
             {"reading_rule", readingRules()},
