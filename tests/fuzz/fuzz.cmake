@@ -15,7 +15,7 @@ function(fuzz room)
     endforeach()
 endfunction()
 
-fuzz(signal csv_recording sound_file sidecar)
+fuzz(signal csv_recording sound_file universal_file sidecar)
 fuzz(machine machine_description)
 fuzz(simulate scenario)
 fuzz(workshop balance trial)

@@ -8,7 +8,6 @@
 #include "core/exchange/examination_json.h"
 #include "core/exchange/recording_export.h"
 #include "core/exchange/round_json.h"
-#include "core/exchange/uff_writer.h"
 #include "core/fleet/ask_spec.h"
 #include "core/fleet/register_csv.h"
 #include "core/store/packing.h"
@@ -17,10 +16,10 @@
 #include "core/workshop/balance_job.h"
 #include "core/workshop/trial_expect.h"
 #include "core/workshop/trial_json.h"
-#include "tests/fuzz/target.h"
 #include "tests/intake/intake_fixture.h"
 #include "tests/round/made_weeks.h"
 #include "tests/signal/sound_bytes.h"
+#include "tests/signal/uff_bytes.h"
 
 namespace fettle::fuzz {
 
@@ -80,23 +79,12 @@ Texts soundFiles() {
 }
 
 Texts universalFiles() {
-    Recording recording;
-    recording.machine = "KL-ID-01";
-    recording.point = "M-DE";
-    recording.time = intake_test::kNow;
-    for (const char* name : {"x", "z"}) {
-        recording.channels.push_back(plainChannel(name));
-        recording.channels.back().unit = "g";
-    }
-    Texts files;
-    for (const UffText form : {UffText::Columns, UffText::Binary}) {
-        files.emplace_back();
-        EXPECT_TRUE(writeUff(recording, form, [&](std::string_view piece) -> Status {
-            files.back() += piece;
-            return {};
-        }));
-    }
-    return files;
+    const std::vector<double> samples = {0.5, -0.25, 0, 1, 0.125, 2, -3, 0.75};
+    bytes::Uff axial;
+    axial.direction = 3;
+    axial.unit = "g";
+    return {bytes::uff({}, samples), bytes::uff({}, samples) + bytes::uff(axial, samples),
+            bytes::uff58b({}, samples), bytes::uff58b(axial, samples, true)};
 }
 
 Texts sidecars() {
