@@ -16,7 +16,8 @@ namespace {
 
 using std::chrono::days;
 
-constexpr std::size_t kMostOfPoint = 12;  // as many as a rule may look at
+constexpr std::size_t kBeside = 3;  // recordings that weigh nothing (long and narrow ones) among the others
+constexpr std::size_t kWeekAgoOf = 5;  // recordings of a level a week ago
 constexpr days kWeekAgo{7}, kNotBefore{35};
 constexpr double kFindingDban = 20;  // from here on a recording may hold a finding
 
@@ -24,12 +25,14 @@ struct Wanted {
     double leastDban = kFindingDban;  // from here on the examination is read
     std::string leastZone;            // empty: levels do not matter
     bool growth = false, second = false;
+    std::size_t most = 1;  // recordings of a point
 };
 
 Wanted wantedBy(const std::vector<AlertRule>& rules) {
     Wanted wanted;
     for (const AlertRule& rule : rules) {
         if (!rule.enabled) continue;
+        wanted.most = std::max(wanted.most, std::size_t(rule.of) + kBeside);
         wanted.growth |= rule.kind == "growth";
         wanted.second |= rule.askSecond;
         if (rule.kind == "zone" && (wanted.leastZone.empty() || rule.grade < wanted.leastZone))
@@ -118,8 +121,9 @@ class AlertHearing {
     Result<std::optional<HeardRecording>> recordingFrom(const AlertStore::Heard& one,
                                                         const std::set<std::int64_t>& answers);
     Result<std::set<std::int64_t>> answers();
-    std::size_t mostOf(const HeardMachine& heard) const {
-        return kMostOfPoint * std::max<std::size_t>(2, heard.points.size());
+    // Points of a machine may send at different rates.
+    static std::size_t ofAll(const HeardMachine& heard, std::size_t most) {
+        return most * std::max<std::size_t>(2, heard.points.size());
     }
 
     FleetFile& fleet_;
@@ -189,13 +193,14 @@ Result<std::optional<HeardRecording>> AlertHearing::recordingFrom(const AlertSto
 }
 
 Status AlertHearing::addRecordings(HeardMachine& heard) {
-    const auto newest = fleet_.alerts().heard(machine_.id, now_ - kAlertWindow, now_, mostOf(heard));
+    const auto newest =
+        fleet_.alerts().heard(machine_.id, now_ - kAlertWindow, now_, ofAll(heard, wanted_.most));
     if (!newest) return fail(newest.error());
     const auto answered = answers();
     if (!answered) return fail(answered.error());
     for (const AlertStore::Heard& one : *newest) {
         HeardPoint* point = isRunning(one.running) ? pointOf(heard, one.point) : nullptr;
-        if (!point || point->recordings.size() >= kMostOfPoint) continue;
+        if (!point || point->recordings.size() >= wanted_.most) continue;
         auto recording = recordingFrom(one, *answered);
         if (!recording) return fail(recording.error());
         if (*recording) point->recordings.push_back(std::move(**recording));
@@ -204,12 +209,14 @@ Status AlertHearing::addRecordings(HeardMachine& heard) {
 }
 
 Status AlertHearing::addWeekAgo(HeardMachine& heard) {
-    const auto old = fleet_.alerts().heard(machine_.id, now_ - kNotBefore, now_ - kWeekAgo, mostOf(heard));
+    const auto old =
+        fleet_.alerts().heard(machine_.id, now_ - kNotBefore, now_ - kWeekAgo, ofAll(heard, kWeekAgoOf));
     if (!old) return fail(old.error());
     for (HeardPoint& point : heard.points) {
         std::vector<double> levels;
         for (const AlertStore::Heard& one : *old)
-            if (one.point == point.point && isRunning(one.running) && one.levelMmS && levels.size() < 5)
+            if (one.point == point.point && isRunning(one.running) && one.levelMmS &&
+                levels.size() < kWeekAgoOf)
                 levels.push_back(*one.levelMmS);
         if (levels.size() >= 3) point.weekAgoMmS = medianOf(std::move(levels));
     }
