@@ -210,7 +210,8 @@ Result<AlertStore::NewWork> AlertStore::newWork(std::int64_t afterRecording, Ins
     const auto newest = database_.one<std::int64_t>("SELECT max(id) FROM recording");
     if (!newest) return fail(newest.error());
     work.newest = newest->value_or(0);
-    Statement rows(database_, "SELECT DISTINCT machine FROM recording WHERE id > ? AND +time >= ?");
+    Statement rows(database_,
+                   "SELECT DISTINCT machine FROM recording NOT INDEXED WHERE id > ? AND time >= ?");
     rows.bind(afterRecording, since);
     auto machines = allRows<std::int64_t>(rows, [](Statement& row, std::int64_t& id) { row.into(id); });
     if (!machines) return fail(machines.error());

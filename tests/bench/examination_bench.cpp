@@ -10,6 +10,9 @@
 //   build/fettle-bench --curves [FOLDER]          time against length, channels; with a folder for fleet
 //   files
 //                                                 also against machines, weeks, recordings
+//   build/fettle-bench --make-size trends|full FOLDER   1,000 machines with a year of trends; 100 with all
+//                                                 that retention keeps of a year (some minutes, some 10 GB)
+//   build/fettle-bench --size FOLDER/full.fettle  its size beside the estimate, round, trend, waterfall
 //   build/fettle-bench --codecs FOLDER...         what packs the waveforms of recordings there, and how fast
 //   build/fettle-bench --record NAME FILE         the samples of "sound" or "outer race", raw float64 in g
 //   tests/bench/compare BEFORE AFTER [FILTER]      two builds of it in turns, as a table of ratios
@@ -29,6 +32,7 @@
 #include "tests/bench/desk_bench.h"
 #include "tests/bench/import_bench.h"
 #include "tests/bench/large_fleet.h"
+#include "tests/bench/size_fleet.h"
 #include "tests/bench/stages.h"
 #include "tests/bench/stopwatch.h"
 
@@ -111,6 +115,9 @@ int main(int argc, char** argv) {
     if (argc == 3 && std::string_view(argv[1]) == "--many") return manyFilesBench(argv[2]);
     if (argc >= 3 && std::string_view(argv[1]) == "--codecs") return codecBench({argv + 2, argv + argc});
     if (argc == 3 && std::string_view(argv[1]) == "--make-large") return makeLargeFleet({.folder = argv[2]});
+    if (argc == 4 && std::string_view(argv[1]) == "--make-size")
+        return makeSizeFleet({.folder = argv[3], .what = argv[2]});
+    if (argc == 3 && std::string_view(argv[1]) == "--size") return sizeBench(argv[2]);
     if ((argc == 2 || argc == 3) && std::string_view(argv[1]) == "--curves")
         return curves({.folder = argc == 3 ? argv[2] : ""});
 #ifdef FETTLE_BENCH_DESKTOP
