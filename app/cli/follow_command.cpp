@@ -2,15 +2,17 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
-#include <cstdio>
 #include <memory>
 
 #include "app/cli/answer.h"
 #include "app/cli/commands.h"
+#include "app/cli/intake_words.h"
 #include "app/cli/load.h"
 #include "app/cli/long_work.h"
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
+#include "core/fleet/alert_post.h"
+#include "core/fleet/alerts.h"
 #include "core/intake/follow.h"
 
 namespace fettle {
@@ -33,11 +35,6 @@ std::string countsOf(const FollowReport& report) {
                        report.already, report.late, report.refused, report.parked);
 }
 
-void tellRefused(const Refusal& refusal) {
-    tell(refusal.kind + ": " +
-         Error{ErrorKind::Invalid, refusal.path, refusal.place, refusal.rule}.sentence());
-}
-
 // At most once a second on a terminal, every ten seconds into a log, and when all that was there is in.
 auto followProgress() {
     using Clock = std::chrono::steady_clock;
@@ -50,10 +47,20 @@ auto followProgress() {
     };
 }
 
-void tellTaken(const std::vector<std::string>& paths) {
-    for (const std::string& path : paths)
-        if (path == oneLine(path, path.size())) print(path + "\n");
-    std::fflush(stdout);
+// Alerts are raised after each batch; a follow that goes on also sends them, in the background.
+std::function<Status(FleetFile&)> alertsOf(const std::string& fleetPath, bool send) {
+    std::shared_ptr<AlertPost> post;
+    if (send)
+        post = std::make_shared<AlertPost>(fleetPath, [](const AlertPost::News& news) {
+            if (!news.trouble.empty()) tell("note: " + oneLine(news.trouble, 2000));
+        });
+    return [post](FleetFile& fleet) -> Status {
+        const auto raised = raiseAlerts(fleet);
+        if (!raised) return fail(raised.error());
+        if (raised->raised > 0) tell(counted(raised->raised, "alert") + " raised");
+        if (post && raised->any()) post->wake();
+        return {};
+    };
 }
 
 int run(FollowCommand& command) {
@@ -68,6 +75,7 @@ int run(FollowCommand& command) {
     if (command.tellAcknowledged) options.import.acknowledged = tellTaken;
     options.say = [](const std::string& sentence) { tell("note: " + oneLine(sentence, 2000)); };
     options.progress = followProgress();
+    options.afterwards = alertsOf(command.fleet, !options.once);
     const auto report = follow(*fleet, command.folder, options);
     if (!report) return couldNotRun(report.error());
     const std::string counts = countsOf(*report);

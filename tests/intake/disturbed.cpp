@@ -36,12 +36,14 @@ constexpr const char* kLongAgo = "0.0.1 long ago";
 // By "TAG TIME", as re-examination tells of them.
 std::map<std::string, RecordingEntry> entriesByName(FleetFile& fleet) {
     std::map<std::string, RecordingEntry> all;
-    for (const MachineEntry& machine : fleet.machines().all().value())
-        for (RecordingEntry& entry :
-             fleet.recordings()
-                 .list(machine.id, at("1970-01-01T00:00:00Z"), at("2100-01-01T00:00:00Z"))
-                 .value())
-            all.emplace(machine.tag + " " + formatUtc(entry.time), std::move(entry));
+    const auto machines = fleet.machines().all().value();
+    for (const MachineEntry& machine : machines) {
+        const auto entries =
+            fleet.recordings().list(machine.id, at("1970-01-01T00:00:00Z"), at("2100-01-01T00:00:00Z"));
+        EXPECT_TRUE(entries);
+        for (const RecordingEntry& entry : *entries)
+            all.emplace(machine.tag + " " + formatUtc(entry.time), entry);
+    }
     return all;
 }
 
