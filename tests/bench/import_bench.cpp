@@ -7,6 +7,7 @@
 #include <atomic>
 #include <chrono>
 #include <filesystem>
+#include <fstream>
 #include <map>
 #include <thread>
 #include <vector>
@@ -15,12 +16,17 @@
 #include "core/intake/discover.h"
 #include "core/intake/import.h"
 #include "core/signal/reader.h"
+#include "core/signal/sidecar.h"
+#include "core/signal/sound_file.h"
 
 namespace fettle::bench {
 
 namespace {
 
 constexpr std::size_t kSlice = 200;  // files: short enough that what else the machine does falls on both
+
+constexpr int kMachines = 1000, kMinutes = 20;
+constexpr int kWeek = kMachines * 7 * 24 * 60 / kMinutes;
 
 struct Cost {
     double clockS = 0, processorS = 0;
@@ -72,14 +78,15 @@ class ImportBench {
         return {};
     }
 
-    // Both over all files, a slice of one and the same slice of the other.
-    Status turn(Cost& alone, Cost& import) {
+    // All three over all files, the same slice by one after the other.
+    Status turn(Cost& copied, Cost& alone, Cost& import) {
         if (auto made = newFleet(); !made) return made;
         examined_ = stored_ = 0;
         for (std::size_t from = 0; from < paths_.size(); from += kSlice) {
             const auto first = paths_.begin() + std::ptrdiff_t(from);
             const auto last = paths_.begin() + std::ptrdiff_t(std::min(from + kSlice, paths_.size()));
             const std::vector<std::string> slice(first, last);
+            add(copied, costOf([&] { copyPlainly(slice); }));
             add(alone, costOf([&] { examineAlone(slice); }));
             Status outcome;
             add(import, costOf([&] { outcome = importSlice(slice, last == paths_.end()); }));
@@ -113,6 +120,20 @@ class ImportBench {
         stored_ += report->stored;
         if (close) fleet_.reset();
         return {};
+    }
+
+    // As a user would copy the folder: recordings and sidecars, one after the other.
+    void copyPlainly(const std::vector<std::string>& slice) {
+        const std::string to = options_.folder + "/bench_copy";
+        std::filesystem::create_directories(to);
+        std::size_t n = 0;
+        for (const std::string& path : slice)
+            for (const std::string& one : {path, sidecarPath(path)}) {
+                std::error_code missing;
+                const std::string name = to + "/" + std::to_string(n++);
+                std::filesystem::copy_file(one, name, std::filesystem::copy_options::overwrite_existing,
+                                           missing);
+            }
     }
 
     // Read and examined; the result is thrown away.
@@ -158,15 +179,17 @@ void printRow(const char* what, std::size_t count, const Cost& cost) {
 int importBench(const ImportBenchOptions& options) {
     ImportBench bench(options);
     if (auto gathered = bench.gather(); !gathered) return told(gathered.error());
-    Cost alone, import;
+    Cost copied, alone, import;
     for (int turn = 0; turn < options.turns; ++turn)
-        if (auto done = bench.turn(alone, import); !done) return told(done.error());
-    for (Cost* cost : {&alone, &import})
+        if (auto done = bench.turn(copied, alone, import); !done) return told(done.error());
+    std::filesystem::remove_all(options.folder + "/bench_copy");
+    for (Cost* cost : {&copied, &alone, &import})
         *cost = {cost->clockS / options.turns, cost->processorS / options.turns};
     fmt::print("{} files, {} threads; mean of {} turns\n", bench.recordings(), options.threads,
                options.turns);
     fmt::print("{:<16} {:>10} {:>10} {:>12} {:>13}\n", "", "recordings", "clock s", "a second",
                "processor s");
+    printRow("copied", bench.recordings(), copied);
     printRow("examined alone", bench.examined(), alone);
     printRow("imported", bench.stored(), import);
     fmt::print(
@@ -174,7 +197,66 @@ int importBench(const ImportBenchOptions& options) {
         "file\n",
         import.clockS / alone.clockS, import.processorS / alone.processorS,
         double(std::filesystem::file_size(bench.fleetPath())) / 1e6);
+    const double rate = double(bench.stored()) / import.clockS;
+    fmt::print(
+        "imported over copied: {:.1f} by the clock; a week of {} machines every {} minutes, {} "
+        "recordings: {:.1f} hours\n",
+        import.clockS / copied.clockS, kMachines, kMinutes, kWeek, kWeek / rate / 3600);
     std::filesystem::remove(bench.fleetPath());
+    return 0;
+}
+
+namespace {
+
+double peakMegabytes() {
+    rusage use{};
+    ::getrusage(RUSAGE_SELF, &use);
+    return double(use.ru_maxrss) / 1024;
+}
+
+// Sound files of a few samples, in folders of 1,000; the register knows none of their machine.
+void makeMany(const std::string& folder, std::size_t files) {
+    const auto bytes = writeSoundFile({std::vector<double>(64, 0.1)}, 1000, SoundFormat::WavPcm16);
+    if (!bytes) return;
+    for (std::size_t i = 0; i < files; ++i) {
+        const std::string in = fmt::format("{}/{:03}", folder, i / 1000);
+        if (i % 1000 == 0) std::filesystem::create_directories(in);
+        std::ofstream(fmt::format("{}/{:06}.wav", in, i), std::ios::binary) << *bytes;
+    }
+}
+
+void printMany(const char* what, std::size_t files, const Cost& cost) {
+    fmt::print("{:<26} {:>8} {:>10.2f} {:>14.1f} {:>10.0f}\n", what, files, cost.clockS,
+               1e6 * cost.processorS / double(files), peakMegabytes());
+}
+
+Status manyOnce(const std::string& folder, std::size_t files) {
+    const std::string in = fmt::format("{}/many_{}", folder, files), path = in + ".fettle";
+    if (!std::filesystem::exists(in)) makeMany(in, files);
+    std::filesystem::remove(path);
+    auto fleet = FleetFile::create(path, {});
+    if (!fleet) return fail(fleet.error());
+    const RealFileSystem disk;
+    Found found;
+    printMany("found", files, costOf([&] { found = discover(disk, {in}, true, path); }));
+    Result<ImportReport> refused = ImportReport{};
+    printMany("read and refused", files, costOf([&] { refused = importFound(**fleet, disk, found); }));
+    if (!refused) return fail(refused.error());
+    Result<ImportReport> again = ImportReport{};
+    printMany("read and refused again", files, costOf([&] { again = importFound(**fleet, disk, found); }));
+    if (!again) return fail(again.error());
+    fleet->reset();
+    std::filesystem::remove(path);
+    std::filesystem::remove_all(in);
+    return {};
+}
+
+}  // namespace
+
+int manyFilesBench(const std::string& folder) {
+    fmt::print("{:<26} {:>8} {:>10} {:>14} {:>10}\n", "", "files", "clock s", "us a file", "peak MB");
+    for (const std::size_t files : {25000, 50000, 100000})
+        if (auto done = manyOnce(folder, files); !done) return told(done.error());
     return 0;
 }
 
