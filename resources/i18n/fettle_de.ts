@@ -173,7 +173,7 @@
         </message>
         <message>
             <source>One gram in %1 makes %2 %3 there.</source>
-            <translation>Ein Gramm in %1 bewirkt dort %2 %3.</translation>
+            <translation>Ein Gramm in %1 macht %2 %3 dort aus.</translation>
         </message>
         <message>
             <source>The circles miss one point by %1 % of the vibration as found.</source>
@@ -3479,6 +3479,46 @@
         <message>
             <source>Zone %1 (%2) at %3 or less, %5 % lower than now (%4).</source>
             <translation>Zone %1 (%2) bei %3 oder weniger, %5 % tiefer als jetzt (%4).</translation>
+        </message>
+        <message>
+            <source>If left:</source>
+            <translation>Wenn nichts geschieht:</translation>
+        </message>
+        <message>
+            <source>Measure after the job:</source>
+            <translation>Nach der Arbeit messen:</translation>
+        </message>
+        <message>
+            <source>Cured when</source>
+            <translation>Behoben, wenn</translation>
+        </message>
+        <message>
+            <source>How sure:</source>
+            <translation>Wie sicher:</translation>
+        </message>
+        <message>
+            <source>Proved on:</source>
+            <translation>Erprobt:</translation>
+        </message>
+        <message>
+            <source>Against it:</source>
+            <translation>Dagegen:</translation>
+        </message>
+        <message>
+            <source>Would speak against it:</source>
+            <translation>Dagegen spräche:</translation>
+        </message>
+        <message>
+            <source>It could also be:</source>
+            <translation>Es könnte auch sein:</translation>
+        </message>
+        <message>
+            <source>Also found on this machine:</source>
+            <translation>An dieser Maschine auch gefunden:</translation>
+        </message>
+        <message>
+            <source>round of %1 to %2</source>
+            <translation>Runde vom %1 bis %2</translation>
         </message>
     </context>
     <context>
@@ -9903,13 +9943,6 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
         </message>
     </context>
     <context>
-        <name>std</name>
-        <message>
-            <source>round of %1 to %2</source>
-            <translation>Runde vom %1 bis %2</translation>
-        </message>
-    </context>
-    <context>
         <name>Engine</name>
         <message>
             <source>unbalance</source>
@@ -10237,7 +10270,7 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
         </message>
         <message>
             <source>proved dead by</source>
-            <translation>spannungsfrei festgestellt von</translation>
+            <translation>frei geprüft von</translation>
         </message>
         <message>
             <source>The site fills these in from its own list. Nothing here says which or how many there are.</source>

@@ -95,9 +95,12 @@ TEST_F(Language, TheSecondOneIsWhole) {
 // A class that is no QObject looks its words up where lupdate filed them only if it says so.
 TEST_F(Language, EveryClassLooksWhereItsWordsAre) {
     QStringList contexts;
-    for (const Said& one : wordsOfTheSources())
+    for (const Said& one : wordsOfTheSources()) {
+        // A constant of "std::size_t" before a function misleads lupdate.
+        EXPECT_NE(one.context.toStdString(), "std") << one.source.toStdString();
         if (one.context.startsWith(QStringLiteral("fettle::")) && !contexts.contains(one.context))
             contexts << one.context;
+    }
     EXPECT_GT(contexts.size(), 50);
     QString sources;
     QDirIterator files(QStringLiteral(FETTLE_SOURCE_DIR "/ui"),

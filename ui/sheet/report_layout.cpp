@@ -11,13 +11,19 @@ namespace fettle {
 
 namespace {
 
-// As many lines of work as leave the first page whole.
-std::size_t workThatFits(const PageFlow& flow, const RoundReport& report, const Units& units) {
-    for (std::size_t most = report.work.size(); most > 1; --most) {
-        const Block block = [&](Column& column) { setSummary(column, report, most, units); };
-        if (flow.heightOf(block) <= flow.room()) return most;
-    }
-    return 1;
+// All the work and the table by area where they leave the first page whole, else all the work, else as many
+// lines of it as do; what does not fit stands in the tables.
+SummaryFit whatFits(const PageFlow& flow, const RoundReport& report, const Units& units) {
+    const auto fits = [&](const SummaryFit& fit) {
+        const Block block = [&](Column& column) { setSummary(column, report, fit, units); };
+        return flow.heightOf(block) <= flow.room();
+    };
+    SummaryFit fit{report.work.size(), true};
+    if (fits(fit)) return fit;
+    fit.areas = false;
+    while (fit.work > 1 && !fits(fit))
+        --fit.work;
+    return fit;
 }
 
 Block listOf(const QString& heading, const std::vector<std::string>& lines) {
@@ -29,10 +35,10 @@ Block listOf(const QString& heading, const std::vector<std::string>& lines) {
     };
 }
 
-void addTables(PageFlow& flow, const RoundReport& report, const Units& units) {
+void addTables(PageFlow& flow, const RoundReport& report, const SummaryFit& first, const Units& units) {
     flow.newPage();
+    if (!first.areas && report.byArea.size() > 1) flow.add(areaTable(report));
     flow.add(workTable(report, units));
-    if (report.byArea.size() > kMostAreasOnFirst) flow.add(areaTable(report));
     flow.add(asideTable(tr("Put off by the engineer"), report.deferred, units));
     flow.add(asideTable(tr("Listed, but disputed: no work is asked for"), report.disputed, units));
     flow.add(
@@ -71,9 +77,9 @@ std::vector<SheetPage> layOutReport(const RoundReport& report, PaperSize size, c
     PageFlow flow(
         size, [&](Column& column) { setReportHead(column, report); },
         [&](Column& column) { setReportLaterHead(column, report); });
-    const std::size_t most = workThatFits(flow, report, units);
-    flow.add([&](Column& column) { setSummary(column, report, most, units); });
-    addTables(flow, report, units);
+    const SummaryFit fit = whatFits(flow, report, units);
+    flow.add([&](Column& column) { setSummary(column, report, fit, units); });
+    addTables(flow, report, fit, units);
     return flow.finish(footerOf(report.madeOn, report.engine));
 }
 

@@ -10,9 +10,13 @@ namespace fettle {
 
 // Text of the report made ready for paper: dates spelled out, other units beside.
 QString reportText(const std::string& text, const Units& units = {});
-inline constexpr std::size_t kMostAreasOnFirst = 8;  // of the first page; more stand in a table of their own
+// What of the summary goes onto the first page: lines of work, and the table by area.
+struct SummaryFit {
+    std::size_t work = 0;
+    bool areas = true;
+};
 // At most `mostWork` lines of work; what is left over is counted and stands in the tables.
-void setSummary(Column& column, const RoundReport& report, std::size_t mostWork, const Units& units);
+void setSummary(Column& column, const RoundReport& report, const SummaryFit& fit, const Units& units);
 void setReportHead(Column& column, const RoundReport& report);       // of the first page
 void setReportLaterHead(Column& column, const RoundReport& report);  // of the others
 

@@ -10,8 +10,8 @@ namespace fettle {
 
 namespace {
 
+constexpr size_t kMostTags = 8, kMostBlind = 3;  // std:: here would file the next words in "std"
 constexpr double kGutterMm = 6;
-constexpr std::size_t kMostTags = 8, kMostDue = 6, kMostBlind = 3;
 
 QString periodText(const RoundReport& report) {
     return tr("round of %1 to %2").arg(dateText(report.from), dateText(report.until));
@@ -75,7 +75,7 @@ void setSums(Column& column, const RoundReport& report) {
 }
 
 void setAreas(Column& column, const RoundReport& report) {
-    if (report.byArea.size() < 2 || report.byArea.size() > kMostAreasOnFirst) return;
+    if (report.byArea.size() < 2) return;
     const FlowTable table = areaTable(report);
     column.gap(1);
     column.heading(table.heading);
@@ -84,12 +84,12 @@ void setAreas(Column& column, const RoundReport& report) {
         setFlowRow(column, table.columns, row);
 }
 
-void setWork(Column& column, const RoundReport& report, std::size_t most, const Units& units) {
+void setWork(Column& column, const RoundReport& report, const SummaryFit& fit, const Units& units) {
     column.heading(tr("What needs work, in this order"));
     if (report.work.empty())
         return column.paragraph(tr("Nothing. What is watched, put off or disputed stands in the tables."));
     setFlowHead(column, workColumns());
-    const std::size_t count = std::min(most, report.work.size());
+    const std::size_t count = std::min(fit.work, report.work.size());
     for (std::size_t i = 0; i < count; ++i) {
         const ReportJob& job = report.work[i];
         setFlowRow(column, workColumns(),
@@ -108,7 +108,7 @@ void setWork(Column& column, const RoundReport& report, std::size_t most, const 
         column.muted(
             tr("%1 of these are not decided yet: the engineer may still change them.").arg(undecided));
     setSums(column, report);
-    setAreas(column, report);
+    if (fit.areas) setAreas(column, report);
 }
 
 void setUnseen(Column& column, const RoundReport& report) {
@@ -239,8 +239,8 @@ void setReportLaterHead(Column& column, const RoundReport& report) {
     column.gap(1);
 }
 
-void setSummary(Column& column, const RoundReport& report, std::size_t mostWork, const Units& units) {
-    setWork(column, report, mostWork, units);
+void setSummary(Column& column, const RoundReport& report, const SummaryFit& fit, const Units& units) {
+    setWork(column, report, fit, units);
     column.gap(1);
     setHalves(
         column,

@@ -10,7 +10,7 @@ namespace fettle {
 namespace {
 
 constexpr int kMostDateLines = 8, kMostCellLines = 6;
-constexpr double kDiscMm = 11, kDiscColumnMm = 17, kCellGapMm = 3;
+constexpr double kDiscMm = 11, kWordMm = 15, kDiscColumnMm = 18, kCellGapMm = 3;
 
 QString joinedWords(std::initializer_list<std::string> parts) {
     QStringList words;
@@ -46,15 +46,24 @@ TextStyle firstLineStyle(const QString& text, double width) {
     return {.pt = 12, .bold = true, .mostLines = 6};
 }
 
+// As large as it goes under the disc; other languages have longer words.
+TextStyle wordStyle(const QString& word) {
+    TextStyle style{.pt = 10, .bold = true, .align = Qt::AlignHCenter, .mostLines = 1};
+    while (style.pt > kLeastPt && textWidth(word, style.pt, true) > kWordMm * kMm)
+        style.pt -= 0.5;
+    return style;
+}
+
 void setFirstLine(Column& column, const SheetContent& sheet) {
     SheetPage& page = column.page();
     const double top = column.y(), left = column.left() + kDiscColumnMm * kMm;
     const double width = column.width() - kDiscColumnMm * kMm;
     page.urgency = urgencyOf(sheet.urgency);
-    page.disc = QRectF(column.left(), top + 0.5 * kMm, kDiscMm * kMm, kDiscMm * kMm);
+    page.disc =
+        QRectF(column.left() + (kWordMm - kDiscMm) / 2 * kMm, top + 0.5 * kMm, kDiscMm * kMm, kDiscMm * kMm);
     const double wordTop = page.disc.bottom() + 0.6 * kMm;
-    const double wordHeight = place(page, urgencyWord(page.urgency), {column.left(), wordTop}, kDiscMm * kMm,
-                                    {.pt = 10, .bold = true, .align = Qt::AlignHCenter, .mostLines = 1});
+    const QString word = urgencyWord(page.urgency);
+    const double wordHeight = place(page, word, {column.left(), wordTop}, kWordMm * kMm, wordStyle(word));
     const QString text = plainText(sheet.firstLine);
     double y = top + place(page, text, {left, top}, width, firstLineStyle(text, width)) + 0.8 * kMm;
     y += place(page, engineWords(sheet.urgencyWords), {left, y}, width,

@@ -37,7 +37,7 @@ void setTableHead(Column& column, const SheetContent& sheet, const Grid& grid) {
     SheetPage& page = column.page();
     const double y = column.y();
     place(page, tr("part"), {grid.name, y}, grid.nameWidth, style);
-    place(page, tr(kUsualNote), {grid.confirm, y}, grid.confirmWidth, style);
+    place(page, engineWords(kUsualNote), {grid.confirm, y}, grid.confirmWidth, style);
     place(page, tr("quantity"), {grid.quantity, y}, grid.quantityWidth, style);
     for (std::size_t i = 0; i < grid.stores.size(); ++i)
         place(page, engineWords(sheet.partBoxes[i]), {grid.stores[i], y}, grid.storesWidth, style);

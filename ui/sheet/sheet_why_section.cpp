@@ -129,15 +129,15 @@ Blocks whyBlocks(const SheetContent& sheet) {
         column.heading(tr("Why we think so"));
         column.paragraph(plainText(sheet.verdict));
     }};
-    add(blocks, sheet.howBad, "How bad:");
+    add(blocks, sheet.howBad, QT_TRANSLATE_NOOP("fettle", "How bad:"));
     add(blocks, sheet.limitDate, "");
-    add(blocks, sheet.howSure, "How sure:");
+    add(blocks, sheet.howSure, QT_TRANSLATE_NOOP("fettle", "How sure:"));
     add(blocks, sheet.siteRecord, "");
-    add(blocks, sheet.provedOn, "Proved on:");
-    addList(blocks, sheet.against, "Against it:");
-    addList(blocks, sheet.wouldSpeakAgainst, "Would speak against it:");
-    addList(blocks, sheet.rivals, "It could also be:");
-    addList(blocks, sheet.otherFindings, "Also found on this machine:");
+    add(blocks, sheet.provedOn, QT_TRANSLATE_NOOP("fettle", "Proved on:"));
+    addList(blocks, sheet.against, QT_TRANSLATE_NOOP("fettle", "Against it:"));
+    addList(blocks, sheet.wouldSpeakAgainst, QT_TRANSLATE_NOOP("fettle", "Would speak against it:"));
+    addList(blocks, sheet.rivals, QT_TRANSLATE_NOOP("fettle", "It could also be:"));
+    addList(blocks, sheet.otherFindings, QT_TRANSLATE_NOOP("fettle", "Also found on this machine:"));
     return blocks;
 }
 

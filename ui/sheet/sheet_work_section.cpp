@@ -27,8 +27,8 @@ Blocks workBlocks(const SheetContent& sheet) {
         column.heading(tr("What to do"));
         column.paragraph(plainText(sheet.stopAtOnceIf), tr("Stop at once if"));
     }};
-    blocks.push_back(paragraphOf(sheet.untilThen, "Until then:"));
-    blocks.push_back(paragraphOf(sheet.ifLeft, "If left:"));
+    blocks.push_back(paragraphOf(sheet.untilThen, QT_TRANSLATE_NOOP("fettle", "Until then:")));
+    blocks.push_back(paragraphOf(sheet.ifLeft, QT_TRANSLATE_NOOP("fettle", "If left:")));
     for (std::size_t i = 0; i < sheet.steps.size(); ++i)
         blocks.push_back([&sheet, i](Column& column) {
             column.marked(QString::number(i + 1) + QLatin1Char('.'), stepText(sheet.steps[i]), 5);
@@ -39,8 +39,8 @@ Blocks workBlocks(const SheetContent& sheet) {
         blocks.push_back([](Column& column) {
             column.muted(tr("Steps without a source in brackets are common practice."));
         });
-    blocks.push_back(paragraphOf(sheet.measureAfter, "Measure after the job:"));
-    blocks.push_back(paragraphOf(sheet.cured, "Cured when"));
+    blocks.push_back(paragraphOf(sheet.measureAfter, QT_TRANSLATE_NOOP("fettle", "Measure after the job:")));
+    blocks.push_back(paragraphOf(sheet.cured, QT_TRANSLATE_NOOP("fettle", "Cured when")));
     return blocks;
 }
 
