@@ -125,13 +125,13 @@ void RetentionDialog::build(const Theme& theme) {
     resize(wide * 110, fontMetrics().height() * 32);
 }
 
-QSpinBox* RetentionDialog::daysBox(const QString& boxName, const QString& accessible, bool mayBeEver) {
+QSpinBox* RetentionDialog::daysBox(const QString& boxName, const QString& accessible, int least) {
     auto* box = new QSpinBox(this);
     box->setObjectName(boxName);
     box->setAccessibleName(accessible);
     box->setToolTip(tr("Days; counted back from the newest recording of each point."));
-    box->setRange(mayBeEver ? kEver : 1, kMostDays);
-    if (mayBeEver) box->setSpecialValueText(tr("for ever"));
+    box->setRange(least, kMostDays);
+    if (least == kEver) box->setSpecialValueText(tr("for ever"));
     box->setSuffix(tr(" days"));
     connect(box, &QSpinBox::valueChanged, this, &RetentionDialog::changed);
     return box;
@@ -141,10 +141,10 @@ void RetentionDialog::addRule(QGridLayout& grid, int row, KeptKind kind) {
     const QString key = QString::fromLatin1(keyOf(kind));
     const QString word = kindWord(kind);
     RuleBoxes& boxes = boxes_[std::size_t(kind)];
-    boxes.all = daysBox(key + QStringLiteral("All"), tr("%1: every one for").arg(word), false);
-    if (kind == KeptKind::Examination) boxes.all->setMinimum(8);  // a round is made of its week's
-    boxes.daily = daysBox(key + QStringLiteral("Daily"), tr("%1: then one a day for").arg(word), true);
-    boxes.weekly = daysBox(key + QStringLiteral("Weekly"), tr("%1: then one a week for").arg(word), true);
+    const int least = kind == KeptKind::Examination ? 8 : 1;  // a round is made of its week's
+    boxes.all = daysBox(key + QStringLiteral("All"), tr("%1: every one for").arg(word), least);
+    boxes.daily = daysBox(key + QStringLiteral("Daily"), tr("%1: then one a day for").arg(word), kEver);
+    boxes.weekly = daysBox(key + QStringLiteral("Weekly"), tr("%1: then one a week for").arg(word), kEver);
     grid.addWidget(new QLabel(word, this), row, 0);
     grid.addWidget(new QLabel(tr("all for"), this), row, 1);
     grid.addWidget(boxes.all, row, 2);

@@ -36,7 +36,7 @@ class RetentionDialog : public QDialog {
     };
     void build(const Theme& theme);
     void addRule(QGridLayout& grid, int row, KeptKind kind);
-    QSpinBox* daysBox(const QString& name, const QString& accessible, bool mayBeEver);
+    QSpinBox* daysBox(const QString& name, const QString& accessible, int least);
     RetentionRules typed() const;
     void show(const RetentionRules& rules);
     void changed();
