@@ -95,7 +95,7 @@ void AlertRulesForm::build(const Theme& theme) {
     setRuled(*table_, theme);
     const int wide = fontMetrics().averageCharWidth();
     table_->setColumnWidth(0, wide * 22);
-    table_->setColumnWidth(2, wide * 28);
+    table_->setColumnWidth(2, wide * 32);
     table_->horizontalHeader()->setSectionResizeMode(1, QHeaderView::Stretch);
     word_->setObjectName(QStringLiteral("alertRuleWord"));
     word_->setWordWrap(true);
@@ -184,9 +184,10 @@ void AlertRulesForm::kindChosen() {
         grade_->addItem(tr("late"), QStringLiteral("late"));
     }
     choose(*grade_, was);
-    least_->setSuffix(kind == "weight"   ? tr(" decibans")
-                      : kind == "growth" ? tr(" % in a week")
-                                         : tr(" times its interval"));
+    least_->setSuffix(kind == "weight"    ? tr(" decibans")
+                      : kind == "growth"  ? tr(" % in a week")
+                      : kind == "silence" ? tr(" times its interval")
+                                          : QString());
     grade_->setEnabled(kind == "zone" || kind == "stage");
     fault_->setEnabled(kind == "weight" || kind == "stage");
     least_->setEnabled(kind == "weight" || kind == "growth" || kind == "silence");

@@ -63,7 +63,7 @@ AlertsDialog::AlertsDialog(FleetWork& work, const Theme& theme, QWidget* parent)
     all->addWidget(tabs_, 1);
     all->addWidget(buttons);
     connect(&work_, &FleetWork::changedFleet, this, &AlertsDialog::read);
-    resize(fontMetrics().averageCharWidth() * 150, fontMetrics().height() * 32);
+    resize(fontMetrics().averageCharWidth() * 165, fontMetrics().height() * 38);
     read();
 }
 
@@ -92,7 +92,7 @@ QWidget* AlertsDialog::buildList(const Theme& theme) {
     table_->setColumnWidth(AlertModel::State, wide * 20);
     table_->setColumnWidth(AlertModel::Machine, wide * 16);
     table_->setColumnWidth(AlertModel::Since, wide * 25);
-    table_->setColumnWidth(AlertModel::Delivery, wide * 28);
+    table_->setColumnWidth(AlertModel::Delivery, wide * 32);
     table_->horizontalHeader()->setSectionResizeMode(AlertModel::What, QHeaderView::Stretch);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &AlertsDialog::showCurrent);
