@@ -197,7 +197,7 @@ void RetentionDialog::begin(const QString& word) {
 
 void RetentionDialog::end() {
     bar_->setRange(0, 1);
-    bar_->setValue(1);
+    bar_->setValue(0);
     bar_->setFormat(QString());
     look_->setEnabled(true);
     stop_->setEnabled(false);
