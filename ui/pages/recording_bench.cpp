@@ -19,10 +19,7 @@
 
 namespace fettle {
 
-namespace {
-
-// Those of the machine as registered first, then all of the table whose inner build is known.
-QStringList knownDesignations(const Machine* machine) {
+QStringList RecordingBench::knownDesignations(const Machine* machine) {
     QStringList all;
     for (const BearingPlace& place : machine ? machine->bearings : std::vector<BearingPlace>{})
         if (!place.bearing.designation.empty()) all << shown(place.bearing.designation);
@@ -32,8 +29,6 @@ QStringList knownDesignations(const Machine* machine) {
     all.removeDuplicates();
     return all;
 }
-
-}  // namespace
 
 RecordingBench::RecordingBench(FleetWork& work, Selection& selection, const Theme& theme, BenchPlots plots,
                                QObject* parent)

@@ -59,6 +59,8 @@ class RecordingBench : public QObject {
     void showBelow();  // the places compared below each other; compares first where nothing is
     void showBearing(const QString& at);               // of the train; empty: none
     bool showDesignation(const QString& designation);  // of the table; false: it has none
+    // Those of the machine as registered first, then all of the table whose inner build is known.
+    static QStringList knownDesignations(const Machine* machine);
 
   signals:
     void goTo(const QString& tag, const QString& channel, std::int64_t recording, Instant time);
