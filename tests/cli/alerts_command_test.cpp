@@ -1,0 +1,186 @@
+// `alerts` as a user runs it, with mails to a real server (aiosmtpd) on this computer.
+#include <sys/stat.h>
+
+#include "tests/cli/site_fixture.h"
+#include "tests/exchange/mail_server.h"
+#include "tests/exchange/schema_check.h"
+
+namespace fettle::cli_test {
+
+namespace {
+
+const std::string kAsOf = "2026-05-10T12:00:00Z";
+
+class AlertsCommandRun : public Site {
+  protected:
+    void SetUp() override {
+        Site::SetUp();
+        ::setenv("XDG_CONFIG_HOME", at("config").c_str(), 1);
+    }
+    void TearDown() override { ::unsetenv("XDG_CONFIG_HOME"); }
+
+    static void expectFits(const Json& answer) {
+        const Json schema =
+            Json::parse(made::contentOf(FETTLE_SOURCE_DIR "/resources/schemas/alerts.schema.json"));
+        const made::SchemaCheck check(schema);
+        EXPECT_THAT(check.faultsOf(answer), testing::IsEmpty());
+        EXPECT_THAT(check.untoldKeysOf(answer), testing::IsEmpty());
+    }
+    std::vector<std::string> mailTo(const TestMailServer& server) const {
+        return {"--mail-server", "localhost",
+                "--mail-port",   std::to_string(server.port()),
+                "--mail-ca",     server.certificate(),
+                "--mail-from",   "fettle@site.example",
+                "--mail-to",     "planner@site.example",
+                "--quiet",       "none"};
+    }
+};
+
+}  // namespace
+
+TEST_F(AlertsCommandRun, ListsAcknowledgesAndKeepsTheSchema) {
+    EXPECT_EQ(on("alerts").out, "no alert stands\n");
+    const Ran ran = on("alerts", {"--run", "--as-of", kAsOf});
+    EXPECT_EQ(ran.status, 0) << ran.err;
+    EXPECT_NE(ran.out.find("raised"), std::string::npos);
+    const Json listed = jsonOf("alerts", {});
+    expectFits(listed);
+    expectFits(jsonOf("alerts", {"--rules"}));
+    expectFits(jsonOf("alerts", {"--settings"}));
+    expectFits(jsonOf("alerts", {"--run", "--as-of", kAsOf}));
+    ASSERT_GE(listed["alerts"].size(), 2u);
+    std::int64_t shake = 0;
+    for (const Json& alert : listed["alerts"])
+        if (alert["machine"] == "C-SHAKE") shake = alert["id"];
+    ASSERT_GT(shake, 0);
+    EXPECT_EQ(on("alerts", {"--acknowledge", std::to_string(shake)}).status, 2) << "a reason is needed";
+    EXPECT_EQ(
+        on("alerts", {"--acknowledge", std::to_string(shake), "--by", "Mara", "--why", "stopped it"}).status,
+        0);
+    EXPECT_EQ(on("alerts", {"--acknowledge", std::to_string(shake), "--why", "again"}).status, 3);
+    const Json after = jsonOf("alerts", {"--of-machine", "C-SHAKE"});
+    EXPECT_EQ(after["alerts"][0]["state"], "acknowledged");
+    EXPECT_EQ(after["alerts"][0]["acknowledged_by"], "Mara");
+}
+
+TEST_F(AlertsCommandRun, RulesAreSetChangedAndRemoved) {
+    EXPECT_NE(on("alerts", {"--rules"}).out.find("Zone D: 1 of 5 recordings in zone D; now"),
+              std::string::npos);
+    EXPECT_EQ(on("alerts", {"--rule", "Kiln", "--area", "kiln", "--least", "25", "--deliver", "now"}).status,
+              0);
+    EXPECT_EQ(on("alerts", {"--rule", "Kiln", "--hits", "4"}).status, 0);
+    const Json rules = jsonOf("alerts", {"--rules"});
+    const Json kiln = rules["rules"].back();
+    EXPECT_EQ(kiln["least"], 25);
+    EXPECT_EQ(kiln["hits"], 4);
+    EXPECT_EQ(kiln["area"], "kiln");
+    const Ran refused = on("alerts", {"--rule", "Kiln", "--hits", "1"});
+    EXPECT_EQ(refused.status, 3);
+    EXPECT_NE(refused.err.find("too few recordings"), std::string::npos) << refused.err;
+    EXPECT_EQ(on("alerts", {"--remove-rule", "Kiln"}).status, 0);
+    EXPECT_EQ(on("alerts", {"--remove-rule", "Kiln"}).status, 3);
+    EXPECT_EQ(on("alerts", {"--rule", "x", "--kind", "nonsense"}).status, 2);
+}
+
+TEST_F(AlertsCommandRun, MailsGoToARealServerOnceAnAlert) {
+    const TestMailServer server(at("mail"));
+    EXPECT_EQ(on("alerts", mailTo(server)).status, 0);
+    const Ran tested = on("alerts", {"--test"});
+    EXPECT_EQ(tested.status, 0) << tested.err;
+    ASSERT_EQ(server.taken().size(), 1u);
+    EXPECT_EQ(on("alerts", {"--run", "--as-of", kAsOf}).status, 0);
+    const std::size_t mails = server.taken().size();
+    EXPECT_GE(mails, 2u);
+    EXPECT_EQ(on("alerts", {"--run", "--as-of", kAsOf}).status, 0);
+    EXPECT_EQ(server.taken().size(), mails) << "nothing is told twice";
+    EXPECT_NE(server.taken()[1].find("X-Encrypted: yes"), std::string::npos);
+    const Json listed = jsonOf("alerts", {});
+    EXPECT_EQ(listed["messages"].size(), mails - 1);
+    EXPECT_FALSE(listed["messages"][0]["sent"].is_null());
+}
+
+TEST_F(AlertsCommandRun, ThePasswordIsNowhereInTheFleetFileNorInAnyWord) {
+    const std::string secret = "correct-horse-7";
+    const TestMailServer server(at("mail"), {"--login", "fettle:" + secret});
+    made::write(at("password"), secret + "\n");
+    ::chmod(at("password").c_str(), 0644);
+    auto options = mailTo(server);
+    options.insert(options.end(), {"--mail-user", "fettle", "--mail-password-file", at("password")});
+    std::string said;
+    const auto run = [&](std::vector<std::string> more) {
+        const Ran ran = on("alerts", more);
+        said += ran.out + ran.err;
+        return ran;
+    };
+    EXPECT_EQ(run(options).status, 0);
+    const Ran open = run({"--test"});
+    EXPECT_EQ(open.status, 1);
+    EXPECT_NE(open.err.find("can be read or changed by others"), std::string::npos) << open.err;
+    EXPECT_TRUE(server.taken().empty());
+    ::chmod(at("password").c_str(), 0600);
+    EXPECT_EQ(run({"--test"}).status, 0);
+    EXPECT_EQ(server.taken().size(), 1u);
+    made::write(at("password"), "wrong-" + secret + "\n");
+    const Ran wrong = run({"--test"});
+    EXPECT_EQ(wrong.status, 1);
+    EXPECT_NE(wrong.err.find("refuses the login of fettle"), std::string::npos) << wrong.err;
+    run({"--settings"});
+    EXPECT_EQ(said.find(secret), std::string::npos);
+    for (const std::string& ending : {"", "-wal"})
+        EXPECT_EQ(made::contentOf(fleet_ + ending).find(secret), std::string::npos);
+    EXPECT_EQ(made::contentOf(at("config/fettle/alert_delivery.json")).find(secret), std::string::npos);
+}
+
+TEST_F(AlertsCommandRun, AnotherUsersSettingsAreNotSentFromHere) {
+    const TestMailServer server(at("mail"));
+    EXPECT_EQ(on("alerts", mailTo(server)).status, 0);
+    ::setenv("XDG_CONFIG_HOME", at("other").c_str(), 1);
+    const Ran refused = on("alerts", {"--test"});
+    EXPECT_EQ(refused.status, 3);
+    EXPECT_NE(refused.err.find("--allow-delivery"), std::string::npos);
+    EXPECT_TRUE(server.taken().empty());
+    EXPECT_EQ(on("alerts", {"--allow-delivery"}).status, 0);
+    EXPECT_EQ(on("alerts", {"--test"}).status, 0);
+    EXPECT_EQ(server.taken().size(), 1u);
+}
+
+TEST_F(AlertsCommandRun, WhatFailsIsSaidKeptAndStatusOne) {
+    const TestMailServer server(at("mail"), {"--rcpt", "550 5.1.1 no such user"});
+    EXPECT_EQ(on("alerts", mailTo(server)).status, 0);
+    const Ran ran = on("alerts", {"--run", "--as-of", kAsOf});
+    EXPECT_EQ(ran.status, 1);
+    EXPECT_NE(ran.err.find("550 5.1.1 no such user"), std::string::npos) << ran.err;
+    const Ran listed = on("alerts");
+    EXPECT_EQ(listed.status, 0);
+    EXPECT_NE(listed.err.find("not sent yet, mail planner@site.example after 1 try"), std::string::npos)
+        << listed.err;
+    EXPECT_EQ(on("alerts", {"--no-mail"}).status, 0);
+    EXPECT_EQ(on("alerts", {"--run", "--as-of", kAsOf}).status, 0);
+}
+
+TEST_F(AlertsCommandRun, AProgramIsRunAndHostileSettingsAreRefused) {
+    const std::string got = at("got");
+    EXPECT_EQ(on("alerts", {"--quiet", "none", "--command",
+                            "[\"/bin/sh\", \"-c\", \"cat >> \\\"$1\\\"\", \"sh\", \"" + got + "\"]"})
+                  .status,
+              0);
+    EXPECT_EQ(on("alerts", {"--run", "--as-of", kAsOf}).status, 0);
+    const std::string text = made::contentOf(got);
+    EXPECT_NE(text.find("\"machine\": \"C-SHAKE\""), std::string::npos) << text;
+    expectFits(Json::parse(text.substr(0, text.find("\n}\n") + 2), nullptr, false));
+    for (const std::vector<std::string>& bad :
+         {std::vector<std::string>{"--command", "siren; rm -rf /"},
+          {"--command", "[\"siren\"]"},
+          {"--command", "[]"},
+          {"--quiet", "late"},
+          {"--digest-at", "24:00"},
+          {"--mail-server", "h", "--mail-from", "a@b", "--mail-to", "x@y\nRCPT TO:<z@w>"},
+          {"--mail-server", "h/../x", "--mail-from", "a@b", "--mail-to", "x@y"},
+          {"--mail-server", "h", "--mail-security", "none", "--mail-from", "a@b", "--mail-to", "x@y"}}) {
+        const Ran refused = on("alerts", bad);
+        EXPECT_EQ(refused.status, 3) << bad[1];
+        EXPECT_EQ(refused.errLines().size(), 1u) << refused.err;
+    }
+}
+
+}  // namespace fettle::cli_test
