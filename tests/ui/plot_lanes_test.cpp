@@ -81,6 +81,16 @@ TEST(Lanes, InOrdersTheFirstOrderOfEachStandsAtOne) {
     EXPECT_NEAR(stage.selection.cursorHz().value_or(0), 25, 0.3);  // of the machine shown
 }
 
+TEST(Lanes, ShowThePartThatIsAskedForInHertz) {
+    LanesStage stage;
+    stage.plot.showHz(20, 30);
+    EXPECT_DOUBLE_EQ(stage.plot.across().from, 20);
+    EXPECT_DOUBLE_EQ(stage.plot.across().until, 30);
+    stage.selection.setUnits({false, true, false});
+    stage.plot.showHz(20, 30);
+    EXPECT_DOUBLE_EQ(stage.plot.across().until, 1800);  // r/min
+}
+
 TEST(Lanes, WithoutASpeedThereAreNoOrders) {
     LanesStage stage;
     stage.plot.setOrders(true);

@@ -175,6 +175,9 @@ void RecordingBench::showBelow() {
     }
     SideSpectraRequest request{shown(view_->tag), to_.compare.rows(), {}, view_->zone, {}};
     if (!view_->plots.wholeBand) request.view = view_->plots.view;
+    const ZoomSpan& seen = (envelopeSeen() ? to_.envelope : to_.spectrum).acrossHz();
+    request.fromHz = seen.from;
+    request.untilHz = seen.until;
     request.pick = [quantity = quantity_, envelope = envelopeSeen()](const RecordingPlots& plots) {
         return envelope ? plots.envelope : ofQuantity(plots, quantity);
     };

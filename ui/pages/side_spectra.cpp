@@ -73,17 +73,18 @@ void SideSpectra::showPlaces(SideSpectraRequest request) {
     work_.ask<LanesRead>(
         this, QStringLiteral("lanes"),
         [request](FleetFile& fleet, const CancelToken& cancel) { return lanesOf(fleet, request, cancel); },
-        [this](Result<LanesRead> read) {
+        [this, request](Result<LanesRead> read) {
             if (!read) return plot_->setWords(sentence(read.error()));
-            take(std::move(read->lanes), read->without);
+            take(std::move(read->lanes), read->without, request);
         });
     show();
     raise();
 }
 
-void SideSpectra::take(std::vector<Lane> lanes, std::size_t without) {
+void SideSpectra::take(std::vector<Lane> lanes, std::size_t without, const SideSpectraRequest& request) {
     const bool alone = lanes.size() < 2;
     plot_->setLanes(std::move(lanes));
+    if (request.untilHz > request.fromHz) plot_->showHz(request.fromHz, request.untilHz);
     plot_->setWords(alone
                         ? tr("Fewer than two of the places have a waveform kept from which this spectrum can "
                              "be drawn.")

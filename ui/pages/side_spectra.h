@@ -22,6 +22,7 @@ struct SideSpectraRequest {
     std::vector<SideRow> rows;  // as compared
     std::string view;           // of the envelope; empty: whole band
     QTimeZone zone = QTimeZone::utc();
+    double fromHz = 0, untilHz = 0;  // the part that is seen now
     std::function<SpectrumPtr(const RecordingPlots&)>
         pick;  // which of a recording's spectra; runs on a worker
 };
@@ -35,7 +36,7 @@ class SideSpectra : public QDialog {
     void showPlaces(SideSpectraRequest request);
 
   private:
-    void take(std::vector<Lane> lanes, std::size_t without);
+    void take(std::vector<Lane> lanes, std::size_t without, const SideSpectraRequest& request);
 
     FleetWork& work_;
     LanesPlot* plot_;

@@ -139,6 +139,12 @@ void LanesPlot::setOwnScales(bool own) {
     rebuild();
 }
 
+void LanesPlot::showHz(double from, double until) {
+    if (lanes_.empty()) return;
+    across_.show(from / unitHz(lanes_.front()), until / unitHz(lanes_.front()));
+    showAxes();
+}
+
 double LanesPlot::unitHz(const Lane& lane) const {
     return orders_ ? lane.data->shaftHz : 1 / shownUnit(QStringLiteral("Hz"), selection_.units()).factor;
 }
@@ -198,7 +204,7 @@ void LanesPlot::rebuild() {
 
 void LanesPlot::showAxes() {
     plot().setAxisScale(QwtPlot::xBottom, across_.from, across_.until);
-    plot().setAxisScale(QwtPlot::yLeft, 0, std::max<double>(1, double(lanes_.size())));
+    plot().setAxisScale(QwtPlot::yLeft, 0, std::max<double>(1, double(lanes_.size())), 1);
     QwtText across = plot().axisTitle(QwtPlot::xBottom);
     across.setText(orders_ ? tr("orders of each machine's own shaft")
                            : shownUnit(QStringLiteral("Hz"), selection_.units()).unit);

@@ -36,6 +36,8 @@ class LanesPlot : public PlotFrame {
     void setOrders(bool orders);
     bool orders() const { return orders_; }
     void setOwnScales(bool own);
+    void showHz(double from, double until);  // by the first lane
+    const ZoomSpan& across() const { return across_; }
     // Upright place of a value in a lane: lane i of n stands on n - 1 - i and is one high.
     double placeOf(std::size_t lane, double value) const;
     QString tableText(TableExtent extent) const override;

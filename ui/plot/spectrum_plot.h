@@ -63,6 +63,7 @@ class SpectrumPlot : public PlotFrame {
     const SpectrumReading& reading() const { return reading_; }
     void showTable(bool shown);
     void showHz(double from, double until);
+    const ZoomSpan& acrossHz() const { return across_; }
     std::vector<double> cursorPlacesHz() const;  // the cursor, its harmonics or sidebands
     std::vector<CursorRow> cursorLines() const;
     QStringList legend() const;
