@@ -311,8 +311,8 @@
             <translation>Aufzeichnungen einlesen</translation>
         </message>
         <message>
-            <source>Files and folders can be dropped on the window. WAV, FLAC and CSV are read; what the file cannot say comes from a file of the same name ending in .json beside it.</source>
-            <translation>Dateien und Ordner können auf das Fenster gezogen werden. Gelesen werden WAV, FLAC und CSV; was die Datei nicht sagen kann, kommt aus einer gleichnamigen Datei mit der Endung .json daneben.</translation>
+            <source>Files and folders can be dropped on the window. WAV, FLAC, CSV, universal files, MAT and HDF5 are read, and tables of ready-made levels; what a file cannot say comes from a file of the same name ending in .json beside it.</source>
+            <translation>Dateien und Ordner können auf das Fenster gezogen werden. Gelesen werden WAV, FLAC, CSV, UFF, MAT und HDF5 sowie Tabellen fertiger Pegel; was eine Datei nicht sagen kann, kommt aus einer gleichnamigen Datei mit der Endung .json daneben.</translation>
         </message>
         <message>
             <source>What could not be taken in is listed with the file, the place and the rule that was broken; the rest goes on. Taking the same files in again does no harm.</source>
@@ -514,6 +514,14 @@
         <message>
             <source>GPL 2 or later</source>
             <translation>GPL 2 oder später</translation>
+        </message>
+        <message>
+            <source>MAT files</source>
+            <translation>MAT-Dateien</translation>
+        </message>
+        <message>
+            <source>HDF5 files</source>
+            <translation>HDF5-Dateien</translation>
         </message>
         <message>
             <source>WAV and FLAC</source>
@@ -5756,8 +5764,8 @@
             <translation>Zeigt die abgewiesenen Dateien; Fehlendes lässt sich eintippen und als Regel ablegen.</translation>
         </message>
         <message>
-            <source>Choose files or a folder, or drop them here: WAV, FLAC or CSV, each with its JSON file beside it. What is already in the fleet file is passed over.</source>
-            <translation>Dateien oder einen Ordner wählen oder hier ablegen: WAV, FLAC oder CSV, jede mit ihrer JSON-Datei daneben. Was schon in der Flottendatei steht, wird übergangen.</translation>
+            <source>Choose files or a folder, or drop them here: WAV, FLAC, CSV, UFF, MAT or HDF5, each with its JSON file beside it, or tables of levels. What is already in the fleet file is passed over.</source>
+            <translation>Dateien oder einen Ordner wählen oder hier ablegen: WAV, FLAC, CSV, UFF, MAT oder HDF5, jede mit ihrer JSON-Datei daneben, oder Tabellen von Pegeln. Was schon in der Flottendatei steht, wird übergangen.</translation>
         </message>
         <message>
             <source>Refused files</source>
@@ -5768,8 +5776,8 @@
             <translation>Einzulesende Aufzeichnungen</translation>
         </message>
         <message>
-            <source>Recordings (*.wav *.flac *.csv)</source>
-            <translation>Aufzeichnungen (*.wav *.flac *.csv)</translation>
+            <source>Recordings (*.wav *.flac *.csv *.uff *.unv *.mat *.h5 *.hdf5)</source>
+            <translation>Aufzeichnungen (*.wav *.flac *.csv *.uff *.unv *.mat *.h5 *.hdf5)</translation>
         </message>
         <message>
             <source>All files (*)</source>
@@ -9071,8 +9079,8 @@ Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung od
     <context>
         <name>fettle::StartPage</name>
         <message>
-            <source>&lt;p&gt;&lt;b&gt;What to do first&lt;/b&gt;&lt;/p&gt;&lt;ol&gt;&lt;li&gt;Make a fleet file: one SQLite file of one site. Everything is kept in it.&lt;/li&gt;&lt;li&gt;Take the machines into the register: nameplate, bearings, what is driven, and where the sensors sit. The more of it is known, the more can be judged; what cannot be seen is listed.&lt;/li&gt;&lt;li&gt;Import recordings: WAV, FLAC or CSV with a JSON file beside each. Drop a folder onto the window.&lt;/li&gt;&lt;li&gt;Open the first round: all machines, in the order in which somebody should look.&lt;/li&gt;&lt;/ol&gt;</source>
-            <translation>&lt;p&gt;&lt;b&gt;Was zuerst zu tun ist&lt;/b&gt;&lt;/p&gt;&lt;ol&gt;&lt;li&gt;Flottendatei anlegen: eine SQLite-Datei je Standort. Alles wird darin abgelegt.&lt;/li&gt;&lt;li&gt;Maschinen in die Stammdaten aufnehmen: Typenschild, Lager, was angetrieben wird und wo die Sensoren sitzen. Je mehr davon bekannt ist, desto mehr lässt sich beurteilen; was nicht zu sehen ist, wird aufgeführt.&lt;/li&gt;&lt;li&gt;Aufzeichnungen einlesen: WAV, FLAC oder CSV, jede mit einer JSON-Datei daneben. Einen Ordner auf das Fenster ziehen.&lt;/li&gt;&lt;li&gt;Erste Runde öffnen: alle Maschinen, in der Reihenfolge, in der jemand nachsehen sollte.&lt;/li&gt;&lt;/ol&gt;</translation>
+            <source>&lt;p&gt;&lt;b&gt;What to do first&lt;/b&gt;&lt;/p&gt;&lt;ol&gt;&lt;li&gt;Make a fleet file: one SQLite file of one site. Everything is kept in it.&lt;/li&gt;&lt;li&gt;Take the machines into the register: nameplate, bearings, what is driven, and where the sensors sit. The more of it is known, the more can be judged; what cannot be seen is listed.&lt;/li&gt;&lt;li&gt;Import recordings: WAV, FLAC, CSV, UFF, MAT or HDF5 with a JSON file beside each. Drop a folder onto the window.&lt;/li&gt;&lt;li&gt;Open the first round: all machines, in the order in which somebody should look.&lt;/li&gt;&lt;/ol&gt;</source>
+            <translation>&lt;p&gt;&lt;b&gt;Was zuerst zu tun ist&lt;/b&gt;&lt;/p&gt;&lt;ol&gt;&lt;li&gt;Flottendatei anlegen: eine SQLite-Datei je Standort. Alles wird darin abgelegt.&lt;/li&gt;&lt;li&gt;Maschinen in die Stammdaten aufnehmen: Typenschild, Lager, was angetrieben wird und wo die Sensoren sitzen. Je mehr davon bekannt ist, desto mehr lässt sich beurteilen; was nicht zu sehen ist, wird aufgeführt.&lt;/li&gt;&lt;li&gt;Aufzeichnungen einlesen: WAV, FLAC, CSV, UFF, MAT oder HDF5, jede mit einer JSON-Datei daneben. Einen Ordner auf das Fenster ziehen.&lt;/li&gt;&lt;li&gt;Erste Runde öffnen: alle Maschinen, in der Reihenfolge, in der jemand nachsehen sollte.&lt;/li&gt;&lt;/ol&gt;</translation>
         </message>
         <message>
             <source>Fettle</source>
@@ -10835,6 +10843,10 @@ Das Ergebnis wird abgelegt, wie es jetzt ist, und ändert sich nie. Bevor die Ma
         <message>
             <source>%1 at %2</source>
             <translation>%1 an %2</translation>
+        </message>
+        <message>
+            <source>insulated ring</source>
+            <translation>isolierter Ring</translation>
         </message>
     </context>
 </TS>

@@ -125,6 +125,7 @@ namespace {
     QT_TRANSLATE_NOOP("Engine", "clearance"),
     QT_TRANSLATE_NOOP("Engine", "seal or shield"),
     QT_TRANSLATE_NOOP("Engine", "cage"),
+    QT_TRANSLATE_NOOP("Engine", "insulated ring"),
     QT_TRANSLATE_NOOP("Engine", "type"),
     QT_TRANSLATE_NOOP("Engine", "grams"),
     QT_TRANSLATE_NOOP("Engine", "size"),
