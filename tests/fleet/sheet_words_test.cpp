@@ -121,12 +121,7 @@ TEST(VerdictWords, SayNoLackOfABaselineThatThereIs) {
 TEST(SheetSpectrum, AGearThatChangedIsShownWithItsMesh) {
     SheetCase sheet = bearingCase("early", "B");
     auto machine = std::make_shared<Machine>(*sheet.machine);
-    machine->gears =
-        made::machineOf(R"({ "tag": "G", "mains_hz": 50, "driver": { "poles": 4, "rated_rpm": 1480 },
-        "gears": [ { "id": "G1", "from": "S1", "to": "S2", "teeth": [20, 61] } ],
-        "points": [ { "id": "P", "at": "driver DE", "channels": [ { "name": "x", "quantity": "acceleration",
-                      "unit": "g" } ] } ] })")
-            .gears;
+    machine->gears.push_back(Gear{"G1", "S1", "S2", "spur", {20, 61}, {}, ""});
     sheet.machine = machine;
     sheet.told.finding.fault = sheet.finding.fault = "gear_mesh";
     sheet.told.finding.at = sheet.finding.at = "G1";
