@@ -47,6 +47,7 @@ const std::vector<Owned> kOwned = {
     {"zstd", {"core/store/"}},
     {"xxhash", {"core/store/"}},
     {"simdjson", {"core/exchange/examination_reading.cpp"}},
+    {"curl/", {"core/exchange/mail.cpp"}},
     {"date/", {"core/fleet/site_calendar"}},
     {"nlohmann/", {"core/base/json_"}},
     {"tl/", {"core/base/result.h"}},

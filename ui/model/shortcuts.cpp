@@ -60,6 +60,7 @@ const std::vector<Shortcut>& shortcuts() {
          QT_TRANSLATE_NOOP("Shortcuts", "Co&mpare two rounds…"),
          {key("Ctrl+Shift+R")}},
         {"round.asks", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "What is &asked for…"), {}},
+        {"round.alerts", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "A&lerts…"), {key("Ctrl+Shift+A")}},
         {"round.refused", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "Refuse&d files…"), {}},
         {"round.jobs", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Jobs…"), {key("Ctrl+J")}},
         {"machine.jobs",

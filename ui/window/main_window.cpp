@@ -28,6 +28,7 @@
 #include "ui/pages/page_parts.h"
 #include "ui/pages/round_page.h"
 #include "ui/pages/start_page.h"
+#include "ui/window/alert_count.h"
 #include "ui/window/dialog_bounds.h"
 #include "ui/window/log_actions.h"
 #include "ui/window/page_bar.h"
@@ -68,6 +69,8 @@ MainWindow::MainWindow(Theme& theme, double scale, QSettings* settings, QWidget*
     file_->setObjectName(QStringLiteral("statusFile"));
     outcome_->setObjectName(QStringLiteral("statusOutcome"));
     waiting_->setObjectName(QStringLiteral("statusWaiting"));
+    alerts_ = new AlertCount(theme_, actions_["round.alerts"], this);
+    statusBar()->addPermanentWidget(alerts_);
     for (QLabel* label : {file_, outcome_, waiting_})
         statusBar()->addPermanentWidget(label);
     connect(start_, &StartPage::openWanted, this, &MainWindow::askOpen);
@@ -114,6 +117,7 @@ void MainWindow::buildActions() {
     action("round.sheets", [this] { workplace_->showSheets(); });
     action("round.compare", [this] { workplace_->compareRounds(); });
     action("round.asks", [this] { workplace_->showDialog(QStringLiteral("asks")); });
+    action("round.alerts", [this] { workplace_->showAlerts(); });
     action("round.refused", [this] { workplace_->showDialog(QStringLiteral("refused")); });
     action("machine.event", [this] { workplace_->noteEvent(workplace_->machineHere()); });
     action("machine.sheet", [this] { workplace_->showSheet(workplace_->machineHere()); });
@@ -152,7 +156,7 @@ void MainWindow::buildMenus() {
     menu(tr("&File"), {"file.new", "file.open", "", "file.import", "file.events", "file.rules",
                        "file.retention", "file.backup", "", "file.preferences", "", "file.quit"});
     menu(tr("&Round"), {"page.round", "round.start", "round.close", "", "round.sheets", "round.report",
-                        "round.compare", "", "round.jobs", "round.asks", "round.refused"});
+                        "round.compare", "", "round.alerts", "round.jobs", "round.asks", "round.refused"});
     menu(tr("&Machine"), {"page.machine", "machine.event", "machine.history", "machine.jobs", "machine.sheet",
                           "", "machine.compare", "machine.rebaseline", "", "machine.balance", "machine.trial",
                           "machine.resonance", "", "machine.bearings", "page.register"});
@@ -182,7 +186,7 @@ void MainWindow::enableActions() {
     const bool open = !workplace_.isNull();
     const bool writable = open && workplace_->work().writable();
     for (const char* id :
-         {"page.round",       "page.machine",  "page.register",   "round.asks",      "round.refused",
+         {"page.round",       "page.machine",  "page.register",   "round.alerts", "round.asks",      "round.refused",
           "file.backup",      "machine.sheet", "machine.balance", "machine.trial",   "machine.resonance",
           "machine.bearings", "file.rules",    "file.retention",  "round.report",    "round.sheets",
           "round.compare",    "round.jobs",    "machine.jobs",    "machine.history", "machine.compare"})
@@ -270,6 +274,7 @@ void MainWindow::connectWorkplace() {
         longWork_ = word;
         showWaiting();
     });
+    connect(workplace_, &Workplace::alertsCounted, alerts_, &AlertCount::setOpen);
     connect(&workplace_->work(), &FleetWork::waitingChanged, this, &MainWindow::showWaiting);
     connect(&workplace_->roundPage(), &RoundPage::roundShown, this, &MainWindow::showTitle);
 }

@@ -22,6 +22,7 @@ class QStackedWidget;
 
 namespace fettle {
 
+class AlertCount;
 class GuideDialog;
 class PageBar;
 class StartPage;
@@ -87,6 +88,7 @@ class MainWindow : public QMainWindow {
     StartPage* start_ = nullptr;
     GuideDialog* guide_ = nullptr;
     QPointer<Workplace> workplace_;
+    AlertCount* alerts_ = nullptr;
     QLabel *file_ = nullptr, *outcome_ = nullptr, *waiting_ = nullptr;
     QString trouble_, longWork_;
 };

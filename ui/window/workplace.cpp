@@ -2,6 +2,7 @@
 
 #include <QDate>
 
+#include "core/fleet/alert_post.h"
 #include "core/fleet/round_desk.h"
 #include "core/fleet/who.h"
 #include "ui/dialogs/asks_dialog.h"
@@ -39,6 +40,7 @@ Workplace::Workplace(std::unique_ptr<FleetFile> fleet, const Theme& theme, QWidg
     connectRound();
     connectMachine();
     connectRegister();
+    watchAlerts();
     connect(long_.get(), &LongWork::progressed, this,
             [this](qulonglong done, qulonglong total, const QString& what) {
                 emit longWorkChanged(tr("%1 %2 of %3").arg(what).arg(done).arg(total));
@@ -50,6 +52,7 @@ Workplace::Workplace(std::unique_ptr<FleetFile> fleet, const Theme& theme, QWidg
 // mouse reaches one that is half gone.
 Workplace::~Workplace() {
     hide();
+    post_.reset();
     delete import_;
     delete round_;
     delete machine_;
@@ -166,6 +169,7 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("import")) importPaths({});
     if (name == QStringLiteral("refused")) showRefusals();
     if (name == QStringLiteral("asks")) (new AsksDialog(*work_, theme_, selection_->units(), this))->open();
+    if (name == QStringLiteral("alerts")) showAlerts();
     if (name == QStringLiteral("event")) whenRead([this] { noteEvent(machineHere()); });
     if (name == QStringLiteral("jobs")) whenRead([this] { log_->showJobs(machineHere(), true); });
     if (name == QStringLiteral("history")) whenRead([this] { log_->showHistory(machineHere()); });

@@ -19,6 +19,7 @@ class QSettings;
 
 namespace fettle {
 
+class AlertPost;
 class LogActions;
 class MachinePage;
 class RegisterPage;
@@ -50,6 +51,7 @@ class Workplace : public QStackedWidget {
     void showTrials(const QString& machine);
     void showResonance(const QString& machine);
     void showBalance(const QString& machine);
+    void showAlerts();  // between rounds
     void showReport();  // of the round shown
     void compareRounds();
     void showSheets();            // all of the round's in one go
@@ -61,6 +63,7 @@ class Workplace : public QStackedWidget {
     void placeChanged();
     void said(const QString& sentence);         // for the status line
     void troubled(const QString& sentence);     // for a message
+    void alertsCounted(int open);
     void longWorkChanged(const QString& word);  // what takes minutes; empty: nothing
 
   private:
@@ -68,6 +71,8 @@ class Workplace : public QStackedWidget {
     void connectRound();
     void connectMachine();
     void connectRegister();
+    void watchAlerts();
+    void postAlerts(bool wanted);
     void findBearing();
     void setAlike();
     void lookAtFiles(const QStringList& paths, bool subfolders);
@@ -88,6 +93,7 @@ class Workplace : public QStackedWidget {
     std::unique_ptr<FleetWork> work_;
     std::unique_ptr<Selection> selection_;
     std::unique_ptr<LongWork> long_;
+    std::unique_ptr<AlertPost> post_;  // sends alerts where that is set
     LogActions* log_ = nullptr;
     RoundPage* round_ = nullptr;
     MachinePage* machine_ = nullptr;
