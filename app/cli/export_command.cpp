@@ -26,7 +26,7 @@ namespace fettle {
 namespace {
 
 struct ExportCommand {
-    std::string fleet, what, out, machine, from, until;
+    std::string fleet, what, out, machine, from, until, format;
 };
 
 // A description as it came; with its day where it has one, or where there are several.
@@ -70,10 +70,9 @@ Result<std::size_t> exportTrends(FleetFile& fleet, const ExportSpan& span, const
     out.add(trendCsvHeader());
     std::size_t rows = 0;
     for (const MachineEntry& machine : span.machines) {
-        const auto part = trendCsvOf(fleet, machine, span.from, span.until);
-        if (!part) return fail(part.error());
-        out.add(part->text);
-        rows += part->rows;
+        const auto part = writeTrends(fleet, machine, span, out);
+        if (!part) return part;
+        rows += *part;
     }
     if (auto done = out.finish(); !done) return fail(done.error());
     return rows;
@@ -131,6 +130,12 @@ int exportPart(FleetFile& fleet, const Part& part, const ExportSpan& span, const
     return kDone;
 }
 
+ExportForm formOf(const std::string& format) {
+    if (format == "uff") return ExportForm::Uff;
+    if (format == "uff58b") return ExportForm::Uff58b;
+    return format == "wav" ? ExportForm::Wav : ExportForm::AsItCame;
+}
+
 // The folder may hold an older export; nothing of it goes but what is written anew.
 int exportAll(FleetFile& fleet, const ExportCommand& command, const ExportSpan& span) {
     if (auto made = RealFileSystem().makeFolders(command.out); !made) return couldNotRun(made.error());
@@ -142,7 +147,7 @@ int exportAll(FleetFile& fleet, const ExportCommand& command, const ExportSpan& 
         if (const int status = exportPart(fleet, part, span, path); status != kDone) return status;
     }
     print("recordings: ");
-    return exportRecordings(fleet, span, command.out + "/recordings");
+    return exportRecordings(fleet, span, command.out + "/recordings", formOf(command.format));
 }
 
 int run(const ExportCommand& command) {
@@ -156,7 +161,8 @@ int run(const ExportCommand& command) {
     const auto span = exportSpanOf(*fleet, command.machine, command.from, command.until);
     if (!span) return couldNotRun(span.error());
     if (command.what == "all") return exportAll(*fleet, command, *span);
-    if (command.what == "recordings") return exportRecordings(*fleet, *span, command.out);
+    if (command.what == "recordings")
+        return exportRecordings(*fleet, *span, command.out, formOf(command.format));
     const auto part =
         std::find_if(parts().begin(), parts().end(), [&](const Part& p) { return p.name == command.what; });
     return exportPart(*fleet, *part, *span, command.out);
@@ -180,6 +186,11 @@ void addExportCommand(CLI::App& app, int& status) {
         ->check(CLI::IsMember(partNames()));
     sub->add_option("-o,--output", command->out, "file to write; for recordings and all a folder")
         ->required();
+    sub->add_option(
+           "--format", command->format,
+           "of recordings: wav (refused where it would lose), uff (universal file, data set 58, 13 digits) "
+           "or uff58b (58b, bit for bit); left out: WAV, and CSV where numbers ask for it")
+        ->check(CLI::IsMember({"wav", "uff", "uff58b"}));
     sub->add_option("--machine", command->machine, "this machine only");
     sub->add_option(
         "--from", command->from,

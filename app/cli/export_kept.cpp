@@ -114,10 +114,14 @@ Result<std::size_t> exportExaminations(FleetFile& fleet, const ExportSpan& span,
     out.add("[");
     std::size_t count = 0;
     for (const MachineEntry& machine : span.machines) {
-        const auto all = fleet.recordings().examinations(machine.id, span.from, span.until);
-        if (!all) return fail(all.error());
-        for (const RecordingStore::Weighed& one : *all)
-            out.add((count++ == 0 ? "\n" : ",\n") + examinationOf(machine, one));
+        const auto month = [&](Instant from, Instant until) -> Status {
+            const auto all = fleet.recordings().examinations(machine.id, from, until);
+            if (!all) return fail(all.error());
+            for (const RecordingStore::Weighed& one : *all)
+                out.add((count++ == 0 ? "\n" : ",\n") + examinationOf(machine, one));
+            return {};
+        };
+        if (auto good = monthByMonth(fleet, machine, span, month); !good) return fail(good.error());
     }
     return finished(out, count);
 }

@@ -21,12 +21,12 @@ std::string stemOf(const RecordingEntry& entry, std::set<std::string>& used) {
     return fileNameFrom(time + (entry.point.empty() ? "" : "_" + entry.point), used);
 }
 
-Status exportOne(FleetFile& fleet, const RecordingEntry& entry, const std::string& stem) {
+Status exportOne(FleetFile& fleet, const RecordingEntry& entry, const std::string& stem, ExportForm form) {
     const auto recording = fleet.recordings().recording(entry.id);
     if (!recording) return fail(recording.error());
     const auto sidecar = fleet.recordings().sidecar(entry.id);
     if (!sidecar) return fail(sidecar.error());
-    const auto out = exportRecording(**recording, *sidecar, stem);
+    const auto out = exportRecording(**recording, *sidecar, stem, form);
     if (!out) return fail(out.error());
     RealFileSystem files;
     if (auto written = files.writeSafely(stem + out->extension, out->bytes); !written) return written;
@@ -41,7 +41,7 @@ struct Count {
 
 // False: cannot go on.
 bool exportMachine(FleetFile& fleet, const MachineEntry& machine, const ExportSpan& span,
-                   const std::string& folder, Count& count) {
+                   const std::string& folder, ExportForm form, Count& count) {
     const auto all = fleet.recordings().list(machine.id, span.from, span.until);
     if (!all) return couldNotRun(all.error()) == kDone;
     if (all->empty()) return true;
@@ -54,7 +54,7 @@ bool exportMachine(FleetFile& fleet, const MachineEntry& machine, const ExportSp
             count.lastThinned = std::max(count.lastThinned, entry.thinnedAt.value_or(count.lastThinned));
             continue;
         }
-        const auto done = exportOne(fleet, entry, stem);
+        const auto done = exportOne(fleet, entry, stem, form);
         if (!done && done.error().kind == ErrorKind::Unwritable) return couldNotRun(done.error()) == kDone;
         if (!done) {
             refuse(done.error());
@@ -67,7 +67,7 @@ bool exportMachine(FleetFile& fleet, const MachineEntry& machine, const ExportSp
 
 }  // namespace
 
-int exportRecordings(FleetFile& fleet, const ExportSpan& span, const std::string& folder) {
+int exportRecordings(FleetFile& fleet, const ExportSpan& span, const std::string& folder, ExportForm form) {
     Count count;
     std::set<std::string> folders;
     const Progress progress = progressOnStderr();
@@ -75,7 +75,7 @@ int exportRecordings(FleetFile& fleet, const ExportSpan& span, const std::string
         const MachineEntry& machine = span.machines[i];
         progress(i, span.machines.size(), machine.tag);
         const std::string own = folder + "/" + fileNameFrom(machine.tag, folders);
-        if (!exportMachine(fleet, machine, span, own, count)) return kCouldNotRun;
+        if (!exportMachine(fleet, machine, span, own, form, count)) return kCouldNotRun;
     }
     print(counted(count.written, "recording") + " written");
     if (count.thinned)

@@ -6,10 +6,12 @@
 #include <string>
 
 #include "app/cli/export_span.h"
+#include "core/exchange/recording_export.h"
 
 namespace fettle {
 
 // Tells how many; an exit status.
-int exportRecordings(FleetFile& fleet, const ExportSpan& span, const std::string& folder);
+int exportRecordings(FleetFile& fleet, const ExportSpan& span, const std::string& folder,
+                     ExportForm form = ExportForm::AsItCame);
 
 }  // namespace fettle

@@ -1,5 +1,7 @@
 #include "app/cli/export_span.h"
 
+#include <algorithm>
+
 #include "core/fleet/site_calendar.h"
 
 namespace fettle {
@@ -22,6 +24,20 @@ Status setDays(ExportSpan& span, const std::string& timeZone) {
 }
 
 }  // namespace
+
+Status monthByMonth(FleetFile& fleet, const MachineEntry& machine, const ExportSpan& span,
+                    const std::function<Status(Instant from, Instant until)>& part) {
+    constexpr std::chrono::days month{31};
+    const auto first = fleet.recordings().first(machine.id), newest = fleet.recordings().newest(machine.id);
+    if (!first || !newest) return fail(first ? newest.error() : first.error());
+    if (!*first || !*newest) return {};
+    const Instant last = std::min(span.until, **newest);
+    for (Instant from = std::max(span.from, **first); from <= last; from += month) {
+        const Instant until = std::min(last, from + month - std::chrono::milliseconds(1));
+        if (auto good = part(from, until); !good) return good;
+    }
+    return {};
+}
 
 Result<ExportSpan> exportSpanOf(FleetFile& fleet, const std::string& machine, const std::string& firstDay,
                                 const std::string& lastDay) {

@@ -2,6 +2,7 @@
 // one. Errors: a tag that is not in the register, a day that is none.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -22,6 +23,11 @@ struct ExportSpan {
         return last >= firstDay && (lastDay.empty() || last <= lastDay);
     }
 };
+
+// Calls `part` with one month of the machine's recordings after the other, so that what is held does not grow
+// with its history. Nothing where it has none in the span.
+Status monthByMonth(FleetFile& fleet, const MachineEntry& machine, const ExportSpan& span,
+                    const std::function<Status(Instant from, Instant until)>& part);
 
 Result<ExportSpan> exportSpanOf(FleetFile& fleet, const std::string& machine, const std::string& firstDay,
                                 const std::string& lastDay);

@@ -132,10 +132,14 @@ Status addRefusals(FleetFile& fleet, const ExportSpan& span, Table& table) {
 
 Status addWeights(FleetFile& fleet, const ExportSpan& span, Table& table) {
     for (const MachineEntry& machine : span.machines) {
-        const auto weights = fleet.recordings().weights(machine.id, span.from, span.until);
-        if (!weights) return fail(weights.error());
-        for (const WeightEntry& w : *weights)
-            table.row({machine.tag, formatUtc(w.time), w.recording, w.fault, w.at, w.weightDban});
+        const auto month = [&](Instant from, Instant until) -> Status {
+            const auto weights = fleet.recordings().weights(machine.id, from, until);
+            if (!weights) return fail(weights.error());
+            for (const WeightEntry& w : *weights)
+                table.row({machine.tag, formatUtc(w.time), w.recording, w.fault, w.at, w.weightDban});
+            return {};
+        };
+        if (auto good = monthByMonth(fleet, machine, span, month); !good) return good;
     }
     return {};
 }

@@ -33,6 +33,13 @@ Result<Rows> rowsOf(FleetFile& fleet, const ChannelEntry& channel, Instant from,
     return rows;
 }
 
+std::string lineOf(const Rows::key_type& key, const std::string& about, const Row& row) {
+    std::string line = fmt::format("{},{},{}{}", formatUtc(key.first), key.second, about, row.running);
+    for (const std::string& value : row.values)
+        line += "," + value;
+    return line + "\r\n";
+}
+
 }  // namespace
 
 std::string trendCsvHeader() {
@@ -42,26 +49,27 @@ std::string trendCsvHeader() {
     return line + "\r\n";
 }
 
-Result<TrendCsv> trendCsvOf(FleetFile& fleet, const MachineEntry& machine, Instant from, Instant until) {
+Result<std::size_t> writeTrends(FleetFile& fleet, const MachineEntry& machine, const ExportSpan& span,
+                                OutFile& out) {
     const auto channels = fleet.trends().channels(machine.id);
     if (!channels) return fail(channels.error());
-    TrendCsv csv;
+    std::size_t count = 0;
     for (const ChannelEntry& channel : *channels) {
-        const auto rows = rowsOf(fleet, channel, from, until);
-        if (!rows) return fail(rows.error());
         std::string about;
         for (const std::string& text :
              {machine.tag, channel.point, channel.name, channel.direction, channel.quantity, channel.unit})
             about += csvCell(text) + ",";
-        for (const auto& [key, row] : *rows) {
-            csv.text += fmt::format("{},{},{}{}", formatUtc(key.first), key.second, about, row.running);
-            for (const std::string& value : row.values)
-                csv.text += "," + value;
-            csv.text += "\r\n";
-            ++csv.rows;
-        }
+        const auto month = [&](Instant from, Instant until) -> Status {
+            const auto rows = rowsOf(fleet, channel, from, until);
+            if (!rows) return fail(rows.error());
+            for (const auto& [key, row] : *rows)
+                out.add(lineOf(key, about, row));
+            count += rows->size();
+            return {};
+        };
+        if (auto good = monthByMonth(fleet, machine, span, month); !good) return fail(good.error());
     }
-    return csv;
+    return count;
 }
 
 }  // namespace fettle

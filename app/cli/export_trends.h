@@ -4,16 +4,16 @@
 
 #include <string>
 
-#include "core/store/fleet_file.h"
+#include "app/cli/export_span.h"
+#include "app/cli/out_file.h"
 
 namespace fettle {
 
 std::string trendCsvHeader();
 
-struct TrendCsv {
-    std::string text;
-    std::size_t rows = 0;
-};
-Result<TrendCsv> trendCsvOf(FleetFile& fleet, const MachineEntry& machine, Instant from, Instant until);
+// Of a machine, a channel and a month after the other; how many rows. What is held does not grow with its
+// history. `import` takes the table in again (core/intake/level_table.h).
+Result<std::size_t> writeTrends(FleetFile& fleet, const MachineEntry& machine, const ExportSpan& span,
+                                OutFile& out);
 
 }  // namespace fettle

@@ -4,12 +4,12 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <cstdio>
 #include <memory>
 
 #include "app/cli/answer.h"
 #include "app/cli/commands.h"
 #include "app/cli/import_preview.h"
+#include "app/cli/intake_words.h"
 #include "app/cli/load.h"
 #include "app/cli/long_work.h"
 #include "app/cli/open_fleet.h"
@@ -33,21 +33,9 @@ struct ImportCommand {
     std::size_t batch = ImportOptions().batch;
 };
 
-std::string lineOf(const Refusal& refusal) {
-    return refusal.kind + ": " +
-           Error{ErrorKind::Invalid, refusal.path, refusal.place, refusal.rule}.sentence();
-}
-
 std::size_t countOf(const ImportReport& report, const std::string& kind) {
     return std::size_t(std::count_if(report.refusals.begin(), report.refusals.end(),
                                      [&](const Refusal& r) { return r.kind == kind; }));
-}
-
-// A path that breaks the line, or gives a terminal orders, cannot be told in one.
-void tellPaths(const std::vector<std::string>& paths) {
-    for (const std::string& path : paths)
-        if (path == oneLine(path, path.size())) print(path + "\n");
-    std::fflush(stdout);
 }
 
 void tellWarnings(const ImportReport& report) {
@@ -70,6 +58,10 @@ Json toJson(const ImportReport& report) {
     json["refused"] = countOf(report, "refused");
     json["parked"] = countOf(report, "parked");
     json["passed_over"] = report.passedOver;
+    json["tables"] = report.tables;
+    json["levels"] = report.levels;
+    json["levels_already"] = report.levelsAlready;
+    json["level_rows_refused"] = report.levelRowsRefused;
     json["cancelled"] = report.cancelled;
     json["refusals"] = Json::array();
     for (const Refusal& r : report.refusals)
@@ -82,8 +74,14 @@ Json toJson(const ImportReport& report) {
 }
 
 std::string summaryOf(const ImportReport& report) {
-    return fmt::format("{} stored, {} already there, {} late, {} refused, {} parked", report.stored,
-                       report.already, report.late, countOf(report, "refused"), countOf(report, "parked"));
+    const std::string recordings =
+        fmt::format("{} stored, {} already there, {} late, {} refused, {} parked", report.stored,
+                    report.already, report.late, countOf(report, "refused"), countOf(report, "parked"));
+    if (report.tables == 0) return recordings;
+    return recordings + fmt::format("; of {}: {} stored, {} already there, {} refused",
+                                    counted(report.tables, "table of levels", "tables of levels"),
+                                    counted(report.levels, "level"), report.levelsAlready,
+                                    counted(report.levelRowsRefused, "row"));
 }
 
 void tellNothingFound(const ImportCommand& command, const ImportReport& report) {
@@ -122,8 +120,8 @@ int run(const ImportCommand& command) {
     options.batch = command.batch;
     options.progress = progressOnStderr();
     options.cancel = cancelledBySignals();
-    options.refused = [](const Refusal& refusal) { tell(lineOf(refusal)); };
-    if (command.tellAcknowledged) options.acknowledged = tellPaths;
+    options.refused = tellRefused;
+    if (command.tellAcknowledged) options.acknowledged = tellTaken;
     const auto report = import(*fleet, files, command.paths, options);
     if (!report) {
         tell(report.error().sentence());

@@ -9,10 +9,12 @@
 #include "core/base/json_object.h"
 #include "core/base/text.h"
 #include "core/diagnosis/settings.h"
+#include "core/exchange/uff_writer.h"
 #include "core/signal/capture_facts.h"
 #include "core/signal/csv_reader.h"
 #include "core/signal/reader.h"
 #include "core/signal/sound_file.h"
+#include "core/signal/uff_reader.h"
 
 namespace fettle {
 
@@ -109,7 +111,7 @@ Samples values(const Recording& recording) {
     return all;
 }
 
-std::string sidecarOf(const Recording& recording, bool scaled) {
+Json sidecarOf(const Recording& recording, bool scaled) {
     Json json = factsJson(recording);
     for (const Channel& channel : recording.channels) {
         Json one{{"name", channel.name}};
@@ -118,6 +120,10 @@ std::string sidecarOf(const Recording& recording, bool scaled) {
         if (!channel.point.empty()) one["point"] = channel.point;
         json["channels"].push_back(std::move(one));
     }
+    return json;
+}
+
+std::string asText(const Json& json) {
     return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
@@ -129,16 +135,24 @@ bool saysEnough(const std::string& sidecar) {
 }
 
 Result<Recording> readBack(const ExportedRecording& out, const std::string& name) {
-    auto again = out.extension == ".wav" ? readWav(out.bytes, name) : readCsv(out.bytes, name);
+    auto again = out.extension == ".wav"   ? readWav(out.bytes, name)
+                 : out.extension == ".uff" ? readUff(out.bytes, name)
+                                           : readCsv(out.bytes, name);
     if (!again) return again;
     if (auto applied = applySidecar(*again, out.sidecar, name); !applied) return fail(applied.error());
     return again;
 }
 
-bool same(const Recording& a, const Recording& b) {
+// Equal, or within `digits` of each sample.
+bool sameSamples(const std::vector<double>& a, const std::vector<double>& b, double digits) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [&](double x, double y) { return x == y || std::abs(x - y) <= digits * std::abs(x); });
+}
+
+bool same(const Recording& a, const Recording& b, double digits = 0) {
     if (a.channels.size() != b.channels.size() || a.machine != b.machine || a.time != b.time) return false;
     for (std::size_t c = 0; c < a.channels.size(); ++c)
-        if (a.channels[c].samples != b.channels[c].samples ||
+        if (!sameSamples(a.channels[c].samples, b.channels[c].samples, digits) ||
             a.channels[c].sampleRateHz != b.channels[c].sampleRateHz ||
             a.channels[c].name != b.channels[c].name)
             return false;
@@ -163,17 +177,43 @@ Result<ExportedRecording> attempt(const Recording& recording, const std::string&
     return out;
 }
 
+constexpr double kPrintedDigits = 1e-12;  // half the thirteenth, with room
+
+Result<ExportedRecording> asUff(const Recording& recording, UffText form, const std::string& name) {
+    Json sidecar = sidecarOf(recording, false);
+    sidecar["sample_rate_hz"] = recording.channels[0].sampleRateHz;
+    ExportedRecording out{".uff", "", asText(sidecar)};
+    const auto written = writeUff(recording, form, [&](std::string_view piece) -> Status {
+        out.bytes += piece;
+        return {};
+    });
+    if (!written) return fail(written.error());
+    const auto again = readBack(out, name);
+    if (!again) return fail(again.error());
+    if (!same(recording, *again, form == UffText::Columns ? kPrintedDigits : 0))
+        return fail(ErrorKind::Damaged, name, "", "would not read back as it is in the fleet file");
+    return out;
+}
+
 }  // namespace
 
 Result<ExportedRecording> exportRecording(const Recording& recording, const std::string& sidecar,
-                                          const std::string& name) {
+                                          const std::string& name, ExportForm form) {
+    if (form == ExportForm::Uff) return asUff(recording, UffText::Columns, name);
+    if (form == ExportForm::Uff58b) return asUff(recording, UffText::Binary, name);
     const Samples stored = storedNumbers(recording);
     const auto format = soundFormatOf(recording, stored);
+    if (form == ExportForm::Wav && !format)
+        return fail(ErrorKind::Unsupported, name, "",
+                    "WAV would not hold its numbers or rate without loss; leave --format out");
     if (saysEnough(sidecar))
         if (auto out = attempt(recording, sidecar, format, stored, name)) return out;
     if (format)
-        if (auto out = attempt(recording, sidecarOf(recording, true), format, stored, name)) return out;
-    return attempt(recording, sidecarOf(recording, false), std::nullopt, values(recording), name);
+        if (auto out = attempt(recording, asText(sidecarOf(recording, true)), format, stored, name))
+            return out;
+    if (form == ExportForm::Wav)
+        return fail(ErrorKind::Damaged, name, "", "would not read back as it is in the fleet file");
+    return attempt(recording, asText(sidecarOf(recording, false)), std::nullopt, values(recording), name);
 }
 
 }  // namespace fettle

@@ -127,6 +127,7 @@ Status addRecordings(FleetFile& fleet, std::int64_t machine, const Period& perio
     for (const RecordingEntry& r : *all) {
         week.newest = r.time;
         week.recordings += r.time >= period.from;
+        week.levels += r.time >= period.from && r.levelsOnly;
         week.lateRecordings += r.late;
     }
     if (week.newest) return {};

@@ -34,6 +34,12 @@ bool isAboutTime(const Error& error) {
     return false;
 }
 
+// Which variable is the samples, and at what rate: the file does not say, and only a person can.
+bool isAboutVariables(const Error& error) {
+    return error.kind == ErrorKind::Invalid &&
+           (error.place == "/samples" || error.place == "/sample_rate_hz");
+}
+
 // Which quantity a unit measures; more than one where the trade uses it for both.
 struct UnitRow {
     const char* unit;
@@ -114,7 +120,10 @@ Outcome checkUnit(const Channel& channel, const ChannelRole& role, const std::st
 
 Outcome checkChannel(const Recording& recording, std::size_t index, const Machine& machine) {
     const Channel& channel = recording.channels[index];
-    const std::string id = channel.point.empty() ? recording.point : channel.point;
+    const std::string hint = machine.pointById(channel.pointHint) ? channel.pointHint : "";
+    const std::string id = !channel.point.empty()     ? channel.point
+                           : !recording.point.empty() ? recording.point
+                                                      : hint;
     const bool own = !channel.point.empty() && channel.point != recording.point;
     const std::string place = fmt::format("/channels/{}", index);
     const Point* point = pointOf(machine, id);
@@ -149,10 +158,31 @@ Objection objectionFrom(const Error& error, const std::string& path) {
         place = fileNameOf(error.file);
         if (!error.place.empty()) place += " " + error.place;
     }
-    return {isAboutTime(error), place, error.rule};
+    return {isAboutTime(error) || isAboutVariables(error), place, error.rule};
 }
 
-RecordingPtr withPoints(const RecordingPtr& recording, const Machine& machine) {
+namespace {
+
+// Takes the places a file names itself, where nobody else names one and the machine has a point of that name.
+RecordingPtr withHints(const RecordingPtr& recording, const Machine& machine) {
+    const auto taken = [&](const Channel& c) {
+        return c.point.empty() && !c.pointHint.empty() && machine.pointById(c.pointHint);
+    };
+    if (std::none_of(recording->channels.begin(), recording->channels.end(), taken)) return recording;
+    auto copy = std::make_shared<Recording>(*recording);
+    for (Channel& channel : copy->channels)
+        if (taken(channel)) channel.point = channel.pointHint;
+    const std::string& first = copy->channels[0].point;
+    const bool one = std::all_of(copy->channels.begin(), copy->channels.end(),
+                                 [&](const Channel& c) { return c.point == first; });
+    if (copy->point.empty() && one) copy->point = first;
+    return copy;
+}
+
+}  // namespace
+
+RecordingPtr withPoints(const RecordingPtr& given, const Machine& machine) {
+    const RecordingPtr recording = withHints(given, machine);
     const bool named = std::all_of(recording->channels.begin(), recording->channels.end(),
                                    [](const Channel& channel) { return !channel.point.empty(); });
     if (named || machine.points.size() != 1) return recording;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "core/intake/level_table.h"
 #include "core/signal/reader.h"
 #include "core/signal/recording_limits.h"
 #include "core/signal/sidecar.h"
@@ -93,7 +94,7 @@ bool isLooseText(const FileSystem& files, const FoundFile& file) {
     const std::string extension = extensionOf(file.path);
     if (!std::count(csv->extensions.begin(), csv->extensions.end(), extension)) return false;
     const auto bytes = files.read(file.path, kMostRecordingBytes);
-    return bytes && !csv->recognises(*bytes);
+    return bytes && !csv->recognises(*bytes) && !isLevelTable(*bytes);
 }
 
 std::string wholePath(const std::string& path) {

@@ -29,7 +29,7 @@ Found discover(const FileSystem& files, const std::vector<std::string>& paths, b
                const std::string& fleetFile = "");
 
 // A text file met in a folder may be anything: it is a recording where it begins as one or has a sidecar (or
-// a rule, which the caller knows). Reads the file.
+// a rule, which the caller knows), and a table of levels where its head says so. Reads the file.
 bool isLooseText(const FileSystem& files, const FoundFile& file);
 
 // Absolute and without "..": the same file may be named from another folder later.

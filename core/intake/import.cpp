@@ -9,6 +9,7 @@
 
 #include "core/base/text.h"
 #include "core/fleet/asks.h"
+#include "core/intake/level_intake.h"
 #include "core/intake/level_jumps.h"
 #include "core/intake/ordered_work.h"
 #include "core/intake/take_in.h"
@@ -19,6 +20,7 @@ namespace {
 
 constexpr std::size_t kMostBatchBytes = std::size_t(128) << 20;
 constexpr std::size_t kMostWarnings = 1000;  // of different words
+constexpr std::size_t kMostNotes = 256;      // of the log of refusals, in one transaction
 
 Instant nowOf(const ImportOptions& options) {
     using namespace std::chrono;
@@ -33,6 +35,7 @@ class Writer {
 
     Status begin();
     Status take(TakenIn taken);
+    Status takeTable(const IntakeShared& shared, const TakenIn& taken);
     Status refuse(const std::string& path, const Objection& objection);
     Status commit();
     ImportReport& report() { return report_; }
@@ -42,6 +45,9 @@ class Writer {
     void warn(const std::string& path, const std::string& text);
     Status storeBatch(std::vector<PutRecording>& outcomes, std::vector<bool>& there);
     Status settle(const std::vector<PutRecording>& outcomes, const std::vector<bool>& there);
+    Status note(Refusal refusal);
+    Status clear(const std::string& path);
+    Status writeNotes();
     Status noLongerRefused(const std::string& path);
     tl::unexpected<Error> stops(Error error) const;
 
@@ -53,6 +59,8 @@ class Writer {
     std::vector<NewRecording> batch_;
     std::vector<std::string> batchPaths_, safe_;
     std::size_t batchBytes_ = 0;
+    std::vector<Refusal>
+        notes_;  // to be written; with an empty rule: what stood against that path is settled
     std::set<std::string> refusedBefore_;
     std::map<std::string, std::size_t> warned_;  // text to place in the report
 };
@@ -90,12 +98,37 @@ Status Writer::refuse(const std::string& path, const Objection& objection) {
     refusal.kind = objection.parked ? "parked" : "refused";
     refusal.firstSeen = refusal.lastSeen = now_;
     report_.refusals.push_back(refusal);
-    Refusal kept = refusal;
-    kept.path = wholePath(path);
-    if (kept.path != path && refusedBefore_.count(path))
-        if (auto cleared = fleet_.log().clearRefusal(path); !cleared) return stops(cleared.error());
-    if (auto put = fleet_.log().putRefusal(kept); !put) return stops(put.error());
     if (options_.refused) options_.refused(refusal);
+    refusal.path = wholePath(path);
+    if (refusal.path != path && refusedBefore_.count(path))
+        if (auto cleared = clear(path); !cleared) return cleared;
+    return note(std::move(refusal));
+}
+
+Status Writer::note(Refusal refusal) {
+    notes_.push_back(std::move(refusal));
+    return notes_.size() >= kMostNotes ? writeNotes() : Status{};
+}
+
+Status Writer::clear(const std::string& path) {
+    Refusal settled;
+    settled.path = path;
+    return note(std::move(settled));
+}
+
+// In one transaction: a flush of the disk for each would cost more than reading the file did. What a kill
+// takes with it is found again by the next import.
+Status Writer::writeNotes() {
+    if (notes_.empty()) return {};
+    auto written = fleet_.together([&]() -> Status {
+        for (const Refusal& one : notes_) {
+            auto good = one.rule.empty() ? fleet_.log().clearRefusal(one.path) : fleet_.log().putRefusal(one);
+            if (!good) return good;
+        }
+        return {};
+    });
+    if (!written) return stops(written.error());
+    notes_.clear();
     return {};
 }
 
@@ -118,6 +151,10 @@ Status Writer::take(TakenIn taken) {
         case TakenIn::Kind::Examined:
             return keep(taken);
         case TakenIn::Kind::Objected:
+            if (taken.objection.unread && options_.mayWait && options_.mayWait(taken.path)) {
+                ++report_.putOff;
+                return {};
+            }
             return refuse(taken.path, taken.objection);
         case TakenIn::Kind::PassedOver:
             ++report_.passedOver;
@@ -127,17 +164,41 @@ Status Writer::take(TakenIn taken) {
             ++report_.already;
             safe_.push_back(taken.path);
             return noLongerRefused(taken.path);
+        case TakenIn::Kind::Levels:
         case TakenIn::Kind::Stopped:
             break;
     }
     return stops(taken.failure);
 }
 
+// Whole before the next file: its rows may be of the same moments as those of another table.
+Status Writer::takeTable(const IntakeShared& shared, const TakenIn& taken) {
+    if (auto done = commit(); !done) return done;
+    const auto levels = takeLevels(fleet_, taken.table, taken.path, {shared.book, shared.closed, now_});
+    if (!levels && levels.error().file != taken.path) return stops(levels.error());
+    if (!levels && options_.mayWait && options_.mayWait(taken.path)) {
+        ++report_.putOff;
+        return {};
+    }
+    if (!levels) return refuse(taken.path, objectionFrom(levels.error(), taken.path));
+    ++report_.tables;
+    report_.levels += levels->levels;
+    report_.levelsAlready += levels->already;
+    report_.levelRowsRefused += levels->rowsObjected;
+    report_.late += levels->late;
+    for (const std::string& warning : levels->warnings)
+        warn(taken.path, warning);
+    for (const Objection& objection : levels->objections)
+        if (auto refused = refuse(taken.path, objection); !refused) return refused;
+    safe_.push_back(taken.path);
+    return levels->objections.empty() ? noLongerRefused(taken.path) : Status{};
+}
+
 // Text that is not UTF-8 stands in the file with '?' in it: such paths are always asked for.
 Status Writer::noLongerRefused(const std::string& path) {
     for (const std::string& name : {path, wholePath(path)}) {
         if (!refusedBefore_.count(name) && isUtf8(name)) continue;
-        if (auto cleared = fleet_.log().clearRefusal(name); !cleared) return stops(cleared.error());
+        if (auto cleared = clear(name); !cleared) return cleared;
     }
     return {};
 }
@@ -191,6 +252,7 @@ Status Writer::commit() {
     batch_.clear();
     batchPaths_.clear();
     batchBytes_ = 0;
+    if (auto noted = writeNotes(); !noted) return noted;
     if (!safe_.empty() && options_.acknowledged) options_.acknowledged(safe_);
     safe_.clear();
     return {};
@@ -210,7 +272,9 @@ Status takeAll(const IntakeShared& shared, const std::vector<FoundFile>& list, c
     std::size_t done = 0;
     while (auto taken = work.take(options.cancel)) {
         const std::string path = taken->path;
-        if (auto written = writer.take(std::move(*taken)); !written) return written;
+        auto written = taken->kind == TakenIn::Kind::Levels ? writer.takeTable(shared, *taken)
+                                                            : writer.take(std::move(*taken));
+        if (!written) return written;
         if (options.progress) options.progress(++done, list.size(), path);
     }
     return writer.commit();
@@ -231,28 +295,33 @@ Result<IntakeShared> sharedOf(FleetFile& fleet, const FileSystem& files, const I
 
 Result<ImportReport> import(FleetFile& fleet, const FileSystem& files, const std::vector<std::string>& paths,
                             const ImportOptions& options) {
+    return importFound(fleet, files, discover(files, paths, options.recursive, fleet.path()), options);
+}
+
+Result<ImportReport> importFound(FleetFile& fleet, const FileSystem& files, const Found& found,
+                                 const ImportOptions& options) {
     if (!fleet.writable()) return fail(ErrorKind::Unwritable, fleet.path(), "", fleet.word());
     const auto shared = sharedOf(fleet, files, options);
     if (!shared) return fail(shared.error());
-    const Found found = discover(files, paths, options.recursive, fleet.path());
     Writer writer(fleet, options, shared->now);
     if (auto begun = writer.begin(); !begun) return fail(begun.error());
-    writer.report().found = found.files.size() + found.problems.size();
-    writer.report().passedOver = found.passedOver;
-    writer.report().foldersLeftOut = found.foldersLeftOut;
+    ImportReport& report = writer.report();
+    report.found = found.files.size() + found.problems.size();
+    report.passedOver = found.passedOver;
+    report.foldersLeftOut = found.foldersLeftOut;
     for (const Error& problem : shared->rules.problems())
-        writer.report().warnings.push_back({problem.file, problem.rule, 1});
+        report.warnings.push_back({problem.file, problem.rule, 1});
     for (const Error& problem : found.problems)
         if (auto refused = writer.refuse(problem.file, objectionFrom(problem, problem.file)); !refused)
             return fail(refused.error());
     if (auto taken = takeAll(*shared, found.files, options, writer); !taken) return fail(taken.error());
-    if (writer.report().stored > 0) {
+    if (report.stored > 0) {
         const auto answered = answerAsks(fleet);
         if (!answered) return fail(answered.error());
-        writer.report().answered = answered->size();
+        report.answered = answered->size();
     }
-    writer.report().cancelled = options.cancel.cancelled();
-    return std::move(writer.report());
+    report.cancelled = options.cancel.cancelled();
+    return std::move(report);
 }
 
 }  // namespace fettle

@@ -16,6 +16,7 @@
 
 #include "core/base/file_system.h"
 #include "core/base/progress.h"
+#include "core/intake/discover.h"
 #include "core/store/fleet_file.h"
 
 namespace fettle {
@@ -28,6 +29,9 @@ struct ImportOptions {
     // Called after each commit with the paths that are now safely in the file (stored or already there).
     std::function<void(const std::vector<std::string>&)> acknowledged = {};
     std::function<void(const Refusal&)> refused = {};
+    // Asked before a file that cannot be read as a recording is refused: true: it may still be on its way,
+    // and is neither taken in nor refused now (`putOff`).
+    std::function<bool(const std::string& path)> mayWait = {};
     bool evenCurrent = false;  // re-examination: also what this engine weighed, after a description changed
     Progress progress = {};
     CancelToken cancel = {};
@@ -41,7 +45,10 @@ struct ImportWarning {
 
 struct ImportReport {
     std::size_t found = 0, stored = 0, already = 0, late = 0;
-    std::size_t answered = 0;        // recordings that were asked for (core/fleet/asks.h)
+    std::size_t answered = 0;  // recordings that were asked for (core/fleet/asks.h)
+    std::size_t putOff = 0;    // left for later by `mayWait`
+    std::size_t tables = 0;    // of ready-made levels (level_intake.h)
+    std::size_t levels = 0, levelsAlready = 0, levelRowsRefused = 0;
     std::size_t passedOver = 0;      // met in a folder, and no recordings
     std::size_t foldersLeftOut = 0;  // met, and not looked into without `recursive`
     std::vector<Refusal> refusals;   // kind refused | parked
@@ -53,18 +60,8 @@ struct ImportReport {
 // passed over; other files that no reader takes are refused when named, passed over silently when only met.
 Result<ImportReport> import(FleetFile& fleet, const FileSystem& files, const std::vector<std::string>& paths,
                             const ImportOptions& options = {});
-
-// Weighs again every kept recording of a machine (empty: all) with the description that holds at its time,
-// replacing examinations one by one; resumable by starting again with the same engine (those already weighed
-// by it are passed over). NotFound for a tag that is not in the register.
-struct ReExamineReport {
-    std::size_t weighed = 0, alreadyCurrent = 0, withoutWaveform = 0;
-    std::vector<std::string>
-        changed;  // "KL-ID-01 2026-05-04T06:20:00Z bearing_outer_race @ driver DE: 31 -> 12"
-    std::vector<std::string> refused;  // sentences: recordings that no longer fit their machine's description
-    bool cancelled = false;
-};
-Result<ReExamineReport> reExamine(FleetFile& fleet, const std::string& tag,
-                                  const ImportOptions& options = {});
+// The same with files that were found already.
+Result<ImportReport> importFound(FleetFile& fleet, const FileSystem& files, const Found& found,
+                                 const ImportOptions& options = {});
 
 }  // namespace fettle

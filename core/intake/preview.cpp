@@ -9,6 +9,8 @@
 #include "core/base/text.h"
 #include "core/diagnosis/prepare.h"
 #include "core/intake/discover.h"
+#include "core/intake/level_intake.h"
+#include "core/intake/level_table.h"
 #include "core/signal/sidecar.h"
 
 namespace fettle {
@@ -78,8 +80,8 @@ class Viewer {
 
   private:
     void fillIn(FilePreview& view) {
-        auto read = readWithSource(files_, view.path);
-        if (!read) return object(view, objectionFrom(read.error(), view.path));
+        auto read = readWithSource(files_, view.path, hintsOf(rules_, view.path));
+        if (!read) return unread(view, read.error());
         view.format = read->format;
         Sources sources;
         if (auto sidecar = parseJson(read->sidecar.empty() ? "{}" : read->sidecar, ""); sidecar)
@@ -99,6 +101,24 @@ class Viewer {
         settle(view, *read, *admitted->description);
     }
 
+    void unread(FilePreview& view, const Error& error) {
+        const auto table = levelTableOf(files_, view.path);
+        if (!table) return object(view, objectionFrom(error, view.path));
+        view.format = kLevelsFormat;
+        const auto levels = takeLevels(fleet_, *table, view.path, {book_, closed_, now_, false});
+        if (!levels) return object(view, objectionFrom(levels.error(), view.path));
+        view.notes.push_back(
+            fmt::format("{} levels to come in, {} already there", levels->levels, levels->already));
+        for (const std::string& warning : levels->warnings)
+            view.notes.push_back(warning);
+        for (const Objection& objection : levels->objections)
+            view.notes.push_back(objection.place + ": " + objection.rule);
+        view.state = levels->levels > 0 || levels->already == 0 ? FilePreview::State::Ready
+                                                                : FilePreview::State::Known;
+        if (levels->levels + levels->already == 0 && !levels->objections.empty())
+            object(view, levels->objections[0]);
+    }
+
     // The machine that is named, even where something else keeps the recording out.
     const Machine* described(const Recording& recording) const {
         const BookedMachine* machine = book_.find(recording.machine);
@@ -109,9 +129,11 @@ class Viewer {
     void settle(FilePreview& view, ReadFile& read, const Machine& machine) {
         const RecordingPtr pointed = withPoints(read.recording, machine);
         if (view.point.value.empty()) view.point = fact(pointed->point, FactFrom::Register);
-        for (std::size_t c = 0; c < view.channels.size(); ++c)
-            if (view.channels[c].point.value.empty())
-                view.channels[c].point = fact(pointed->channels[c].point, FactFrom::Register);
+        for (std::size_t c = 0; c < view.channels.size(); ++c) {
+            const Channel& channel = pointed->channels[c];
+            const FactFrom from = channel.point == channel.pointHint ? FactFrom::File : FactFrom::Register;
+            if (view.channels[c].point.value.empty()) view.channels[c].point = fact(channel.point, from);
+        }
         const auto known = fleet_.recordings().knows(recordingKey(read.bytes, *pointed));
         view.state = known && *known ? FilePreview::State::Known : FilePreview::State::Ready;
         for (std::string& note : notesOn(*pointed, machine))
@@ -170,6 +192,7 @@ class Viewer {
     FleetFile& fleet_;
     const FileSystem& files_;
     RegisterBook book_;
+    ClosedPeriods closed_;  // none: nothing is stored
     RuleBook rules_;
     const PreviewOptions& options_;
     Instant now_;

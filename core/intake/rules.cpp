@@ -24,10 +24,12 @@ const Json* channelOf(const Json& object, std::size_t index) {
     return index < object["channels"].size() ? &object["channels"][index] : nullptr;
 }
 
-Recording silent(std::size_t channels) {
+// What a rule's keys are tried on.
+Recording silent(std::size_t channels, double sampleRateHz) {
     Recording recording;
+    recording.fileTime = Instant{};
     for (std::size_t c = 0; c < channels; ++c)
-        recording.channels.push_back({std::to_string(c + 1), {}, {}, 1000, {0.0, 0.0}});
+        recording.channels.push_back({std::to_string(c + 1), {}, {}, sampleRateHz, {0.0, 0.0}});
     return recording;
 }
 
@@ -47,7 +49,17 @@ bool isSaid(const std::string& key, const Recording& recording) {
         if (key == fact.key) return (recording.*fact.member).has_value();
     for (const NumberFact& fact : numberFacts())
         if (key == fact.key) return (recording.*fact.member).has_value();
+    if (key == "file_time") return recording.time.has_value() || !recording.fileTime;
     return key == "simultaneous" && recording.simultaneous != Simultaneous::Unknown;
+}
+
+// Keys that were handed to the reader: kept with a recording of variables where they are what it went by.
+bool wasHint(const std::string& key) {
+    return key == "samples" || key == "sample_rate_hz";
+}
+bool hintHolds(const std::string& key, const Json& value, const ReadFile& read) {
+    if (!read.ofVariables) return false;
+    return key == "samples" || value == Json(read.recording->channels[0].sampleRateHz);
 }
 
 // A scale belongs to a file of bare numbers: whole ones, or without a unit.
@@ -83,9 +95,10 @@ Json channelsMissing(const Json& rule, const Recording& recording, const Json& s
     return any ? list : Json();
 }
 
-Json missing(const Json& rule, const Recording& recording, const Json& sidecar) {
+Json missing(const Json& rule, const Recording& recording, const Json& sidecar, const ReadFile& read) {
     Json added = Json::object();
     for (const auto& item : rule.items()) {
+        if (wasHint(item.key()) && !hintHolds(item.key(), item.value(), read)) continue;
         if (item.key() == "channels") {
             if (Json channels = channelsMissing(rule, recording, sidecar); !channels.is_null())
                 added["channels"] = std::move(channels);
@@ -116,8 +129,9 @@ bool isNoSidecar(const std::string& warning) {
     return warning.find(": no such sidecar: ") != std::string::npos;
 }
 
-Status applyOne(const RuleBook::Match& match, Recording& recording, Json& sidecar, RulesApplied& applied) {
-    const Json added = missing(keysOf(match), recording, sidecar);
+Status applyOne(const RuleBook::Match& match, const ReadFile& read, Recording& recording, Json& sidecar,
+                RulesApplied& applied) {
+    const Json added = missing(keysOf(match), recording, sidecar, read);
     if (added.empty()) return {};
     const std::string name = fmt::format("rule {}", match.rule->pattern);
     if (auto good = applySidecar(recording, added.dump(-1, ' ', false, Json::error_handler_t::replace), name);
@@ -138,7 +152,8 @@ Status checkKeys(const Json& keys, const std::string& name) {
                         "{time_utc}");
     const std::size_t channels =
         has(keys, "channels") && keys["channels"].is_array() ? keys["channels"].size() : std::size_t(1);
-    Recording dummy = silent(std::min<std::size_t>(channels, 1000));
+    Recording dummy =
+        silent(std::min<std::size_t>(channels, 1000), hintsIn(keys).sampleRateHz.value_or(1000));
     if (auto good = applySidecar(dummy, keys.dump(-1, ' ', false, Json::error_handler_t::replace), name);
         !good)
         return good;
@@ -191,6 +206,16 @@ std::vector<RuleBook::Match> RuleBook::matching(const std::string& path) const {
     return matches;
 }
 
+ReadingHints hintsOf(const RuleBook& rules, const std::string& path) {
+    ReadingHints hints;
+    for (const RuleBook::Match& match : rules.matching(path)) {
+        const ReadingHints said = hintsIn(match.rule->keys);
+        if (hints.samples.empty()) hints.samples = said.samples;
+        if (!hints.sampleRateHz) hints.sampleRateHz = said.sampleRateHz;
+    }
+    return hints;
+}
+
 Result<RulesApplied> applyRules(const RuleBook& rules, ReadFile& read) {
     RulesApplied applied;
     const auto matches = rules.matching(read.recording->file);
@@ -199,7 +224,7 @@ Result<RulesApplied> applyRules(const RuleBook& rules, ReadFile& read) {
     const auto parsed = parseJson(read.sidecar.empty() ? "{}" : read.sidecar, sidecarPath(recording.file));
     Json sidecar = parsed && parsed->is_object() ? *parsed : Json::object();
     for (const RuleBook::Match& match : matches)
-        if (auto good = applyOne(match, recording, sidecar, applied); !good) return fail(good.error());
+        if (auto good = applyOne(match, read, recording, sidecar, applied); !good) return fail(good.error());
     if (applied.patterns.empty()) return applied;
     std::erase_if(recording.warnings, isNoSidecar);
     read.sidecar = sidecar.dump(2, ' ', false, Json::error_handler_t::replace);

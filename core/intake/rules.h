@@ -43,6 +43,9 @@ class RuleBook {
     std::vector<Error> problems_;
 };
 
+// What they say of a file of named variables before it is read.
+ReadingHints hintsOf(const RuleBook& rules, const std::string& path);
+
 // What rules filled in: `added` as a sidecar would say it.
 struct RulesApplied {
     Json added = Json::object();

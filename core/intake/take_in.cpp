@@ -2,6 +2,7 @@
 
 #include "core/base/caught.h"
 #include "core/diagnosis/examine.h"
+#include "core/intake/level_table.h"
 #include "core/intake/stored_form.h"
 #include "core/signal/reader.h"
 #include "core/signal/sidecar.h"
@@ -51,8 +52,8 @@ TakenIn IntakeWorker::taken(const FoundFile& file) {
         taken.kind = TakenIn::Kind::PassedOver;
         return taken;
     }
-    auto read = readWithSource(shared_.files, file.path);
-    if (!read) return objected(file, objectionFrom(read.error(), file.path));
+    auto read = readWithSource(shared_.files, file.path, hintsOf(shared_.rules, file.path));
+    if (!read) return unread(file, read.error());
     if (const auto applied = applyRules(shared_.rules, *read); !applied)
         return objected(file, objectionFrom(applied.error(), file.path));
     const auto admitted = admit(*read->recording, shared_.book, shared_.now);
@@ -83,6 +84,21 @@ TakenIn IntakeWorker::taken(const FoundFile& file) {
     taken.bytes = bytesOf(taken.recording);
     taken.kind = TakenIn::Kind::Examined;
     return taken;
+}
+
+// What is no recording may be a table of levels.
+TakenIn IntakeWorker::unread(const FoundFile& file, const Error& error) const {
+    if (auto table = levelTableOf(shared_.files, file.path)) {
+        TakenIn taken;
+        taken.kind = TakenIn::Kind::Levels;
+        taken.path = file.path;
+        taken.bytes = table->size();
+        taken.table = std::move(*table);
+        return taken;
+    }
+    Objection objection = objectionFrom(error, file.path);
+    objection.unread = true;
+    return objected(file, std::move(objection));
 }
 
 TakenIn IntakeWorker::take(const FoundFile& file) {

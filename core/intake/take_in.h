@@ -32,12 +32,14 @@ struct TakenIn {
         Known,       // is in the fleet file
         Objected,    // `objection` says why not
         PassedOver,  // met in a folder, and no recording
+        Levels,      // `table` holds ready-made levels
         Stopped      // the fleet file or the program's own tables cannot be read: `failure`
     };
     Kind kind = Kind::Stopped;
     std::string path;
     NewRecording recording;
     Objection objection;
+    std::string table;
     Error failure;
     std::vector<std::string> warnings;
     std::size_t bytes = 0;  // held
@@ -50,6 +52,7 @@ class IntakeWorker {
 
   private:
     TakenIn taken(const FoundFile& file);
+    TakenIn unread(const FoundFile& file, const Error& error) const;
     Result<bool> knows(const RecordingKey& key);
 
     const IntakeShared& shared_;

@@ -36,6 +36,7 @@ struct MachineWeek {
     std::optional<Instant> newest;    // newest recording at all, up to the end of the period
     std::size_t recordings = 0;       // in the period
     std::size_t turning = 0;          // of these with a turning shaft that could be weighed
+    std::size_t levels = 0;           // of those in the period: ready-made levels without a waveform
     std::size_t unknown = 0;          // of those in the period whose running state could not be told
     std::size_t poor = 0;             // that failed a sensor check: of the turning ones; none turns: of all
     std::vector<std::string> failedChecks;  // of these, "clipped on x"

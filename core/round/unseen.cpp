@@ -102,9 +102,20 @@ Unseen notJudged(const MachineWeek& week, const RoundSettings& settings) {
 
 }  // namespace
 
+// What a hand instrument reads is a level and no more: it is judged by its zone where a limit applies.
+std::optional<Unseen> byLevelsAlone(const MachineWeek& week, const RoundSettings& settings) {
+    if (!week.zone.empty()) return std::nullopt;
+    const auto level = levelOf(week, settings);
+    return Unseen{"not_judged",
+                  level ? fmt::format("ready-made levels alone and no limit applies: level {:.3g} {}", *level,
+                                      week.unit)
+                        : "ready-made levels alone, and none of velocity of the running machine"};
+}
+
 std::optional<Unseen> unseenOf(const MachineWeek& week, const RoundSettings& settings) {
     if (!week.fitted) return notFitted(week, settings);
     if (isSilent(week, settings)) return silent(week, settings);
+    if (week.turning == 0 && week.levels > 0) return byLevelsAlone(week, settings);
     const std::size_t judged = week.turning > 0 ? week.turning : week.recordings;
     if (week.poor >= judged) return poor(week, failedWords(week));
     if (week.turning == 0 && week.unknown > 0) return poor(week, unknownWords(week));

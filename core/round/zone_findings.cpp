@@ -52,12 +52,14 @@ RoundFinding named(const Hypothesis& h, const Severity& severity, const std::str
     return f;
 }
 
-RoundFinding unnamed(const std::string& level) {
+RoundFinding unnamed(const std::string& level, bool levelsAlone) {
     RoundFinding f;
     f.persistence = 1;
     f.finding.provedOn = "published numbers";
     f.finding.sentence =
-        capitalised(level) + ". The pattern of its shaft orders names no cause: look at the spectrum.";
+        capitalised(level) +
+        (levelsAlone ? ". A ready-made level names no cause: take a recording there."
+                     : ". The pattern of its shaft orders names no cause: look at the spectrum.");
     return f;
 }
 
@@ -116,7 +118,7 @@ std::vector<RoundFinding> zoneFindings(const MachineWeek& week, const std::vecto
     std::vector<RoundFinding> findings;
     for (const Hypothesis& h : hypotheses)
         if (isNamedCause(h)) findings.push_back(named(h, severity, level, note.greyOnly));
-    if (findings.empty()) findings.push_back(unnamed(level));
+    if (findings.empty()) findings.push_back(unnamed(level, !week.week && week.levels > 0));
     shareOut(findings);
     for (RoundFinding& f : findings) {
         f.finding.severity = severity;

@@ -66,7 +66,8 @@ constexpr Rule kRules[] = {
     {"recordings", "have no channel",
      "SELECT id FROM recording WHERE NOT EXISTS (SELECT 1 FROM recording_channel WHERE recording = id)"},
     {"recordings", "have no examination",
-     "SELECT id FROM recording WHERE NOT EXISTS (SELECT 1 FROM examination WHERE recording = id) AND NOT "
+     "SELECT id FROM recording WHERE format <> 'LEVELS' AND NOT EXISTS (SELECT 1 FROM examination WHERE "
+     "recording = id) AND NOT "
      "EXISTS (SELECT 1 FROM thinned WHERE recording = id AND examination IS NOT NULL)"},
     {"recordings", "have channels of another machine",
      "SELECT DISTINCT r.id FROM recording r JOIN recording_channel rc ON rc.recording = r.id "

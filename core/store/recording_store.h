@@ -19,6 +19,8 @@ namespace fettle {
 
 class Database;
 
+inline constexpr const char* kLevelsFormat = "LEVELS";  // of a recording that is ready-made levels
+
 using RecordingKey = std::array<std::uint8_t, 16>;  // XXH3 128 of all that makes a recording this one
 RecordingKey recordingKey(const std::string& fileBytes, const Recording& recording);
 
@@ -41,7 +43,8 @@ struct NewRecording {
     std::vector<TrendRow> trends;  // one an acceleration channel (others: only what applies)
     std::vector<StoredSpectrum> spectra;
     std::vector<StoredMeasure> measures;
-    bool late = false;  // belongs to a week whose round is already closed
+    bool late = false;        // belongs to a week whose round is already closed
+    bool levelsOnly = false;  // ready-made levels: channels without samples, nothing weighed
 };
 
 enum class PutRecording { Stored, AlreadyThere };
@@ -54,6 +57,7 @@ struct RecordingEntry {
     std::optional<double> speedRpm, frameTempC, ambientTempC, loadPct, outputHz;
     std::vector<std::string> channels;
     bool hasWaveform = true, late = false;
+    bool levelsOnly = false;           // ready-made levels of a table: there never was a waveform
     std::optional<Instant> thinnedAt;  // when retention took the waveform; empty: it did not
     Instant importedAt{};
 };

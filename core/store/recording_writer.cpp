@@ -27,11 +27,11 @@ const TrendRow* trendOf(const std::vector<TrendRow>& rows, const std::string& po
     return nullptr;
 }
 
-Status checkRaw(const Recording& recording, const std::string& file) {
+Status checkRaw(const Recording& recording, bool levelsOnly, const std::string& file) {
     const std::string& name = recording.file;
     if (!recording.time)
         return fail(ErrorKind::Invalid, file, name, "a recording without a time is not kept");
-    if (auto good = checkChannelCount(recording.channels.size(), file, name); !good) return good;
+    if (auto good = checkChannelCount(recording.channels.size(), file, name); !good || levelsOnly) return good;
     for (const Channel& channel : recording.channels) {
         if (auto good = checkSampleCount(channel.samples.size(), recording.channels.size(), file, name);
             !good)
@@ -55,7 +55,7 @@ std::vector<PackedChannel> packedChannels(const Recording& recording) {
 
 Status checkNew(const NewRecording& recording, const std::string& file) {
     if (!recording.recording) return fail(ErrorKind::Invalid, file, "", "a recording without samples");
-    if (auto good = checkRaw(*recording.recording, file); !good) return good;
+    if (auto good = checkRaw(*recording.recording, recording.levelsOnly, file); !good) return good;
     for (const StoredSpectrum& spectrum : recording.spectra)
         if (spectrum.lines.size() > kStoredLines)
             return fail(ErrorKind::Invalid, file, recording.recording->file,
@@ -138,6 +138,7 @@ Status RecordingWriter::insertChannels(const Facts& facts, const Channels& chann
                                       channel.bits, channel.scale);
             !good)
             return good;
+        if (packed.empty()) continue;  // levels alone
         if (auto good =
                 database_.run("INSERT INTO waveform(recording, place, digest, data) VALUES (?,?,?,?)",
                               facts.id, place, std::int64_t(packed[place].digest), Blob{packed[place].data});
@@ -174,6 +175,7 @@ Status RecordingWriter::insertComputed(const Facts& facts, const Channels& chann
         if (!id) return fail(id.error());
         measures_.push_back({*channel, *id, facts, measure.value});
     }
+    if (recording.levelsOnly) return {};
     if (auto good = insertWeights(facts, recording.weights); !good) return good;
     return database_.run("INSERT INTO examination(recording, engine, json) VALUES (?,?,?)", facts.id,
                          recording.engine, Blob{pack(recording.examinationJson)});

@@ -110,10 +110,12 @@ const std::vector<Entry>& entries() {
               "{register.save} saves, {register.add} makes a new machine, {register.copy} duplicates one.")}},
         {"import",
          QT_TRANSLATE_NOOP("Guide", "Taking recordings in"),
-         {QT_TRANSLATE_NOOP(
-              "Guide",
-              "Files and folders can be dropped on the window. WAV, FLAC and CSV are read; what the "
-              "file cannot say comes from a file of the same name ending in .json beside it."),
+         {QT_TRANSLATE_NOOP("Guide",
+                            "Files and folders can be dropped on the window. WAV, FLAC, CSV, universal "
+                            "files, MAT and HDF5 are "
+                            "read, and tables of ready-made levels; what a file cannot say comes from a file "
+                            "of the same name "
+                            "ending in .json beside it."),
           QT_TRANSLATE_NOOP(
               "Guide",
               "What could not be taken in is listed with the file, the place and the rule that was broken; "

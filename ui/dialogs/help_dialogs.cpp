@@ -82,6 +82,8 @@ constexpr Library kLibraries[] = {
      QT_TRANSLATE_NOOP("Libraries", "GPL 2 or later")},
     {"libsndfile", QT_TRANSLATE_NOOP("Libraries", "WAV and FLAC"),
      QT_TRANSLATE_NOOP("Libraries", "LGPL 2.1 or later")},
+    {"matio", QT_TRANSLATE_NOOP("Libraries", "MAT files"), QT_TRANSLATE_NOOP("Libraries", "BSD")},
+    {"HDF5", QT_TRANSLATE_NOOP("Libraries", "HDF5 files"), QT_TRANSLATE_NOOP("Libraries", "BSD")},
     {"zstd", QT_TRANSLATE_NOOP("Libraries", "compression of waveforms"),
      QT_TRANSLATE_NOOP("Libraries", "BSD")},
     {"xxHash", QT_TRANSLATE_NOOP("Libraries", "checksums"), QT_TRANSLATE_NOOP("Libraries", "BSD")},

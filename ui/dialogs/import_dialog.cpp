@@ -110,9 +110,9 @@ void ImportDialog::build(const Theme& theme) {
     again_->setToolTip(tr("The refused files, once they or their sidecars are mended."));
     why_->setToolTip(tr("Shows the refused files; what is missing can be typed and kept as a rule."));
     subfolders_->setChecked(true);
-    word_->setText(
-        tr("Choose files or a folder, or drop them here: WAV, FLAC or CSV, each with its JSON file "
-           "beside it. What is already in the fleet file is passed over."));
+    word_->setText(tr(
+        "Choose files or a folder, or drop them here: WAV, FLAC, CSV, UFF, MAT or HDF5, each with its JSON "
+        "file beside it, or tables of levels. What is already in the fleet file is passed over."));
     word_->setWordWrap(true);
     bar_->setVisible(false);
     stop_->setEnabled(false);
@@ -153,7 +153,8 @@ void ImportDialog::build(const Theme& theme) {
 void ImportDialog::chooseFiles() {
     QFileDialog* dialog =
         picker(this, "importFilesPicker", tr("Recordings to import"), QFileDialog::ExistingFiles);
-    dialog->setNameFilters({tr("Recordings (*.wav *.flac *.csv)"), tr("All files (*)")});
+    dialog->setNameFilters(
+        {tr("Recordings (*.wav *.flac *.csv *.uff *.unv *.mat *.h5 *.hdf5)"), tr("All files (*)")});
     connect(dialog, &QFileDialog::filesSelected, this, &ImportDialog::chosen);
     dialog->open();
 }

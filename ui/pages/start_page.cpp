@@ -19,7 +19,8 @@ QString steps() {
         "<li>Make a fleet file: one SQLite file of one site. Everything is kept in it.</li>"
         "<li>Take the machines into the register: nameplate, bearings, what is driven, and where the sensors "
         "sit. The more of it is known, the more can be judged; what cannot be seen is listed.</li>"
-        "<li>Import recordings: WAV, FLAC or CSV with a JSON file beside each. Drop a folder onto the "
+        "<li>Import recordings: WAV, FLAC, CSV, UFF, MAT or HDF5 with a JSON file beside each. Drop a folder "
+        "onto the "
         "window.</li>"
         "<li>Open the first round: all machines, in the order in which somebody should look.</li>"
         "</ol>");
