@@ -11,6 +11,7 @@
 #include <QMenu>
 #include <QScrollBar>
 #include <QSettings>
+#include <QSplitter>
 #include <QTabWidget>
 #include <QTableWidget>
 #include <QTemporaryDir>
@@ -129,6 +130,14 @@ TEST_F(Bench, ADesignationIsCompletedFromTheRegisterFirstThenTheTable) {
     box->setText("no such bearing");
     QTest::keyClick(box, Qt::Key_Return);
     EXPECT_THAT(envelope().readout().toStdString(), HasSubstr("no such bearing is not in the table"));
+}
+
+// common practice, no source: side by side no plot of a recording is squeezed for the sake of another.
+TEST_F(Bench, InAWideWindowSpectraAndWaveformShareTheWidthAlike) {
+    openPage("A-RACE", {1900, 1100});
+    const QList<int> widths = part<QSplitter>("recordingBeside").sizes();
+    ASSERT_EQ(widths.size(), 3);
+    EXPECT_GT(std::min(widths[0], widths[1]), 0.5 * widths[2]) << widths[0] << " " << widths[1];
 }
 
 TEST_F(Bench, ReturnGoesToThePlaceChosen) {

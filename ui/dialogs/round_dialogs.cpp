@@ -6,6 +6,7 @@
 #include <QLineEdit>
 #include <QPlainTextEdit>
 
+#include "ui/model/round_words.h"
 #include "ui/model/unit_words.h"
 #include "ui/model/words.h"
 
@@ -21,7 +22,7 @@ QString headOf(const RoundMachine& machine) {
 QString whyListed(const RoundMachine& machine, const Units& units) {
     const QString why =
         shown(machine.findings.empty() ? machine.changed : machine.findings.front().finding.sentence);
-    return withUnitsBeside(why, units);
+    return withUnitsBeside(weighedAlone(why), units);
 }
 
 QString decisionTitle(const std::vector<RoundMachine>& machines, DecisionKind kind) {

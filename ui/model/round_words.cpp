@@ -64,4 +64,9 @@ QString urgencyStep(const MachineMove& move) {
     return move.before == move.after ? after : tr("%1, now %2").arg(before, after);
 }
 
+QString weighedAlone(QString sentence) {
+    return sentence.replace(QStringLiteral("No baseline yet; "),
+                            QStringLiteral("Weighed without a baseline; "));
+}
+
 }  // namespace fettle

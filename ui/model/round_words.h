@@ -16,4 +16,8 @@ QString spelledDates(const QString& text);       // every "2026-06-01" in it as 
 // "plan to act", "on the list: plan", "plan, now left"
 QString urgencyStep(const MachineMove& move);
 
+// A recording is weighed by itself; whether the trend has a baseline by now is another matter, and it may
+// stand drawn beside these words. The engine's sentences are English (ui/model/language.h).
+QString weighedAlone(QString sentence);
+
 }  // namespace fettle

@@ -181,7 +181,7 @@ void MachinePage::placePlots(bool beside) {
     (beside ? lastBeside_ : tabs_)->addTab(log_, tr("History"));
     tabs_->setVisible(!beside);
     beside_->setVisible(beside);
-    beside_->setSizes({1, 1, 1});  // shared out alike, as far as each can be narrow
+    beside_->setSizes({9999, 9999, 9999});  // shared out alike, as far as each can be narrow
 }
 
 void MachinePage::placeHistory(bool asTabs) {

@@ -8,6 +8,7 @@
 #include <QVBoxLayout>
 #include <set>
 
+#include "ui/model/round_words.h"
 #include "ui/model/shortcuts.h"
 #include "ui/model/unit_words.h"
 #include "ui/model/words.h"
@@ -37,7 +38,8 @@ QPushButton* button(const QString& text, const char* name, QWidget* parent) {
 QString detailOf(const LedgerModel& model, const RoundMachine& machine, bool allColumns) {
     QStringList parts;
     if (!machine.findings.empty())
-        parts << withUnitsBeside(shown(machine.findings.front().finding.sentence), model.units());
+        parts << withUnitsBeside(weighedAlone(shown(machine.findings.front().finding.sentence)),
+                                 model.units());
     parts << model.changedText(machine) << model.weightNote(machine);
     if (!allColumns) parts << model.levelAndAge(machine) + u'.';
     parts.removeAll(QString());

@@ -6,6 +6,7 @@
 #include "core/machine/path.h"
 #include "ui/model/engine_words.h"
 #include "ui/model/numbers.h"
+#include "ui/model/round_words.h"
 #include "ui/model/site_time.h"
 #include "ui/model/words.h"
 #include "ui/panels/evidence_rows.h"
@@ -38,13 +39,6 @@ QString severityWords(const Severity& s, const Units& units) {
     else if (s.level)
         zone = tr("zone %1, %2").arg(shown(s.value), levelText(*s.level, s.unit, units));
     return s.basis.empty() ? zone : tr("%1 (%2)").arg(zone, shown(s.basis));
-}
-
-// A recording is weighed by itself; whether the trend has a baseline by now is another matter, and it may
-// stand drawn beside these words. The engine's sentences are English, see ui/model/language.h.
-QString weighedAlone(QString sentence) {
-    return sentence.replace(QStringLiteral("No baseline yet; "),
-                            QStringLiteral("Weighed without a baseline; "));
 }
 
 // Which lines decide, for the finding and for its rival.
