@@ -95,7 +95,8 @@ TEST_F(QueryPlan, TheRoundReadsNoHistoryThrough) {
 
 TEST_F(QueryPlan, TheRegisterAndWhatIsStillOpenReadNoHistoryThrough) {
     ASSERT_TRUE(registerAsCsv(*fleet_));
-    for (const MachineEntry& machine : fleet_->machines().all().value()) {
+    const auto machines = fleet_->machines().all().value();
+    for (const MachineEntry& machine : machines) {
         ASSERT_TRUE(fleet_->machines().history(machine.tag));
         ASSERT_TRUE(fleet_->recordings().newest(machine.id));
         ASSERT_TRUE(fleet_->recordings().first(machine.id));
@@ -127,7 +128,8 @@ TEST_F(QueryPlan, AHistoryGoesByItsKeys) {
     ASSERT_TRUE(fleet_->trends().latest(channel));
     ASSERT_TRUE(fleet_->trends().spectra(channel, WaterfallKind::Velocity, from, until));
     ASSERT_TRUE(fleet_->trends().spans(channel, WaterfallKind::Velocity, from, until, 1600));
-    for (const MeasureSeries& series : fleet_->trends().measures(machine).value())
+    const auto measures = fleet_->trends().measures(machine).value();
+    for (const MeasureSeries& series : measures)
         ASSERT_TRUE(fleet_->trends().measured(series, from, until));
     ASSERT_TRUE(fleet_->recordings().list(machine, from, until));
     ASSERT_TRUE(fleet_->recordings().weights(machine, from, until));

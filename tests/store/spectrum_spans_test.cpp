@@ -23,7 +23,8 @@ class SpectrumSpansTest : public StoreTest {
         return one;
     }
     std::int64_t channel() {
-        for (const ChannelEntry& entry : fleet_->trends().channels(machine_).value())
+        const auto channels = fleet_->trends().channels(machine_).value();
+        for (const ChannelEntry& entry : channels)
             if (entry.name == "x") return entry.id;
         return 0;
     }

@@ -25,7 +25,8 @@ class WaterfallSpans : public StoreTest {
             all.push_back(std::move(one));
         }
         ASSERT_TRUE(fleet_->recordings().putAll(all));
-        for (const ChannelEntry& entry : fleet_->trends().channels(machine_).value())
+        const auto channels = fleet_->trends().channels(machine_).value();
+        for (const ChannelEntry& entry : channels)
             if (entry.name == "x") request_ = {entry.id, kShownKind, false};
     }
     void keepOneADay() {
