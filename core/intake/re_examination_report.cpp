@@ -4,6 +4,7 @@
 #include <map>
 #include <tuple>
 
+#include "core/diagnosis/urgency.h"
 #include "core/intake/verdict_changes.h"
 
 namespace fettle {
@@ -69,8 +70,8 @@ std::string toText(ChangeKind kind) {
 
 std::optional<ChangeKind> kindOf(const VerdictChange& change, double leastDban) {
     const int from = urgencyRank(change.oldUrgency), to = urgencyRank(change.newUrgency);
-    if (from == 0 && to > 0) return ChangeKind::Appeared;
-    if (from > 0 && to == 0) return ChangeKind::Vanished;
+    if (from < 0 && to >= 0) return ChangeKind::Appeared;
+    if (from >= 0 && to < 0) return ChangeKind::Vanished;
     if (to > from) return ChangeKind::Raised;
     if (to < from) return ChangeKind::Lowered;
     if (movedDban(change) >= leastDban) return ChangeKind::Moved;

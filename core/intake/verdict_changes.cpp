@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/diagnosis/urgency.h"
+
 namespace fettle {
 
 namespace {
@@ -42,12 +44,6 @@ void addAsked(const std::vector<Hypothesis>& from, std::vector<const Hypothesis*
 }
 
 }  // namespace
-
-int urgencyRank(const std::string& urgency) {
-    constexpr const char* kUrgencies[] = {"", "leave", "watch", "plan", "act"};
-    const auto at = std::find(std::begin(kUrgencies), std::end(kUrgencies), urgency);
-    return at == std::end(kUrgencies) ? 1 : int(at - std::begin(kUrgencies));
-}
 
 double movedDban(const VerdictChange& change) {
     return std::abs(change.newDban.value_or(0) - change.oldDban.value_or(0));

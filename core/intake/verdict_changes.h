@@ -18,7 +18,4 @@ std::vector<VerdictChange> verdictChanges(const Examination& before, const Exami
 // How far the weight moved, decibans; on a side that was not weighed as if it had been 0.
 double movedDban(const VerdictChange& change);
 
-// act 4, plan 3, watch 2, leave 1, not named 0.
-int urgencyRank(const std::string& urgency);
-
 }  // namespace fettle

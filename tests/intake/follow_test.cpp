@@ -175,7 +175,7 @@ TEST_F(FollowTest, WhatStaysHalfIsRefusedUntilItChanges) {
     writePlainly(in_ + "/r1.wav", whole.substr(0, whole.size() / 2));
     EXPECT_TRUE(following.comes([&] { return !following.refused().empty(); }));
     EXPECT_THAT(following.refused(), Contains(testing::StartsWith("r1.wav: ")));
-    EXPECT_EQ(fleet_->log().refusals()->size(), 1u);
+    EXPECT_TRUE(following.comes([&] { return fleet_->log().refusals()->size() == 1; }));
     writePlainly(in_ + "/r1.wav", whole);
     EXPECT_TRUE(following.takes("r1.wav"));
     EXPECT_EQ(following.stop().refused, 1u);
@@ -301,11 +301,14 @@ TEST_F(FollowTest, TheRulesAreAskedAfterEachBatch) {
     EXPECT_THAT(said, testing::ElementsAre("rules: are not there"));
 }
 
-// More happened than the system keeps (16,384 words, inotify(7)).
+// More happened than the system keeps: usually 16,384 words, inotify(7).
 TEST_F(FollowTest, WhatTheSystemCouldNotKeepIsSaid) {
+    int most = 0;
+    std::ifstream("/proc/sys/fs/inotify/max_queued_events") >> most;
+    if (most <= 0 || most > 100000) GTEST_SKIP() << "the system keeps " << most << " words";
     auto watch = FolderWatch::open(in_, false);
     ASSERT_TRUE(watch) << watch.error().sentence();
-    for (int i = 0; i < 20000; ++i)
+    for (int i = 0; i < most + 1000; ++i)
         writePlainly(in_ + (i % 2 ? "/a.wav" : "/b.wav"), "");
     bool lost = false;
     for (int i = 0; i < 100 && !lost; ++i)
