@@ -88,6 +88,59 @@ TEST(Help, TheManualNamesTheCommandsThereAre) {
     EXPECT_EQ(told, commands());
 }
 
+// What a command's own help lists, "--help" left out.
+std::set<std::string> optionsOf(const std::string& command) {
+    std::set<std::string> options;
+    const std::string help = run({command, "--help"}).out;
+    for (const std::string_view line : split(help, '\n'))
+        if (line.starts_with("  -"))
+            if (const std::string option = optionIn(line); option != "--help") options.insert(option);
+    return options;
+}
+
+// Options between .RS and .RE under each command.
+Options inManual() {
+    const std::string manual =
+        made::contentOf(std::string(FETTLE_SOURCE_DIR) + "/resources/package/fettle-cli.1");
+    Options all;
+    std::string command;
+    for (const std::string_view line : split(manual, '\n')) {
+        std::string plain(line.substr(0, line.find("\\fR")));
+        std::erase(plain, '\\');
+        if (plain.starts_with(".B ") && !plain.starts_with(".B --")) command = plain.substr(3);
+        if (plain.starts_with("fB"))
+            if (const std::string option = optionIn(plain); !option.empty()) all[command].insert(option);
+    }
+    return all;
+}
+
+// resources/setup/update_manual takes them over.
+TEST(Help, TheManualTellsEveryOptionOfEveryCommandAndNoOther) {
+    const Options manual = inManual();
+    std::size_t count = 0;
+    for (const std::string& command : commands()) {
+        const auto told = manual.find(command);
+        const std::set<std::string> options = optionsOf(command);
+        EXPECT_EQ(told == manual.end() ? std::set<std::string>() : told->second, options) << command;
+        count += options.size();
+    }
+    EXPECT_GT(count, 100u);
+}
+
+// The window program's, as its source names them: it is not built everywhere.
+TEST(Help, TheManualOfTheWindowTellsEveryOption) {
+    const std::string source = made::contentOf(std::string(FETTLE_SOURCE_DIR) + "/app/desktop/options.cpp");
+    std::string manual = made::contentOf(std::string(FETTLE_SOURCE_DIR) + "/resources/package/fettle.1");
+    std::erase(manual, '\\');
+    std::size_t count = 0;
+    for (std::size_t at = source.find("\"--"); at != source.npos; at = source.find("\"--", at + 1)) {
+        const std::string option = optionIn(std::string_view(source).substr(at));
+        EXPECT_THAT(manual, testing::ContainsRegex(option + "[ \n]"));
+        ++count;
+    }
+    EXPECT_GT(count, 10u);
+}
+
 TEST(Help, EveryCommandTellsTheOptionsOfTheReadme) {
     std::size_t count = 0;
     for (const auto& [command, options] : inReadme()) {
