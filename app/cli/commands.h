@@ -10,6 +10,7 @@ namespace fettle {
 
 void addExamineCommand(CLI::App& app, int& status);    // weigh recordings of one machine
 void addImportCommand(CLI::App& app, int& status);     // recordings into a fleet file
+void addFollowCommand(CLI::App& app, int& status);     // the same as they arrive
 void addRulesCommand(CLI::App& app, int& status);      // what files are taken for
 void addReExamineCommand(CLI::App& app, int& status);  // weigh again what is kept raw
 void addNewCommand(CLI::App& app, int& status);        // make a fleet file

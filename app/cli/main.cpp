@@ -24,6 +24,7 @@ int main(int argc, char** argv) {
         fettle::addNewCommand(app, status);
         fettle::addRegisterCommand(app, status);
         fettle::addImportCommand(app, status);
+        fettle::addFollowCommand(app, status);
         fettle::addRulesCommand(app, status);
         fettle::addReExamineCommand(app, status);
         fettle::addRoundCommand(app, status);

@@ -37,6 +37,7 @@ const std::vector<Shortcut>& shortcuts() {
         {"file.open", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Open fleet…"), {key("Ctrl+O")}},
         {"file.import", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Import recordings…"), {key("Ctrl+I")}},
         {"file.rules", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "R&ules for reading files…"), {}},
+        {"file.reexamine", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Weigh again…"), {}},
         {"file.retention", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "Re&tention…"), {}},
         {"file.backup", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "&Back up…"), {}},
         {"file.events", kWindow, QT_TRANSLATE_NOOP("Shortcuts", "Import e&vents…"), {}},

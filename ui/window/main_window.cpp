@@ -103,6 +103,7 @@ void MainWindow::buildActions() {
     action("file.open", [this] { askOpen(); });
     action("file.import", [this] { workplace_->importPaths({}); });
     action("file.backup", [this] { askBackup(); });
+    action("file.reexamine", [this] { workplace_->showDialog(QStringLiteral("reexamine")); });
     action("file.quit", [this] { close(); });
     action("file.events", [this] { workplace_->log().askEventTable(); });
     action("file.preferences", [this] { askPreferences(); });
@@ -153,8 +154,9 @@ void MainWindow::buildMenus() {
         }
         return made;
     };
-    menu(tr("&File"), {"file.new", "file.open", "", "file.import", "file.events", "file.rules",
-                       "file.retention", "file.backup", "", "file.preferences", "", "file.quit"});
+    menu(tr("&File"),
+         {"file.new", "file.open", "", "file.import", "file.events", "file.rules", "file.reexamine",
+          "file.retention", "file.backup", "", "file.preferences", "", "file.quit"});
     menu(tr("&Round"), {"page.round", "round.start", "round.close", "", "round.sheets", "round.report",
                         "round.compare", "", "round.alerts", "round.jobs", "round.asks", "round.refused"});
     menu(tr("&Machine"), {"page.machine", "machine.event", "machine.history", "machine.jobs", "machine.sheet",
@@ -186,10 +188,11 @@ void MainWindow::enableActions() {
     const bool open = !workplace_.isNull();
     const bool writable = open && workplace_->work().writable();
     for (const char* id :
-         {"page.round",       "page.machine",  "page.register",   "round.alerts", "round.asks",      "round.refused",
-          "file.backup",      "machine.sheet", "machine.balance", "machine.trial",   "machine.resonance",
-          "machine.bearings", "file.rules",    "file.retention",  "round.report",    "round.sheets",
-          "round.compare",    "round.jobs",    "machine.jobs",    "machine.history", "machine.compare"})
+         {"page.round",      "page.machine",      "page.register",    "round.alerts",  "round.asks",
+          "round.refused",   "file.reexamine",    "file.backup",      "machine.sheet", "machine.balance",
+          "machine.trial",   "machine.resonance", "machine.bearings", "file.rules",    "file.retention",
+          "round.report",    "round.sheets",      "round.compare",    "round.jobs",    "machine.jobs",
+          "machine.history", "machine.compare"})
         actions_[id]->setEnabled(open);
     for (const char* id :
          {"file.import", "round.start", "round.close", "machine.event", "machine.rebaseline", "file.events"})

@@ -28,7 +28,7 @@ inline QStringList dialogNames() {
             QStringLiteral("trial"),      QStringLiteral("balance"),     QStringLiteral("resonance"),
             QStringLiteral("jobs"),       QStringLiteral("history"),     QStringLiteral("before"),
             QStringLiteral("rebaseline"), QStringLiteral("preferences"), QStringLiteral("twins"),
-            QStringLiteral("alerts"),     QStringLiteral("retention")};
+            QStringLiteral("alerts"),     QStringLiteral("retention"),   QStringLiteral("reexamine")};
 }
 
 }  // namespace fettle

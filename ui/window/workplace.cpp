@@ -6,6 +6,7 @@
 #include "core/fleet/round_desk.h"
 #include "core/fleet/who.h"
 #include "ui/dialogs/asks_dialog.h"
+#include "ui/dialogs/re_examine_dialog.h"
 #include "ui/dialogs/round_dialogs.h"
 #include "ui/dialogs/sheet_dialog.h"
 #include "ui/model/site_time.h"
@@ -15,6 +16,7 @@
 #include "ui/pages/register_page.h"
 #include "ui/pages/round_page.h"
 #include "ui/window/log_actions.h"
+#include "ui/work/fleet_pulse.h"
 
 namespace fettle {
 
@@ -46,6 +48,9 @@ Workplace::Workplace(std::unique_ptr<FleetFile> fleet, const Theme& theme, QWidg
                 emit longWorkChanged(tr("%1 %2 of %3").arg(what).arg(done).arg(total));
             });
     connect(long_.get(), &LongWork::finished, this, [this] { emit longWorkChanged({}); });
+    auto* pulse = new FleetPulse(work_->path(), this);
+    connect(work_.get(), &FleetWork::changedFleet, pulse, &FleetPulse::noteOwn);
+    connect(pulse, &FleetPulse::othersWrote, work_.get(), &FleetWork::noteChange);
 }
 
 // Pages and dialogs hold references to work and selection: they go first, hidden, so that no event of the
@@ -185,6 +190,8 @@ void Workplace::showDialog(const QString& name) {
     if (name == QStringLiteral("sheets")) whenRead([this] { showSheets(); });
     if (name == QStringLiteral("bearings")) findBearing();
     if (name == QStringLiteral("alike")) setAlike();
+    if (name == QStringLiteral("reexamine"))
+        (new ReExamineDialog(*work_, theme_, machineHere(), this))->open();
     if (name == QStringLiteral("rules")) showRules();
     if (name == QStringLiteral("retention")) showRetention();
     if (name == QStringLiteral("preview")) lookAtRefused();
