@@ -36,8 +36,6 @@ class AlertsCommandRun : public Site {
     }
 };
 
-}  // namespace
-
 TEST_F(AlertsCommandRun, ListsAcknowledgesAndKeepsTheSchema) {
     EXPECT_EQ(on("alerts").out, "no alert stands\n");
     const Ran ran = on("alerts", {"--run", "--as-of", kAsOf});
@@ -182,5 +180,7 @@ TEST_F(AlertsCommandRun, AProgramIsRunAndHostileSettingsAreRefused) {
         EXPECT_EQ(refused.errLines().size(), 1u) << refused.err;
     }
 }
+
+}  // namespace
 
 }  // namespace fettle::cli_test

@@ -98,8 +98,6 @@ std::string messageIdOf(const std::string& mail) {
     return mail.substr(at, mail.find("\r\n", at) - at);
 }
 
-}  // namespace
-
 TEST_F(Alerts, TheShippedRulesTellTheBadMachineAndNotTheSoundOne) {
     const AlertsRaised raised = raise();
     EXPECT_EQ(raised.machines, 5u);
@@ -397,5 +395,7 @@ TEST_F(Alerts, NewRecordingsCostWhatIsNew) {
     EXPECT_EQ(raise(kThen, AlertRun::Which::New).machines, 5u) << "silence is due";
     EXPECT_EQ(*fleet_->alerts().setting("looked_to"), std::to_string(work->newest));
 }
+
+}  // namespace
 
 }  // namespace fettle::fleet_test

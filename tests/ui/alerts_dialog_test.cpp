@@ -58,8 +58,6 @@ class AlertsWindow : public Desk {
     std::size_t standing_ = 0;
 };
 
-}  // namespace
-
 TEST_F(AlertsWindow, EveryPageSaysHowManyAreOpenAndOneClickOpensThem) {
     openWindow();
     for (const char* page : {"page.round", "page.machine", "page.register"}) {
@@ -184,5 +182,7 @@ TEST_F(AlertsWindow, EveryTabShowsItsWordsAndIsReached) {
     }
     theme_.applyTo(*qApp, 1.0);
 }
+
+}  // namespace
 
 }  // namespace fettle::desk_test
