@@ -124,7 +124,7 @@ TEST_F(AlertsCommandRun, ThePasswordIsNowhereInTheFleetFileNorInAnyWord) {
     EXPECT_NE(wrong.err.find("refuses the login of fettle"), std::string::npos) << wrong.err;
     run({"--settings"});
     EXPECT_EQ(said.find(secret), std::string::npos);
-    for (const std::string& ending : {"", "-wal"})
+    for (const char* ending : {"", "-wal"})
         EXPECT_EQ(made::contentOf(fleet_ + ending).find(secret), std::string::npos);
     EXPECT_EQ(made::contentOf(at("config/fettle/alert_delivery.json")).find(secret), std::string::npos);
 }

@@ -173,7 +173,10 @@ void RecordingBench::showBelow() {
         below_ = new SideSpectra(work_, selection_, theme_, to_.compare.window());
         below_->setAttribute(Qt::WA_DeleteOnClose);
     }
-    SideSpectraRequest request{shown(view_->tag), to_.compare.rows(), {}, view_->zone, {}};
+    SideSpectraRequest request;
+    request.tag = shown(view_->tag);
+    request.rows = to_.compare.rows();
+    request.zone = view_->zone;
     if (!view_->plots.wholeBand) request.view = view_->plots.view;
     const ZoomSpan& seen = (envelopeSeen() ? to_.envelope : to_.spectrum).acrossHz();
     request.fromHz = seen.from;
