@@ -69,9 +69,11 @@ bool wantsScale(const Channel& channel, const Json* said) {
 }
 
 Json channelMissing(const Json& rule, const Channel& channel, const Json* said, std::size_t index,
-                    bool pointSaid) {
+                    bool pointSaid, bool ofVariables) {
     Json entry = Json::object();
-    const bool named = (said && has(*said, "name")) || channel.name != std::to_string(index + 1);
+    // Of a variable the name is where the numbers stood, not what the register calls the channel.
+    const bool byFile = !ofVariables && channel.name != std::to_string(index + 1);
+    const bool named = (said && has(*said, "name")) || byFile;
     if (has(rule, "name") && !named) entry["name"] = rule["name"];
     if (has(rule, "unit") && channel.unit.empty()) entry["unit"] = rule["unit"];
     if (has(rule, "point") && !pointSaid && channel.point.empty()) entry["point"] = rule["point"];
@@ -80,14 +82,14 @@ Json channelMissing(const Json& rule, const Channel& channel, const Json* said, 
 }
 
 // Of the rule's channels what neither file nor sidecar says; empty: nothing.
-Json channelsMissing(const Json& rule, const Recording& recording, const Json& sidecar) {
+Json channelsMissing(const Json& rule, const Recording& recording, const Json& sidecar, bool ofVariables) {
     Json list = Json::array();
     bool any = false;
     for (std::size_t c = 0; c < rule["channels"].size(); ++c) {
         const bool there = c < recording.channels.size();
         Json entry = there && rule["channels"][c].is_object()
                          ? channelMissing(rule["channels"][c], recording.channels[c], channelOf(sidecar, c),
-                                          c, !recording.point.empty())
+                                          c, !recording.point.empty(), ofVariables)
                          : Json::object();
         any = any || !entry.empty() || !there;
         list.push_back(std::move(entry));
@@ -100,7 +102,8 @@ Json missing(const Json& rule, const Recording& recording, const Json& sidecar, 
     for (const auto& item : rule.items()) {
         if (wasHint(item.key()) && !hintHolds(item.key(), item.value(), read)) continue;
         if (item.key() == "channels") {
-            if (Json channels = channelsMissing(rule, recording, sidecar); !channels.is_null())
+            if (Json channels = channelsMissing(rule, recording, sidecar, read.ofVariables);
+                !channels.is_null())
                 added["channels"] = std::move(channels);
         } else if (item.key() == "operating") {
             const bool said = recording.loadPct || has(sidecar, "operating");
