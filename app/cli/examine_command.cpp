@@ -73,7 +73,9 @@ int run(const ExamineCommand& command) {
 void addExamineCommand(CLI::App& app, int& status) {
     auto options = std::make_shared<ExamineCommand>();
     CLI::App* command = app.add_subcommand("examine", "Weigh recordings of one machine and say why");
-    command->add_option("RECORDING", options->recordings, "WAV, FLAC, CSV, UFF, MAT or HDF5, each with its sidecar .json")
+    command
+        ->add_option("RECORDING", options->recordings,
+                     "WAV, FLAC, CSV, UFF, MAT or HDF5, each with its sidecar .json")
         ->required();
     command->add_option("--machine", options->machine, "machine description (JSON)")->required();
     command->add_option("--threads", options->threads, "workers")->check(CLI::Range(1, 256));

@@ -106,7 +106,8 @@ void tellOutcome(const ImportCommand& command, const ImportReport& report) {
 void tellAlerts(FleetFile& fleet) {
     const auto raised = raiseAlerts(fleet);
     if (!raised) return tell("note: alerts: " + raised.error().sentence());
-    if (raised->raised + raised->grown > 0) tell(counted(raised->raised + raised->grown, "alert") + " raised");
+    if (raised->raised + raised->grown > 0)
+        tell(counted(raised->raised + raised->grown, "alert") + " raised");
 }
 
 int run(const ImportCommand& command) {

@@ -52,7 +52,8 @@ Result<std::vector<OneWeighed>> weighedIn(FleetFile& fleet, std::int64_t machine
     };
     // A week of a recording every twenty minutes is 20 MB of text: two read it in half the time.
     const std::size_t half = kept->size() < kReadTogether ? 0 : kept->size() / 2;
-    auto other = half > 0 ? std::async(std::launch::async, read, std::size_t{0}, half) : std::future<Status>();
+    auto other =
+        half > 0 ? std::async(std::launch::async, read, std::size_t{0}, half) : std::future<Status>();
     const Status good = read(half, kept->size());
     if (other.valid())
         if (const Status first = other.get(); !first) return fail(first.error());

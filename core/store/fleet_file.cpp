@@ -314,7 +314,6 @@ AlertStore& FleetFile::alerts() {
     return parts_->alerts;
 }
 
-
 RetentionStore& FleetFile::retention() {
     return parts_->retention;
 }

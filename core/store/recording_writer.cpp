@@ -31,7 +31,8 @@ Status checkRaw(const Recording& recording, bool levelsOnly, const std::string& 
     const std::string& name = recording.file;
     if (!recording.time)
         return fail(ErrorKind::Invalid, file, name, "a recording without a time is not kept");
-    if (auto good = checkChannelCount(recording.channels.size(), file, name); !good || levelsOnly) return good;
+    if (auto good = checkChannelCount(recording.channels.size(), file, name); !good || levelsOnly)
+        return good;
     for (const Channel& channel : recording.channels) {
         if (auto good = checkSampleCount(channel.samples.size(), recording.channels.size(), file, name);
             !good)

@@ -1,5 +1,5 @@
-// Why: what paints must not ask the fleet file, and what is asked of the whole fleet must not read through its
-// history; tests that watch these see it where it does. Thread: any.
+// Why: what paints must not ask the fleet file, and what is asked of the whole fleet must not read through
+// its history; tests that watch these see it where it does. Thread: any.
 #pragma once
 
 #include <cstdint>

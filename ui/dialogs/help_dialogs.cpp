@@ -95,7 +95,8 @@ constexpr Library kLibraries[] = {
      QT_TRANSLATE_NOOP("Libraries", "CC0")},
     {"CLI11", QT_TRANSLATE_NOOP("Libraries", "command line"), QT_TRANSLATE_NOOP("Libraries", "BSD")},
     {"date", QT_TRANSLATE_NOOP("Libraries", "time zones"), QT_TRANSLATE_NOOP("Libraries", "MIT")},
-    {"libcurl", QT_TRANSLATE_NOOP("Libraries", "mail"), QT_TRANSLATE_NOOP("Libraries", "curl licence (MIT-like)")},
+    {"libcurl", QT_TRANSLATE_NOOP("Libraries", "mail"),
+     QT_TRANSLATE_NOOP("Libraries", "curl licence (MIT-like)")},
 };
 
 // "Qwt=6.3.0|SQLite=3.40.1" as the build says.

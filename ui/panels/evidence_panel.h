@@ -89,7 +89,8 @@ class EvidencePanel : public QScrollArea {
     Selection& selection_;
     QWidget* page_;
     QBoxLayout* column_;
-    QLabel *words_, *basis_, *scale_, *verdict_, *facts_, *tableHead_, *sumSays_, *claims_, *whose_, *chartHead_;
+    QLabel *words_, *basis_, *scale_, *verdict_, *facts_, *tableHead_, *sumSays_, *claims_, *whose_,
+        *chartHead_;
     QLabel *suggestionsHead_, *firstListed_;
     QPushButton *week_, *copy_, *whoseButton_, *asksButton_, *firstButton_;
     QCheckBox* sum_;

@@ -61,8 +61,8 @@ class Workplace : public QStackedWidget {
 
   signals:
     void placeChanged();
-    void said(const QString& sentence);         // for the status line
-    void troubled(const QString& sentence);     // for a message
+    void said(const QString& sentence);      // for the status line
+    void troubled(const QString& sentence);  // for a message
     void alertsCounted(int open);
     void longWorkChanged(const QString& word);  // what takes minutes; empty: nothing
 
