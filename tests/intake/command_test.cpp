@@ -82,7 +82,8 @@ TEST_F(CommandTest, JsonHasStableKeys) {
     for (const auto& [key, value] : json->items())
         keys.push_back(key);
     EXPECT_THAT(keys, ElementsAre("schema", "engine", "found", "stored", "already", "late", "answered",
-                                  "refused", "parked", "passed_over", "cancelled", "refusals", "warnings"));
+                                  "refused", "parked", "passed_over", "tables", "levels", "levels_already",
+                                  "level_rows_refused", "cancelled", "refusals", "warnings"));
     EXPECT_EQ((*json)["stored"], 3);
     EXPECT_EQ((*json)["refusals"][0]["path"], in_ + "/d.wav");
     EXPECT_EQ((*json)["refusals"][0]["place"], "/machine");
