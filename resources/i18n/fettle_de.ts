@@ -1958,11 +1958,11 @@
     </message>
     <message>
         <source>&amp;Weigh again…</source>
-        <translation>&amp;Neu wägen…</translation>
+        <translation>Neu &amp;wägen…</translation>
     </message>
     <message>
         <source>A&amp;lerts…</source>
-        <translation>&amp;Alarme…</translation>
+        <translation>Alar&amp;me…</translation>
     </message>
     <message>
         <source>Twins and train below each other</source>

@@ -101,6 +101,7 @@ QWidget* RegisterPage::rightSide() {
     title_ = new QLabel(right);
     title_->setObjectName(QStringLiteral("registerTitle"));
     setTitleFont(*title_);
+    title_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);  // a long service widens no window
     older_ = new QLabel(right);
     older_->setObjectName(QStringLiteral("registerOlder"));
     older_->hide();

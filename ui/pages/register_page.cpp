@@ -201,6 +201,7 @@ void RegisterPage::refresh() {
     const QString service = document_.text("/service");
     const QString name = tag_.isEmpty() ? tr("New machine") : tag_;
     title_->setText(service.isEmpty() ? name : QStringLiteral("%1, %2").arg(name, service));
+    title_->setToolTip(title_->text());
     bar_->show(!tag_.isEmpty(), work_.writable() && !readOnly_);
     const QStringList names{tr("Nameplate"), tr("Bearings"),    tr("Train"),
                             tr("Points"),    tr("Blind spots"), tr("History")};
