@@ -87,6 +87,9 @@ void RetentionDialog::build(const Theme& theme) {
     name(table_, "retentionTable");
     for (QLabel* label : {word_, year_, space_})
         label->setWordWrap(true);
+    // What comes later finds its room already there.
+    for (QLabel* label : {year_, space_})
+        label->setMinimumHeight(2 * fontMetrics().lineSpacing());
     look_->setToolTip(tr("Lists what the days above would take away; nothing is changed."));
     thin_->setToolTip(tr("Keeps these days in the fleet file and takes away what is listed."));
     compact_->setToolTip(tr(
