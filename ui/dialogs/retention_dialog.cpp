@@ -125,6 +125,7 @@ void RetentionDialog::build(const Theme& theme) {
     all->addWidget(year_);
     all->addWidget(space_);
     all->addWidget(buttons);
+    show(RetentionRules());
     resize(wide * 110, fontMetrics().height() * 32);
 }
 
@@ -174,14 +175,20 @@ void RetentionDialog::show(const RetentionRules& rules) {
         boxes.all->setValue(rule.allDays);
         boxes.daily->setValue(shownDays(rule.dailyDays));
         boxes.weekly->setValue(shownDays(rule.weeklyDays));
-        boxes.weekly->setEnabled(rule.dailyDays.has_value());
+    }
+}
+
+void RetentionDialog::letRulesBeTyped(bool known) {
+    for (const RuleBoxes& boxes : boxes_) {
+        boxes.all->setEnabled(known);
+        boxes.daily->setEnabled(known);
+        boxes.weekly->setEnabled(known && boxes.daily->value() != kEver);
     }
 }
 
 // What was listed no longer says what would go.
 void RetentionDialog::changed() {
-    for (const RuleBoxes& boxes : boxes_)
-        boxes.weekly->setEnabled(boxes.daily->value() != kEver);
+    letRulesBeTyped(true);
     listed_ = false;
     thin_->setEnabled(false);
     if (!long_->running()) word_->setText(tr("The days were changed: list what goes before it is thinned."));
@@ -211,6 +218,7 @@ void RetentionDialog::end() {
 void RetentionDialog::look(bool asKept) {
     const std::optional<RetentionRules> rules = asKept ? std::nullopt : std::optional(typed());
     begin(tr("What goes is being listed."));
+    if (asKept) letRulesBeTyped(false);  // those of the file are being read
     listed_ = true;
     long_->start<RetentionPlan>(
         [rules](FleetFile& fleet, const Progress& progress, const CancelToken& cancel) {
@@ -235,10 +243,12 @@ void RetentionDialog::addRow(const QString& what, const QString& why, const Amou
 void RetentionDialog::showPlan(const Result<RetentionPlan>& plan) {
     if (!plan) {
         listed_ = false;
+        letRulesBeTyped(true);
         word_->setText(sentence(plan.error()));
         return end();
     }
     if (listed_) show(plan->rules);
+    letRulesBeTyped(true);
     model_->removeRows(0, model_->rowCount());
     for (const KeptKind kind : kAllKept) {
         const KindPlan total = plan->total(kind);

@@ -40,6 +40,7 @@ class RetentionDialog : public QDialog {
     RetentionRules typed() const;
     void show(const RetentionRules& rules);
     void changed();
+    void letRulesBeTyped(bool known);
     void look(bool asKept);
     void showPlan(const Result<RetentionPlan>& plan);
     void addRow(const QString& what, const QString& why, const Amount& amount);
