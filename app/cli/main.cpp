@@ -59,7 +59,8 @@ int main(int argc, char** argv) {
             std::ostringstream help, fault;
             const int code = app.exit(problem, help, fault);
             fettle::print(help.str());
-            for (const auto line : fettle::split(fettle::trimmed(fault.str()), '\n'))
+            const std::string said = fault.str();  // the lines are views of it
+            for (const auto line : fettle::split(fettle::trimmed(said), '\n'))
                 if (code != 0) fettle::tell(fettle::oneLine(line));  // it names arguments, perhaps of files
             return code == 0 ? 0 : 2;
         }
