@@ -7,6 +7,7 @@
 #include <cstring>
 #include <filesystem>
 
+#include "core/base/child_process.h"
 #include "core/base/file_system.h"
 
 extern char** environ;
@@ -32,14 +33,6 @@ std::vector<std::string> surroundings() {
     return all;
 }
 
-std::vector<char*> pointers(std::vector<std::string>& texts) {
-    std::vector<char*> all;
-    for (std::string& text : texts)
-        all.push_back(text.data());
-    all.push_back(nullptr);
-    return all;
-}
-
 }  // namespace
 
 Status runDesktop(const std::vector<std::string>& arguments) {
@@ -54,8 +47,8 @@ Status runDesktop(const std::vector<std::string>& arguments) {
     posix_spawn_file_actions_init(&actions);
     posix_spawn_file_actions_adddup2(&actions, STDERR_FILENO, STDOUT_FILENO);
     pid_t child = 0;
-    const int started = posix_spawn(&child, program.c_str(), &actions, nullptr, pointers(words).data(),
-                                    pointers(around).data());
+    const int started = posix_spawn(&child, program.c_str(), &actions, nullptr,
+                                    argumentPointers(words).data(), argumentPointers(around).data());
     posix_spawn_file_actions_destroy(&actions);
     int ended = 0;
     if (started == 0)

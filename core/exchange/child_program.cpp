@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 #include <poll.h>
 #include <spawn.h>
-#include <sys/mman.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -12,6 +11,7 @@
 #include <csignal>
 #include <cstring>
 
+#include "core/base/child_process.h"
 #include "core/base/text.h"
 
 extern char** environ;
@@ -24,39 +24,10 @@ using Clock = std::chrono::steady_clock;
 constexpr std::size_t kMostIn = std::size_t(1) << 20, kMostOut = std::size_t(64) << 10;
 constexpr int kLookMs = 20;
 
-class Fd {
-  public:
-    explicit Fd(int fd = -1) : fd_(fd) {}
-    ~Fd() { close(); }
-    Fd(const Fd&) = delete;
-    Fd& operator=(const Fd&) = delete;
-    int get() const { return fd_; }
-    void close() {
-        if (fd_ >= 0) ::close(fd_);
-        fd_ = -1;
-    }
-
-  private:
-    int fd_;
-};
-
 tl::unexpected<Error> notStarted(const std::string& program, int code) {
     const bool missing = code == ENOENT || code == ENOTDIR;
     return fail(missing ? ErrorKind::NotFound : ErrorKind::Unreadable, oneLine(program), "",
                 fmt::format("cannot be started: {}", std::strerror(code)));
-}
-
-// A file in memory: nothing to wait for, and no signal where the child does not read it.
-int inputOf(const std::string& text) {
-    const int fd = memfd_create("alert", MFD_CLOEXEC);
-    if (fd < 0) return -1;
-    for (std::size_t at = 0; at < text.size();) {
-        const ssize_t wrote = ::write(fd, text.data() + at, text.size() - at);
-        if (wrote <= 0) break;
-        at += std::size_t(wrote);
-    }
-    ::lseek(fd, 0, SEEK_SET);
-    return fd;
 }
 
 class SpawnSettings {
@@ -87,11 +58,8 @@ class SpawnSettings {
     SpawnSettings(const SpawnSettings&) = delete;
     SpawnSettings& operator=(const SpawnSettings&) = delete;
 
-    int start(const std::vector<std::string>& words, pid_t& child) {
-        std::vector<char*> list;
-        for (const std::string& word : words)
-            list.push_back(const_cast<char*>(word.c_str()));
-        list.push_back(nullptr);
+    int start(std::vector<std::string> words, pid_t& child) {
+        const std::vector<char*> list = argumentPointers(words);
         return posix_spawn(&child, list[0], &files_, &how_, list.data(), environ);
     }
 
@@ -154,15 +122,15 @@ Result<ChildEnd> runChild(const ChildProgram& program, const CancelToken& cancel
     if (auto good = checkChildProgram(program.words); !good) return fail(good.error());
     if (program.input.size() > kMostIn)
         return fail(ErrorKind::Invalid, "", "command to run", "would be given more than 1 MiB");
-    const Fd in(inputOf(program.input));
+    const Descriptor in = memoryFile(program.input);
     int ends[2];
     if (in.get() < 0 || ::pipe2(ends, O_CLOEXEC) != 0) return notStarted(program.words[0], errno);
-    const Fd out(ends[0]);
-    Fd into(ends[1]);
+    const Descriptor out(ends[0]);
+    Descriptor into(ends[1]);
     ::fcntl(out.get(), F_SETFL, O_NONBLOCK);
     pid_t child = 0;
     const int code = SpawnSettings(in.get(), into.get(), program.withErrors).start(program.words, child);
-    into.close();
+    into.reset();
     if (code != 0) return notStarted(program.words[0], code);
     return watched(child, out.get(), program.allowed, cancel);
 }

@@ -5,7 +5,6 @@
 #include <poll.h>
 #include <signal.h>
 #include <spawn.h>
-#include <sys/mman.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -15,6 +14,7 @@
 #include <filesystem>
 #include <thread>
 
+#include "core/base/child_process.h"
 #include "core/signal/recording_limits.h"
 
 namespace fettle {
@@ -24,43 +24,14 @@ namespace {
 using Clock = std::chrono::steady_clock;
 
 constexpr std::uint64_t kLeastMemory = std::uint64_t(1) << 30, kMostMemory = std::uint64_t(6) << 30;
-constexpr int kAboveStandard = 10;  // descriptors from here on do not collide with those handed over
-
-class Descriptor {
-  public:
-    explicit Descriptor(int number = -1) : number_(number) {}
-    Descriptor(Descriptor&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
-    Descriptor& operator=(Descriptor&& other) noexcept {
-        std::swap(number_, other.number_);
-        return *this;
-    }
-    ~Descriptor() { reset(); }
-    void reset() {
-        if (number_ >= 0) close(number_);
-        number_ = -1;
-    }
-    int get() const { return number_; }
-    // The same at a number that is not handed over.
-    Descriptor above() const { return Descriptor(fcntl(number_, F_DUPFD_CLOEXEC, kAboveStandard)); }
-
-  private:
-    int number_;
-};
 
 tl::unexpected<Error> systemSays(const std::string& file, const char* what) {
     return fail(ErrorKind::Unreadable, file, "", fmt::format("{}: {}", what, std::strerror(errno)));
 }
 
 Result<Descriptor> inMemory(const std::string& bytes, const std::string& file) {
-    Descriptor memory(memfd_create("fettle", MFD_CLOEXEC));
+    const Descriptor memory = memoryFile(bytes);
     if (memory.get() < 0) return systemSays(file, "no memory to hand it over");
-    for (std::size_t at = 0; at < bytes.size();) {
-        const ssize_t wrote = write(memory.get(), bytes.data() + at, bytes.size() - at);
-        if (wrote < 0 && errno == EINTR) continue;
-        if (wrote <= 0) return systemSays(file, "no memory to hand it over");
-        at += std::size_t(wrote);
-    }
-    lseek(memory.get(), 0, SEEK_SET);
     return memory.above();
 }
 
@@ -71,14 +42,6 @@ std::vector<std::string> environment() {
     for (const char* name : {"LD_LIBRARY_PATH", "ASAN_OPTIONS", "UBSAN_OPTIONS", "TSAN_OPTIONS"})
         if (const char* value = std::getenv(name)) set.push_back(std::string(name) + "=" + value);
     return set;
-}
-
-std::vector<char*> pointers(std::vector<std::string>& texts) {
-    std::vector<char*> all;
-    for (std::string& text : texts)
-        all.push_back(text.data());
-    all.push_back(nullptr);
-    return all;
 }
 
 // A process that is certainly gone when this is.
@@ -98,8 +61,8 @@ class Process {
         posix_spawn_file_actions_adddup2(&actions, bytes, kContainedFile);
         posix_spawn_file_actions_addclosefrom_np(&actions, kContainedFile + 1);
         std::vector<std::string> set = environment();
-        const int problem = posix_spawn(&id_, program.c_str(), &actions, nullptr, pointers(arguments).data(),
-                                        pointers(set).data());
+        const int problem = posix_spawn(&id_, program.c_str(), &actions, nullptr,
+                                        argumentPointers(arguments).data(), argumentPointers(set).data());
         posix_spawn_file_actions_destroy(&actions);
         if (problem != 0) id_ = 0;
         return problem;

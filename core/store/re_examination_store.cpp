@@ -4,6 +4,7 @@
 
 #include "core/store/database.h"
 #include "core/store/day.h"
+#include "core/store/hypothesis.h"
 
 namespace fettle {
 
@@ -74,16 +75,6 @@ Result<KeptRaw> ReExaminationStore::choose(std::int64_t machine, const std::stri
     return kept;
 }
 
-Result<std::int64_t> ReExaminationStore::hypothesisId(const std::string& fault, const std::string& at) {
-    const auto known =
-        database_.one<std::int64_t>("SELECT id FROM hypothesis WHERE fault=? AND at=?", fault, at);
-    if (!known) return fail(known.error());
-    if (*known) return **known;
-    if (auto good = database_.run("INSERT INTO hypothesis(fault, at) VALUES (?,?)", fault, at); !good)
-        return fail(good.error());
-    return database_.lastId();
-}
-
 // Weighed twice in one run (it was carried on by two programs at once): the first verdict is the old one.
 Status ReExaminationStore::note(std::int64_t run, std::int64_t recording, const std::string& oldEngine,
                                 const std::vector<VerdictChange>& changes) {
@@ -94,7 +85,7 @@ Status ReExaminationStore::note(std::int64_t run, std::int64_t recording, const 
         return good;
     if (database_.changes() == 0) return {};
     for (const VerdictChange& change : changes) {
-        const auto hypothesis = hypothesisId(change.fault, change.at);
+        const auto hypothesis = hypothesisId(database_, change.fault, change.at);
         if (!hypothesis) return fail(hypothesis.error());
         if (auto good = database_.run(
                 "INSERT INTO re_examined_verdict(run, recording, hypothesis, old_dban, new_dban, "

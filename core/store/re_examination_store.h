@@ -82,8 +82,6 @@ class ReExaminationStore {
     Status eachChange(std::int64_t run, const std::function<void(const VerdictChangeRow&)>& take);
 
   private:
-    Result<std::int64_t> hypothesisId(const std::string& fault, const std::string& at);
-
     Database& database_;
 };
 

@@ -7,6 +7,7 @@
 
 #include "core/signal/recording_limits.h"
 #include "core/store/day.h"
+#include "core/store/hypothesis.h"
 #include "core/store/packing.h"
 #include "core/store/spectrum_codec.h"
 #include "core/store/text_list.h"
@@ -182,16 +183,6 @@ Status RecordingWriter::insertComputed(const Facts& facts, const Channels& chann
                          recording.engine, Blob{pack(recording.examinationJson)});
 }
 
-Result<std::int64_t> RecordingWriter::hypothesisId(const std::string& fault, const std::string& at) {
-    const auto known =
-        database_.one<std::int64_t>("SELECT id FROM hypothesis WHERE fault=? AND at=?", fault, at);
-    if (!known) return fail(known.error());
-    if (*known) return **known;
-    if (auto good = database_.run("INSERT INTO hypothesis(fault, at) VALUES (?,?)", fault, at); !good)
-        return fail(good.error());
-    return database_.lastId();
-}
-
 Result<std::int64_t> RecordingWriter::measureId(const StoredMeasure& m) {
     const auto known = database_.one<std::int64_t>(
         "SELECT id FROM measure WHERE fault=? AND at=? AND name=? AND unit=?", m.fault, m.at, m.name, m.unit);
@@ -206,7 +197,7 @@ Result<std::int64_t> RecordingWriter::measureId(const StoredMeasure& m) {
 
 Status RecordingWriter::insertWeights(const Facts& facts, const std::vector<NewRecording::Weight>& weights) {
     for (const NewRecording::Weight& weight : weights) {
-        const auto hypothesis = hypothesisId(weight.fault, weight.at);
+        const auto hypothesis = hypothesisId(database_, weight.fault, weight.at);
         if (!hypothesis) return fail(hypothesis.error());
         // Of two of one fault and place (variants) the stronger one stays.
         if (auto good = database_.run(

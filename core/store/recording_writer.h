@@ -67,7 +67,6 @@ class RecordingWriter {
     Result<std::int64_t> idOf(const Channels& channels, const std::string& point, const std::string& name);
     Status insertComputed(const Facts& facts, const Channels& channels, const NewRecording& recording);
     Status insertWeights(const Facts& facts, const std::vector<NewRecording::Weight>& weights);
-    Result<std::int64_t> hypothesisId(const std::string& fault, const std::string& at);
     Result<std::int64_t> measureId(const StoredMeasure& measure);
     Result<Facts> factsOf(std::int64_t id);
     Result<Channels> channelsOf(std::int64_t id);

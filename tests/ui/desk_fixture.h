@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QAbstractButton>
+#include <QDialog>
 #include <QTest>
 #include <functional>
 
@@ -50,6 +51,24 @@ class Desk : public fleet_test::SmallSite {
             return found != nullptr;
         })) << name;
         return found;
+    }
+    // Every dialog there is, shown one after the other and closed again.
+    void eachDialog(const std::function<void(QDialog& dialog, const std::string& name)>& look) {
+        for (const QString& name : dialogNames()) {
+            window_->showDialog(name);
+            QDialog* dialog = nullptr;
+            ASSERT_TRUE(waitFor([&] {
+                for (QDialog* one : window_->findChildren<QDialog*>())
+                    if (one->isVisible()) dialog = one;
+                return dialog != nullptr;
+            })) << name.toStdString();
+            settle();
+            QTest::qWait(20);
+            look(*dialog, name.toStdString());
+            dialog->close();
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+            settle();
+        }
     }
     void press(const char* button) {
         auto* found = part<QAbstractButton>(button);

@@ -61,25 +61,13 @@ TEST_P(EveryPage, SoDoesEveryDialog) {
     place.page = QStringLiteral("machine");
     place.machine = QStringLiteral("A-RACE");
     show(place);
-    for (const QString& name : dialogNames()) {
-        window_->showDialog(name);
-        QDialog* dialog = nullptr;
-        ASSERT_TRUE(desk_test::waitFor([&] {
-            for (QDialog* one : window_->findChildren<QDialog*>())
-                if (one->isVisible()) dialog = one;
-            return dialog != nullptr;
-        })) << name.toStdString();
-        settle();
-        QTest::qWait(20);
-        EXPECT_LE(dialog->width(), GetParam().size.width()) << name.toStdString();
-        EXPECT_LE(dialog->height(), GetParam().size.height()) << name.toStdString();
-        EXPECT_FALSE(dialog->objectName().isEmpty()) << name.toStdString();
-        EXPECT_FALSE(dialog->windowTitle().isEmpty()) << name.toStdString();
-        expectSound(*dialog, name.toStdString());
-        dialog->close();
-        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-        settle();
-    }
+    eachDialog([](QDialog& dialog, const std::string& name) {
+        EXPECT_LE(dialog.width(), GetParam().size.width()) << name;
+        EXPECT_LE(dialog.height(), GetParam().size.height()) << name;
+        EXPECT_FALSE(dialog.objectName().isEmpty()) << name;
+        EXPECT_FALSE(dialog.windowTitle().isEmpty()) << name;
+        expectSound(dialog, name);
+    });
 }
 
 INSTANTIATE_TEST_SUITE_P(Looks, EveryPage, testing::ValuesIn(kLooks));

@@ -63,7 +63,7 @@ class HostileContent : public desk_test::Desk {
                 if (format.isImageFormat()) found << text->objectName() + QStringLiteral(": a picture");
         return found;
     }
-    void expectPlain(QWidget& root, const std::string& what) {
+    static void expectPlain(QWidget& root, const std::string& what) {
         EXPECT_EQ(markupIn(root).join(u'\n').toStdString(), "") << what;
     }
 };
@@ -89,20 +89,10 @@ TEST_F(HostileContent, DialogsShowItAsItIs) {
     openWindow(place);
     window_->resize(1280, 800);
     settle();
-    for (const QString& name : dialogNames()) {
-        window_->showDialog(name);
-        QDialog* dialog = nullptr;
-        ASSERT_TRUE(desk_test::waitFor([&] {
-            for (QDialog* one : window_->findChildren<QDialog*>())
-                if (one->isVisible()) dialog = one;
-            return dialog != nullptr;
-        })) << name.toStdString();
-        settle();
-        expectPlain(*dialog, name.toStdString());
-        EXPECT_LE(dialog->width(), 1280) << name.toStdString();
-        dialog->close();
-        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-    }
+    eachDialog([](QDialog& dialog, const std::string& name) {
+        expectPlain(dialog, name);
+        EXPECT_LE(dialog.width(), 1280) << name;
+    });
 }
 
 // The check can fail.

@@ -21,14 +21,6 @@ namespace fettle {
 
 namespace {
 
-template <class Widget>
-Widget* made(Widget* widget, const char* name, const QString& accessible, const QString& help) {
-    widget->setObjectName(QString::fromLatin1(name));
-    widget->setAccessibleName(accessible);
-    widget->setToolTip(help);
-    return widget;
-}
-
 int minutesOf(const QTimeEdit& edit) {
     return edit.time().hour() * 60 + edit.time().minute();
 }
@@ -72,41 +64,41 @@ AlertDeliveryForm::AlertDeliveryForm(FleetWork& work, const Theme& theme, QWidge
       sending_(work.path()),
       word_(new QLabel(this)),
       state_(new QLabel(this)),
-      server_(made(new QLineEdit(this), "mailServer", tr("Mail server"),
-                   tr("Computer that takes mail; empty: no mail is sent"))),
-      user_(made(new QLineEdit(this), "mailUser", tr("Login name at the mail server"),
-                 tr("Empty: without a login"))),
-      place_(made(new QLineEdit(this), "mailPasswordPlace", tr("Where the password lies"),
-                  tr("Path of the file, name of the variable, or the program with its arguments"))),
-      ca_(made(new QLineEdit(this), "mailCa", tr("Certificates"),
-               tr("File with the certificate of an authority of one's own (PEM); empty: the system's"))),
-      from_(made(new QLineEdit(this), "mailFrom", tr("Address mails come from"),
-                 tr("As in fettle@site.example"))),
-      to_(made(new QLineEdit(this), "mailTo", tr("Addresses mails go to"),
-               tr("Separated by commas; each gets a mail of its own"))),
-      program_(made(new QLineEdit(this), "alertProgram", tr("Program to run"),
-                    tr("By its whole path; it reads the alert as JSON. Empty: none"))),
-      security_(made(new QComboBox(this), "mailSecurity", tr("Encryption"),
-                     tr("Without encryption only to a server on this computer"))),
-      placeKind_(made(new QComboBox(this), "mailPasswordKind", tr("Kind of place of the password"),
-                      tr("The password itself is never kept in the fleet file"))),
-      port_(made(new QSpinBox(this), "mailPort", tr("Port of the mail server"),
-                 tr("587 with STARTTLS, 465 with TLS"))),
-      perHour_(made(new QSpinBox(this), "mailPerHour", tr("Mails an hour to one address"),
-                    tr("What is more comes in one digest"))),
-      seconds_(made(new QSpinBox(this), "alertProgramSeconds", tr("Seconds the program may take"),
-                    tr("Then it is ended with all it started"))),
-      arguments_(made(new QPlainTextEdit(this), "alertProgramArguments", tr("Arguments of the program"),
-                      tr("One a line, given as they stand; no shell reads them"))),
-      quietFrom_(made(new QTimeEdit(this), "quietFrom", tr("Quiet hours begin"),
-                      tr("Time of the site. Between these only rules that say so send"))),
-      quietTo_(made(new QTimeEdit(this), "quietTo", tr("Quiet hours end"),
-                    tr("Time of the site. The same as the beginning: no quiet hours"))),
-      digest_(made(new QTimeEdit(this), "digestAt", tr("Daily digest"), tr("Time of the site"))),
-      save_(made(new QPushButton(tr("&Save delivery"), this), "deliverySave", tr("Save delivery"),
-                 tr("Keep what is typed and allow this computer to send it"))),
-      test_(made(new QPushButton(tr("Send a &test"), this), "deliveryTest", tr("Send a test"),
-                 tr("A message that says it is a test, to every address and the program, as saved"))) {
+      server_(named(new QLineEdit(this), "mailServer", tr("Mail server"),
+                    tr("Computer that takes mail; empty: no mail is sent"))),
+      user_(named(new QLineEdit(this), "mailUser", tr("Login name at the mail server"),
+                  tr("Empty: without a login"))),
+      place_(named(new QLineEdit(this), "mailPasswordPlace", tr("Where the password lies"),
+                   tr("Path of the file, name of the variable, or the program with its arguments"))),
+      ca_(named(new QLineEdit(this), "mailCa", tr("Certificates"),
+                tr("File with the certificate of an authority of one's own (PEM); empty: the system's"))),
+      from_(named(new QLineEdit(this), "mailFrom", tr("Address mails come from"),
+                  tr("As in fettle@site.example"))),
+      to_(named(new QLineEdit(this), "mailTo", tr("Addresses mails go to"),
+                tr("Separated by commas; each gets a mail of its own"))),
+      program_(named(new QLineEdit(this), "alertProgram", tr("Program to run"),
+                     tr("By its whole path; it reads the alert as JSON. Empty: none"))),
+      security_(named(new QComboBox(this), "mailSecurity", tr("Encryption"),
+                      tr("Without encryption only to a server on this computer"))),
+      placeKind_(named(new QComboBox(this), "mailPasswordKind", tr("Kind of place of the password"),
+                       tr("The password itself is never kept in the fleet file"))),
+      port_(named(new QSpinBox(this), "mailPort", tr("Port of the mail server"),
+                  tr("587 with STARTTLS, 465 with TLS"))),
+      perHour_(named(new QSpinBox(this), "mailPerHour", tr("Mails an hour to one address"),
+                     tr("What is more comes in one digest"))),
+      seconds_(named(new QSpinBox(this), "alertProgramSeconds", tr("Seconds the program may take"),
+                     tr("Then it is ended with all it started"))),
+      arguments_(named(new QPlainTextEdit(this), "alertProgramArguments", tr("Arguments of the program"),
+                       tr("One a line, given as they stand; no shell reads them"))),
+      quietFrom_(named(new QTimeEdit(this), "quietFrom", tr("Quiet hours begin"),
+                       tr("Time of the site. Between these only rules that say so send"))),
+      quietTo_(named(new QTimeEdit(this), "quietTo", tr("Quiet hours end"),
+                     tr("Time of the site. The same as the beginning: no quiet hours"))),
+      digest_(named(new QTimeEdit(this), "digestAt", tr("Daily digest"), tr("Time of the site"))),
+      save_(named(new QPushButton(tr("&Save delivery"), this), "deliverySave", tr("Save delivery"),
+                  tr("Keep what is typed and allow this computer to send it"))),
+      test_(named(new QPushButton(tr("Send a &test"), this), "deliveryTest", tr("Send a test"),
+                  tr("A message that says it is a test, to every address and the program, as saved"))) {
     setObjectName(QStringLiteral("alertDeliveryForm"));
     build(theme);
     setWays({});

@@ -18,19 +18,12 @@
 #include "core/fleet/alert_rules.h"
 #include "ui/model/alert_model.h"
 #include "ui/model/words.h"
+#include "ui/pages/page_parts.h"
 #include "ui/pages/ruled_table.h"
 
 namespace fettle {
 
 namespace {
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name, const QString& accessible, const QString& help) {
-    widget->setObjectName(QString::fromLatin1(name));
-    widget->setAccessibleName(accessible);
-    widget->setToolTip(help);
-    return widget;
-}
 
 std::string dataOf(const QComboBox& box) {
     return kept(box.currentData().toString());

@@ -15,6 +15,14 @@ void setTitleFont(QLabel& label);
 void setQuietTabs(QTabWidget& tabs);
 // The widget's letters in the ink of a role, whatever theme is chosen later; the theme outlives the widget.
 void setInk(QWidget& widget, const Theme& theme, Role role);
+// A control with what tests, readers of the screen and the hand over it are told.
+template <class Widget>
+Widget* named(Widget* widget, const char* name, const QString& accessible, const QString& help) {
+    widget->setObjectName(QString::fromLatin1(name));
+    widget->setAccessibleName(accessible);
+    widget->setToolTip(help);
+    return widget;
+}
 // A rule of one pixel across, in the theme's colour.
 class ThinRule : public QWidget {
     Q_OBJECT
