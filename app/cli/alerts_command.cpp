@@ -116,6 +116,14 @@ Status set(FleetFile& fleet, const AlertsCommand& command) {
     }
     if (command.ways.any()) {
         auto ways = alertWays(fleet);
+        if (ways && ways->any() && !command.allow) {
+            const auto allowed = deliveryAllowed(fleet);
+            if (!allowed) return fail(allowed.error());
+            if (!*allowed)
+                return fail(ErrorKind::Invalid, fleet.path(), "alert delivery",
+                            "was set by another user or on another computer: look at it with --settings, and "
+                            "add --allow-delivery to send from here");
+        }
         if (!ways) ways = AlertWays();  // what cannot be read is set anew
         if (auto good = command.ways.applyTo(*ways); !good) return good;
         if (auto good = setAlertWays(fleet, *ways); !good) return good;

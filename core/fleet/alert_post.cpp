@@ -218,9 +218,11 @@ Status Sending::dropOthers() {
 }
 
 // Until nothing more may go there now.
-Status sendAll(FleetFile& fleet, Sending& sending, const std::string& way, Instant now,
+// `when` empty: the clock, asked for each message, for a server may take long over the one before.
+Status sendAll(FleetFile& fleet, Sending& sending, const std::string& way, Instant when,
                const CancelToken& cancel, Delivered& done) {
     while (!cancel.cancelled()) {
+        const Instant now = when == Instant{} ? nowUtc() : when;
         const auto message = sending.next(way, now);
         if (!message) return fail(message.error());
         if (!*message) return {};
@@ -275,7 +277,7 @@ Result<Delivered> deliverAlerts(FleetFile& fleet, Instant when, const CancelToke
     if (auto begun = sending.begin(); !begun) return fail(begun.error());
     if (auto dropped = sending.dropOthers(); !dropped) return fail(dropped.error());
     for (const std::string& way : sending.ways().names()) {
-        if (auto sent = sendAll(fleet, sending, way, now, cancel, done); !sent) return fail(sent.error());
+        if (auto sent = sendAll(fleet, sending, way, when, cancel, done); !sent) return fail(sent.error());
         done.waiting += sending.waiting(way, now);
     }
     return done;

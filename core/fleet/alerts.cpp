@@ -76,7 +76,7 @@ Status Raising::find() {
     if (!silence) return fail(silence.error());
     lookedTo_ = numberIn(*mark);
     const Instant last{std::chrono::milliseconds(numberIn(*silence))};
-    silence_ = all_ || now_ - last >= kSilenceEvery;
+    silence_ = all_ || last > now_ || now_ - last >= kSilenceEvery;
     const auto work = fleet_.alerts().newWork(lookedTo_, now_ - kAlertWindow);
     if (!work) return fail(work.error());
     newest_ = work->newest;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string_view>
 
+#include "core/base/text.h"
 #include "core/exchange/json_parts.h"
 
 namespace fettle {
@@ -34,8 +35,9 @@ void addEffort(const SheetNeed& need, ReportEffort& effort) {
         effort.standstill = standstill;
     else if (effort.standstill != standstill && effort.standstill != "stopped")
         effort.standstill = standstill == "stopped" ? "stopped" : "partly";
-    if (!namesTrade(effort.trades, need.trades))
-        effort.trades += (effort.trades.empty() ? "" : "; ") + need.trades;
+    for (const std::string_view trade : split(need.trades, ';'))
+        if (const std::string one(trimmed(trade)); !one.empty() && !namesTrade(effort.trades, one))
+            effort.trades += (effort.trades.empty() ? "" : "; ") + one;
     if (need.heads) effort.heads = std::max(effort.heads.value_or(0), *need.heads);
     addTo(effort.hoursLow, need.hoursLow);
     addTo(effort.hoursHigh, need.hoursHigh);

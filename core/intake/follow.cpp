@@ -146,6 +146,7 @@ void Follower::look() {
 
 void Follower::hearOfFile(const std::string& path, bool whole) {
     const std::string extension = extensionOf(path);
+    if (extension == "json") whole = false;  // the sidecar is; the recording beside it may still be written
     std::vector<std::string> paths;
     for (const ReaderRow& row : readerRegistry())
         for (const std::string& known : row.extensions) {
@@ -244,7 +245,7 @@ Status Follower::takeIn(const std::vector<std::string>& paths) {
     said_.erase(trouble_);
     settleAll(paths);
     count(*report);
-    after(report->stored > 0);
+    after(report->stored + report->levels > 0);
     if (options_.progress) options_.progress(report_, arrivals_.size());
     return {};
 }

@@ -36,7 +36,11 @@ class Writer {
     Status begin();
     Status take(TakenIn taken);
     Status takeTable(const IntakeShared& shared, const TakenIn& taken);
+    Refusal refusalOf(const std::string& path, const Objection& objection) const;
+    void tellRefused(const std::string& path, const Objection& objection);
+    Status keepRefused(const std::string& path, const Objection& objection);
     Status refuse(const std::string& path, const Objection& objection);
+    Status refuseSeveral(const std::string& path, const std::vector<Objection>& objections);
     Status commit();
     ImportReport& report() { return report_; }
 
@@ -90,15 +94,28 @@ void Writer::warn(const std::string& path, const std::string& text) {
     }
 }
 
-Status Writer::refuse(const std::string& path, const Objection& objection) {
+Refusal Writer::refusalOf(const std::string& path, const Objection& objection) const {
     Refusal refusal;
     refusal.path = path;
     refusal.place = objection.place;
     refusal.rule = objection.rule;
     refusal.kind = objection.parked ? "parked" : "refused";
     refusal.firstSeen = refusal.lastSeen = now_;
-    report_.refusals.push_back(refusal);
-    if (options_.refused) options_.refused(refusal);
+    return refusal;
+}
+
+void Writer::tellRefused(const std::string& path, const Objection& objection) {
+    report_.refusals.push_back(refusalOf(path, objection));
+    if (options_.refused) options_.refused(report_.refusals.back());
+}
+
+Status Writer::refuse(const std::string& path, const Objection& objection) {
+    tellRefused(path, objection);
+    return keepRefused(path, objection);
+}
+
+Status Writer::keepRefused(const std::string& path, const Objection& objection) {
+    Refusal refusal = refusalOf(path, objection);
     refusal.path = wholePath(path);
     if (refusal.path != path && refusedBefore_.count(path))
         if (auto cleared = clear(path); !cleared) return cleared;
@@ -188,10 +205,20 @@ Status Writer::takeTable(const IntakeShared& shared, const TakenIn& taken) {
     report_.late += levels->late;
     for (const std::string& warning : levels->warnings)
         warn(taken.path, warning);
-    for (const Objection& objection : levels->objections)
-        if (auto refused = refuse(taken.path, objection); !refused) return refused;
+    if (!levels->objections.empty()) return refuseSeveral(taken.path, levels->objections);
     safe_.push_back(taken.path);
-    return levels->objections.empty() ? noLongerRefused(taken.path) : Status{};
+    return noLongerRefused(taken.path);
+}
+
+// Each is told; kept is one word a file, so it holds them all.
+Status Writer::refuseSeveral(const std::string& path, const std::vector<Objection>& objections) {
+    for (std::size_t i = 1; i < objections.size(); ++i)
+        tellRefused(path, objections[i]);
+    Objection all = objections.front();
+    tellRefused(path, all);
+    for (std::size_t i = 1; i < objections.size(); ++i)
+        all.rule += fmt::format("; {}: {}", objections[i].place, objections[i].rule);
+    return keepRefused(path, all);
 }
 
 // Text that is not UTF-8 stands in the file with '?' in it: such paths are always asked for.

@@ -97,10 +97,16 @@ std::string plainUnit(const std::string& text) {
     return unit;
 }
 
+bool endsWithOneOf(const std::string& unit, std::initializer_list<const char*> ends) {
+    return std::any_of(ends.begin(), ends.end(), [&](const char* end) { return unit.ends_with(end); });
+}
+
+bool isPeakToPeak(const std::string& unit) {
+    return endsWithOneOf(unit, {" p-p", " pk-pk", " pp"});
+}
+
 bool isPeak(const std::string& unit) {
-    static constexpr const char* ends[] = {" pk", " peak", " 0-p", " 0-pk", " p-p", " pk-pk", " pp"};
-    return std::any_of(std::begin(ends), std::end(ends),
-                       [&](const char* end) { return unit.ends_with(end); });
+    return isPeakToPeak(unit) || endsWithOneOf(unit, {" pk", " peak", " 0-p", " 0-pk"});
 }
 
 std::vector<std::string> columnsOf(std::string_view line, char separator) {
@@ -179,7 +185,7 @@ Result<LevelTable> LevelTable::of(const std::string& text, const std::string& fi
             !table.columns_[i].empty())
             return fail(ErrorKind::Invalid, file, csvPlace(1, i + 1),
                         fmt::format("two columns are named \"{}\"", oneLine(table.columns_[i], 80)));
-    table.isLong_ = has(table.columns_, "value");
+    table.isLong_ = isLongHead(table.columns_);
     table.lines_.next();
     return table;
 }
@@ -239,6 +245,9 @@ std::string LevelTable::takeValue(LevelRow& row) {
     if (isPeak(unit) && known->quantity != Quantity::Peak)
         return fmt::format("{} in \"{}\": a peak value tells its r.m.s. only of a sine", known->word,
                            oneLine(unit, 40));
+    if (isPeakToPeak(unit))
+        return fmt::format("{} in \"{}\": half a peak to peak value is the peak only of an even swing",
+                           known->word, oneLine(unit, 40));
     const Factors& units = known->units();
     const std::string bare = isPeak(unit) ? unit.substr(0, unit.rfind(' ')) : unit;
     const auto factor =

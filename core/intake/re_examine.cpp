@@ -62,10 +62,6 @@ class Reweigher {
         if (auto opened = open(); !opened) return opened;
         const std::int64_t id = again.recording.recording;
         const auto recording = fleet_->recordings().recording(id);
-        if (!recording && recording.error().kind == ErrorKind::NotFound) {  // thinned since it was chosen
-            weighed.objection = recording.error().sentence();
-            return {};
-        }
         if (!recording) return fail(recording.error());
         const auto description = again.machine->describedAt(again.recording.time);
         if (!description) {

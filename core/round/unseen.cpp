@@ -115,7 +115,8 @@ std::optional<Unseen> byLevelsAlone(const MachineWeek& week, const RoundSettings
 std::optional<Unseen> unseenOf(const MachineWeek& week, const RoundSettings& settings) {
     if (!week.fitted) return notFitted(week, settings);
     if (isSilent(week, settings)) return silent(week, settings);
-    if (week.turning == 0 && week.levels > 0) return byLevelsAlone(week, settings);
+    if (week.turning == 0 && week.levels > 0 && week.levels == week.recordings)
+        return byLevelsAlone(week, settings);
     const std::size_t judged = week.turning > 0 ? week.turning : week.recordings;
     if (week.poor >= judged) return poor(week, failedWords(week));
     if (week.turning == 0 && week.unknown > 0) return poor(week, unknownWords(week));

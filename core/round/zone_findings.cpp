@@ -118,7 +118,8 @@ std::vector<RoundFinding> zoneFindings(const MachineWeek& week, const std::vecto
     std::vector<RoundFinding> findings;
     for (const Hypothesis& h : hypotheses)
         if (isNamedCause(h)) findings.push_back(named(h, severity, level, note.greyOnly));
-    if (findings.empty()) findings.push_back(unnamed(level, !week.week && week.levels > 0));
+    if (findings.empty())
+        findings.push_back(unnamed(level, !week.week && week.levels > 0 && week.levels == week.recordings));
     shareOut(findings);
     for (RoundFinding& f : findings) {
         f.finding.severity = severity;

@@ -119,8 +119,13 @@ Status AlertStore::acknowledge(std::int64_t id, const std::string& by, const std
     if (old->acknowledged)
         return fail(ErrorKind::Invalid, database_.path(), fmt::format("alert {}", id),
                     fmt::format("was acknowledged by {} already", old->acknowledgedBy));
-    return database_.run("UPDATE alert SET acknowledged=?, acknowledged_by=?, acknowledged_why=? WHERE id=?",
-                         now, by, why, id);
+    if (auto good = database_.run("UPDATE alert SET acknowledged=?, acknowledged_by=?, acknowledged_why=? "
+                                  "WHERE id=? AND acknowledged IS NULL",
+                                  now, by, why, id);
+        !good)
+        return good;
+    // Somebody else was a moment earlier.
+    return database_.changes() > 0 ? Status{} : acknowledge(id, by, why, now);
 }
 
 Status AlertStore::addItem(const AlertItem& item) {

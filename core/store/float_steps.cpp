@@ -44,8 +44,10 @@ bool narrowAll(StepRange& range, std::span<const float> values) {
 // Sizes that occur in the stretch, each once, smallest first.
 std::vector<float> sizesOf(std::span<const float> stretch) {
     std::vector<float> sizes;
-    for (const float value : stretch)
+    for (const float value : stretch) {
+        if (!std::isfinite(value)) return {};  // has no place in an order
         sizes.push_back(std::abs(value));
+    }
     std::sort(sizes.begin(), sizes.end());
     sizes.erase(std::unique(sizes.begin(), sizes.end()), sizes.end());
     return sizes;

@@ -251,7 +251,7 @@ std::optional<std::string> faultOf(const Head& head, std::uint64_t samples) {
     if (head.width < 1 || head.width > 8 || head.differences > kMostDifferences)
         return "has numbers of a wrong width";
     if (head.kind == Whole && (head.detail < 1 || head.detail > 32)) return "has numbers of a wrong size";
-    if (head.kind == Decimal && head.detail > kMostPlaces) return "has numbers of a wrong size";
+    if (head.kind != Whole && head.detail > kMostPlaces) return "has numbers of a wrong size";
     return std::nullopt;
 }
 

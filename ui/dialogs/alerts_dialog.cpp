@@ -152,7 +152,7 @@ void AlertsDialog::read() {
         },
         [this](Result<ListAnswer> answer) {
             if (!answer) return word_->setText(sentence(answer.error()));
-            const int row = table_->currentIndex().row();
+            const std::int64_t chosen = current() ? current()->id : 0;
             const auto standing = answer->alerts.size();
             alerts_.set(std::move(answer->alerts), siteZone(answer->timeZone));
             word_->setText(
@@ -161,11 +161,18 @@ void AlertsDialog::read() {
                          "recording but zone D.")
                     : tr("An alert stands until somebody has seen to it and it is over. It is told again "
                          "when it grows."));
-            if (standing > 0)
-                table_->setCurrentIndex(
-                    alerts_.index(std::clamp(row, 0, alerts_.rowCount() - 1), AlertModel::State));
+            choose(chosen);
             showCurrent();
         });
+}
+
+// The same alert wherever it stands now: a reason that is typed is of that one. None where it is gone; 0: the
+// first, while no reason is typed.
+void AlertsDialog::choose(std::int64_t id) {
+    for (int row = 0; row < alerts_.rowCount(); ++row)
+        if (id == 0 ? why_->text().isEmpty() : alerts_.at(row)->id == id)
+            return table_->setCurrentIndex(alerts_.index(row, AlertModel::State));
+    table_->setCurrentIndex({});
 }
 
 void AlertsDialog::showCurrent() {

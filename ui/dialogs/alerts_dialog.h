@@ -34,6 +34,7 @@ class AlertsDialog : public QDialog {
     QWidget* buildFoot();
     QPushButton* button(const QString& text, const char* name, const QString& help);
     void read();
+    void choose(std::int64_t id);
     void showCurrent();
     void openMachine();
     const Alert* current() const;

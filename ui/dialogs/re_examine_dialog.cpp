@@ -58,9 +58,13 @@ ReExamineDialog::ReExamineDialog(FleetWork& work, const Theme& theme, const QStr
     : QDialog(parent), work_(work), machine_(machine), long_(std::make_unique<LongWork>(work.path())) {
     setObjectName(QStringLiteral("reExamineDialog"));
     setWindowTitle(tr("Weigh again what is kept raw"));
-    setAttribute(Qt::WA_DeleteOnClose);
     build(theme);
     connect(long_.get(), &LongWork::progressed, this, &ReExamineDialog::showProgress);
+    connect(this, &QDialog::finished, this, [this] {
+        if (!long_->running()) return deleteLater();
+        long_->cancel();
+        connect(long_.get(), &LongWork::finished, this, &QObject::deleteLater);
+    });
     setState(false);
     read();
 }

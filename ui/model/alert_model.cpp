@@ -75,8 +75,7 @@ QVariant AlertModel::data(const QModelIndex& index, int role) const {
     const Alert* alert = at(index.row());
     if (!index.isValid() || !alert) return {};
     if (role == Qt::DisplayRole) return text(*alert, index.column());
-    if (role == Qt::ToolTipRole)
-        return index.column() == What ? text(*alert, What).toHtmlEscaped() : QVariant();
+    if (role == Qt::ToolTipRole) return index.column() == What ? text(*alert, What) : QVariant();
     return {};
 }
 

@@ -10,7 +10,7 @@
 
 namespace fettle {
 
-QString deliverWord(const std::string& deliver);                    // "at once, also at night"
+QString deliverWord(const std::string& deliver);                    // "at once, also in quiet hours"
 QString alertKindWord(const std::string& kind);                     // "weight of a fault"
 QString alertStateWord(const Alert& alert);                         // "open", "acknowledged", "cleared"
 QString alertStateText(const Alert& alert, const QTimeZone& zone);  // with who, when, why

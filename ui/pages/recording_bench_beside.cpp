@@ -124,6 +124,7 @@ void RecordingBench::compareNext(int steps) {
 
 void RecordingBench::closeComparison() {
     comparing_ = false;
+    belowWanted_ = false;
     to_.compare.hide();
     to_.compare.setRows({}, {});
     clearOverlay();
@@ -147,12 +148,12 @@ void RecordingBench::askSides() {
         },
         [this, kind = question.kind](Result<Rows> rows) {
             if (!comparing_) return;
+            const bool below = std::exchange(belowWanted_, false);
             if (!rows) return to_.compare.setWords(sentence(rows.error()));
             to_.compare.setRows(std::move(*rows), kind == WaterfallKind::Envelope ? tr("times the floor")
                                                   : kind == WaterfallKind::Velocity
                                                       ? QStringLiteral("mm/s r.m.s.")
                                                       : QStringLiteral("g r.m.s."));
-            const bool below = std::exchange(belowWanted_, false);
             if (to_.compare.rows().size() < 2)
                 return to_.compare.setWords(
                     tr("No other place of this machine and no twin of it was recorded "
@@ -166,8 +167,7 @@ void RecordingBench::showBelow() {
     if (!view_) return;
     if (to_.compare.rows().size() < 2) {
         belowWanted_ = true;
-        if (!comparing_) compareNext(1);
-        return;
+        return comparing_ ? askSides() : compareNext(1);
     }
     if (!below_) {
         below_ = new SideSpectra(work_, selection_, theme_, to_.compare.window());

@@ -74,7 +74,8 @@ QString hoursText(double hours) {
 QString jobsText(const RoundReport& report, const std::vector<int>& places) {
     QStringList all;
     for (const int place : places)
-        all << tr("%1 (no. %2)").arg(plainText(report.work[std::size_t(place - 1)].tag)).arg(place);
+        all << tr("%1 (no. %2)")
+                   .arg(plainText(report.work[std::size_t(place - 1)].tag), QString::number(place));
     return all.join(QStringLiteral(", "));
 }
 
