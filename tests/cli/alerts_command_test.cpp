@@ -136,6 +136,9 @@ TEST_F(AlertsCommandRun, AnotherUsersSettingsAreNotSentFromHere) {
     const Ran refused = on("alerts", {"--test"});
     EXPECT_EQ(refused.status, 3);
     EXPECT_NE(refused.err.find("--allow-delivery"), std::string::npos);
+    const Ran byTheWay = on("alerts", {"--quiet", "22:00-06:00", "--test"});
+    EXPECT_EQ(byTheWay.status, 3) << "another setting allows nothing";
+    EXPECT_NE(byTheWay.err.find("--allow-delivery"), std::string::npos);
     EXPECT_TRUE(server.taken().empty());
     EXPECT_EQ(on("alerts", {"--allow-delivery"}).status, 0);
     EXPECT_EQ(on("alerts", {"--test"}).status, 0);

@@ -124,6 +124,13 @@ TEST(ReportEffort, AddsUpAndTakesTheGravestStandstill) {
     EXPECT_EQ(effort.findings, 3u);
 }
 
+TEST(ReportEffort, NamesEachTradeOnce) {
+    ReportEffort effort;
+    addEffort({"stopped", "mechanical fitter", 1, 1, 2, {}, {}, "", "", ""}, effort);
+    addEffort({"stopped", "qualified electrician; mechanical fitter", 1, 1, 2, {}, {}, "", "", ""}, effort);
+    EXPECT_EQ(effort.trades, "mechanical fitter; qualified electrician");
+}
+
 TEST_F(RoundReportTest, TheUnseenStandWithTheirReasonAndWhoseMatterItIs) {
     opened();
     const RoundReport told = report();

@@ -98,6 +98,24 @@ TEST_F(Levels, BadRowsAreToldWithTheirLinesAndTheRestGoesOn) {
     EXPECT_THAT(told["line 10"], HasSubstr("direction \"sideways\""));
     EXPECT_THAT(told["line 11"], HasSubstr("6 fields, the head names 7 columns"));
     EXPECT_THAT(told["line 12"], HasSubstr("in the future"));
+    const auto kept = fleet_->log().refusals(true);
+    ASSERT_TRUE(kept && kept->size() == 1) << "one word a file";
+    for (const auto& [place, rule] : told) {
+        EXPECT_THAT((*kept)[0].place + (*kept)[0].rule, HasSubstr(place));
+        EXPECT_THAT((*kept)[0].rule, HasSubstr(rule));
+    }
+}
+
+// Whoever deletes what is acknowledged would lose the rows that were not taken.
+TEST_F(Levels, ATableWithBadRowsIsNotAcknowledged) {
+    std::vector<std::string> safe;
+    options_.acknowledged = [&](const std::vector<std::string>& paths) {
+        safe.insert(safe.end(), paths.begin(), paths.end());
+    };
+    importOf(kLong + "2026-05-04T06:20:00Z,T-1,P,H,peak,g p-p,4\n2026-05-04T06:21:00Z,T-1,P,H,peak,g pk,2\n");
+    EXPECT_TRUE(safe.empty());
+    EXPECT_EQ(importOf(kLong + "2026-05-04T06:21:00Z,T-1,P,H,peak,g pk,2\n").levelsAlready, 1u);
+    EXPECT_EQ(safe.size(), 1u);
 }
 
 TEST_F(Levels, AnotherValueForAMomentIsAnObjection) {

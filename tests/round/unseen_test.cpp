@@ -99,6 +99,16 @@ TEST(Unseen, WhereEveryRecordingFailsTheMachineIsNotCalledIdle) {
     EXPECT_EQ(alone(week).unseenReason, "idle");
 }
 
+// A hand reading beside them takes nothing from what the recordings say of their sensor.
+TEST(Unseen, ALevelBesidePoorRecordingsHidesNothing) {
+    MachineWeek week = plain("A");
+    week.week.reset();
+    week.turning = 0;
+    week.levels = 1;
+    week.poor = week.recordings;
+    expectUnseen(week, "poor_data", "all 14 recordings in this week failed a sensor check");
+}
+
 TEST(Unseen, NotFitted) {
     MachineWeek week = silentSince("2026-04-20T06:00:00Z");
     week.fitted = false;

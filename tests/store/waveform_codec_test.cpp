@@ -1,6 +1,7 @@
 #include "core/store/waveform_codec.h"
 
 #include <gmock/gmock.h>
+#include <cstring>
 
 #include <algorithm>
 #include <bit>
@@ -241,6 +242,22 @@ TEST(DamagedSecondForm, EveryFlippedByteAndEveryCutIsRefused) {
         EXPECT_FALSE(unpackWaveform(good.substr(0, i), samples.size())) << i;
     }
     EXPECT_FALSE(unpackWaveform(good + "x", samples.size()));
+}
+
+// Anyone can compute a digest: what is said of the numbers is held against what there is all the same.
+TEST(DamagedSecondForm, ACraftedHeadIsRefused) {
+    Samples steps;
+    for (int i = 0; i < 100; ++i)
+        steps.push_back(double(float((i * i % 401 - 200) * 0.000208616)));
+    std::string bad = packWaveform(steps, 0, 1);
+    ASSERT_EQ(kindOf(bad), Stepped);
+    constexpr std::size_t kHead = 24, kDigest = 8;
+    bad[kDetail] = char(200);
+    const std::uint64_t digest = digest64(bad.substr(0, kHead) + bad.substr(kHead + kDigest));
+    std::memcpy(bad.data() + kHead, &digest, kDigest);
+    const auto back = unpackWaveform(bad, steps.size());
+    ASSERT_FALSE(back);
+    EXPECT_THAT(back.error(), HasSubstr("wrong size"));
 }
 
 // Beyond the head the checksum sees it. Within it bytes 1 to 15 say how to read: what then comes out is other
