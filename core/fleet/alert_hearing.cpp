@@ -121,10 +121,6 @@ class AlertHearing {
     Result<std::optional<HeardRecording>> recordingFrom(const AlertStore::Heard& one,
                                                         const std::set<std::int64_t>& answers);
     Result<std::set<std::int64_t>> answers();
-    // Points of a machine may send at different rates.
-    static std::size_t ofAll(const HeardMachine& heard, std::size_t most) {
-        return most * std::max<std::size_t>(2, heard.points.size());
-    }
 
     FleetFile& fleet_;
     const MachineEntry& machine_;
@@ -147,12 +143,6 @@ Status AlertHearing::addPoints(HeardMachine& heard) {
             if (last.point == point.id) heard.points.back().newest = last.time;
     }
     return {};
-}
-
-HeardPoint* pointOf(HeardMachine& heard, const std::string& id) {
-    for (HeardPoint& point : heard.points)
-        if (point.point == id) return &point;
-    return nullptr;
 }
 
 Result<std::set<std::int64_t>> AlertHearing::answers() {
@@ -193,31 +183,31 @@ Result<std::optional<HeardRecording>> AlertHearing::recordingFrom(const AlertSto
 }
 
 Status AlertHearing::addRecordings(HeardMachine& heard) {
-    const auto newest =
-        fleet_.alerts().heard(machine_.id, now_ - kAlertWindow, now_, ofAll(heard, wanted_.most));
-    if (!newest) return fail(newest.error());
     const auto answered = answers();
     if (!answered) return fail(answered.error());
-    for (const AlertStore::Heard& one : *newest) {
-        HeardPoint* point = isRunning(one.running) ? pointOf(heard, one.point) : nullptr;
-        if (!point || point->recordings.size() >= wanted_.most) continue;
-        auto recording = recordingFrom(one, *answered);
-        if (!recording) return fail(recording.error());
-        if (*recording) point->recordings.push_back(std::move(**recording));
+    for (HeardPoint& point : heard.points) {
+        // Some may have failed a sensor check: twice as many are looked at.
+        const auto newest =
+            fleet_.alerts().heard(machine_.id, point.point, now_ - kAlertWindow, now_, 2 * wanted_.most);
+        if (!newest) return fail(newest.error());
+        for (const AlertStore::Heard& one : *newest) {
+            if (point.recordings.size() >= wanted_.most) break;
+            auto recording = recordingFrom(one, *answered);
+            if (!recording) return fail(recording.error());
+            if (*recording) point.recordings.push_back(std::move(**recording));
+        }
     }
     return {};
 }
 
 Status AlertHearing::addWeekAgo(HeardMachine& heard) {
-    const auto old =
-        fleet_.alerts().heard(machine_.id, now_ - kNotBefore, now_ - kWeekAgo, ofAll(heard, kWeekAgoOf));
-    if (!old) return fail(old.error());
     for (HeardPoint& point : heard.points) {
+        const auto old =
+            fleet_.alerts().heard(machine_.id, point.point, now_ - kNotBefore, now_ - kWeekAgo, kWeekAgoOf);
+        if (!old) return fail(old.error());
         std::vector<double> levels;
         for (const AlertStore::Heard& one : *old)
-            if (one.point == point.point && isRunning(one.running) && one.levelMmS &&
-                levels.size() < kWeekAgoOf)
-                levels.push_back(*one.levelMmS);
+            if (one.levelMmS) levels.push_back(*one.levelMmS);
         if (levels.size() >= 3) point.weekAgoMmS = medianOf(std::move(levels));
     }
     return {};

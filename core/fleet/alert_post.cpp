@@ -205,6 +205,8 @@ std::size_t Sending::waiting(const std::string& way, Instant now) {
         all->begin(), all->end(), [&](const AlertItem& item) { return item.way == way && item.due <= now; }));
 }
 
+constexpr const char* kNotThere = "nothing is sent there any more";
+
 // Of ways that are no longer set.
 Status Sending::dropOthers() {
     const auto names = ways_.names();
@@ -212,8 +214,12 @@ Status Sending::dropOthers() {
     if (!all) return fail(all.error());
     for (const AlertItem& item : *all)
         if (std::find(names.begin(), names.end(), item.way) == names.end())
-            if (auto dropped = fleet_.alerts().dropItem(item.id, "nothing is sent there any more"); !dropped)
-                return dropped;
+            if (auto dropped = fleet_.alerts().dropItem(item.id, kNotThere); !dropped) return dropped;
+    const auto unsent = fleet_.alerts().unsentMessages();
+    if (!unsent) return fail(unsent.error());
+    for (const AlertMessage& message : *unsent)
+        if (std::find(names.begin(), names.end(), message.way) == names.end())
+            if (auto dropped = fleet_.alerts().dropMessage(message.id, kNotThere); !dropped) return dropped;
     return {};
 }
 

@@ -56,10 +56,13 @@ Result<std::vector<ReportBlind>> reportBlind(FleetFile& fleet, const RoundList& 
     for (const RoundMachine& machine : list.machines) {
         if (groupOf(machine.urgency) > 2) continue;
         const auto text = fleet.rounds().examinationJson(round, machine.tag);
-        if (!text) continue;  // put on the list by hand: nothing was examined
+        if (!text && text.error().kind == ErrorKind::NotFound) continue;  // by hand: nothing was examined
+        if (!text) return fail(text.error());
         const auto week = examinationFromText(*text, machine.tag);
+        if (!week) return fail(week.error());
         const auto described = fleet.machines().describedOn(machine.tag, list.until);
-        if (week && described) addMachine(**described, *week, counts);
+        if (!described) return fail(described.error());
+        addMachine(**described, *week, counts);
     }
     std::vector<ReportBlind> blind;
     for (auto& [fault, one] : counts) {

@@ -80,6 +80,7 @@ class Follower {
     Time nextLook_{}, nextAfter_{}, notBefore_{};
     bool more_ = true;  // there is something to be found by looking
     bool gone_ = false;
+    bool replaced_ = false;  // the folder that was watched is not that one any more, or may not be
     int tries_ = 0;
 };
 
@@ -130,11 +131,11 @@ void Follower::look() {
         return;
     }
     if (gone_) {
-        gone_ = false;
         said_.erase(goneWord());
         if (options_.say) options_.say(folder_ + ": is there again");
-        openWatch();
     }
+    if (gone_ || replaced_) openWatch();
+    gone_ = replaced_ = false;
     ++report_.looks;
     arrivals_.beginLook();
     lookThrough(folder_);
@@ -165,7 +166,10 @@ void Follower::hear(const WatchNews& news) {
     for (const std::string& folder : news.folders)
         lookThrough(folder);
     if (news.lost) lost();
-    if (news.gone) nextLook_ = Clock::now();
+    if (news.gone) {
+        replaced_ = true;  // by another of that name, perhaps, before it is looked for
+        nextLook_ = Clock::now();
+    }
 }
 
 void Follower::rest(milliseconds most) {

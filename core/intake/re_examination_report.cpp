@@ -24,6 +24,7 @@ void gather(std::map<Key, ChangedVerdict>& verdicts, const VerdictChangeRow& row
     ChangedVerdict& verdict = verdicts[{row.machine, change.fault, change.at}];
     const bool first = verdict.counts.all() == 0;
     verdict.counts.add(kind);
+    verdict.mostDban = std::max(verdict.mostDban, movedDban(change));
     if (!first && badness(kind, change) <= badness(verdict.worst, verdict.example.change)) return;
     verdict.machine = row.machine;
     verdict.fault = change.fault;
@@ -50,7 +51,7 @@ void addTo(std::vector<ChangedGroup>& groups, const std::string& name, const Cha
     counts.lowered += verdict.counts.lowered;
     counts.moved += verdict.counts.moved;
     ++at->verdicts;
-    at->mostDban = std::max(at->mostDban, movedDban(verdict.example.change));
+    at->mostDban = std::max(at->mostDban, verdict.mostDban);
 }
 
 Result<ReExaminationRun> runOf(FleetFile& fleet, std::optional<std::int64_t> id) {

@@ -35,6 +35,7 @@ struct ChangedVerdict {
     std::string machine, fault, at;
     ChangeCounts counts;
     ChangeKind worst = ChangeKind::Moved;
+    double mostDban = 0;       // largest move of its weight in any recording
     VerdictChangeRow example;  // the recording in which it changed worst
 };
 

@@ -166,6 +166,17 @@ Result<std::int64_t> AlertStore::addMessage(const AlertMessage& m, const std::ve
     return id;
 }
 
+Status AlertStore::dropMessage(std::int64_t id, const std::string& why) {
+    Transaction transaction(database_);
+    if (!transaction.begun()) return transaction.begun();
+    if (auto good = database_.run("UPDATE alert_item SET message=NULL, dropped=? WHERE message=?", why, id);
+        !good)
+        return good;
+    if (auto good = database_.run("DELETE FROM alert_message WHERE id=? AND sent IS NULL", id); !good)
+        return good;
+    return transaction.commit();
+}
+
 Result<std::vector<AlertMessage>> AlertStore::unsentMessages() {
     Statement rows(database_, std::string(kMessageColumns) + "WHERE sent IS NULL ORDER BY id");
     return allRows<AlertMessage>(rows, readMessage);

@@ -88,6 +88,8 @@ class AlertStore {
     // The id; `items` are in it from now on.
     Result<std::int64_t> addMessage(const AlertMessage& message, const std::vector<std::int64_t>& items);
     Result<std::vector<AlertMessage>> unsentMessages();
+    // A message that was not sent, with all it tells.
+    Status dropMessage(std::int64_t id, const std::string& why);
     Result<std::vector<AlertMessage>> newestMessages(std::size_t most);  // of all ways, newest first
     Result<std::size_t> madeSince(const std::string& way, Instant since);
     // True where nobody held it at `now`; then the caller does until `until`.
@@ -106,16 +108,17 @@ class AlertStore {
     };
     Result<NewWork> newWork(std::int64_t afterRecording, Instant since);
 
-    // Of a machine within [from, until], newest first, at most so many: what rules read of a recording
-    // without its examination. `level`: the largest velocity r.m.s. of its channels and that one's zone.
+    // Running recordings of a point within [from, until], newest first, at most so many: what rules read of
+    // one without its examination. What lies between is passed over along the key, within these moments.
+    // `level`: the largest velocity r.m.s. of its channels and that one's zone.
     struct Heard {
         std::int64_t id = 0;
         Instant time{};
-        std::string point, running;
         std::optional<double> levelMmS, nextLimitMmS;
         std::string zone;
     };
-    Result<std::vector<Heard>> heard(std::int64_t machine, Instant from, Instant until, std::size_t most);
+    Result<std::vector<Heard>> heard(std::int64_t machine, const std::string& point, Instant from,
+                                     Instant until, std::size_t most);
     struct Weighed {
         std::string fault, at;
         double dban = 0;

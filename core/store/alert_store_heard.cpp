@@ -22,14 +22,14 @@ Status addLevel(Database& database, AlertStore::Heard& heard) {
 
 }  // namespace
 
-Result<std::vector<AlertStore::Heard>> AlertStore::heard(std::int64_t machine, Instant from, Instant until,
-                                                         std::size_t most) {
-    Statement rows(database_,
-                   "SELECT id, time, point, running FROM recording WHERE machine=? AND time BETWEEN ? AND ? "
-                   "ORDER BY time DESC, id DESC LIMIT ?");
-    rows.bind(machine, from, until, most);
-    auto all = allRows<Heard>(
-        rows, [](Statement& row, Heard& one) { row.into(one.id, one.time, one.point, one.running); });
+Result<std::vector<AlertStore::Heard>> AlertStore::heard(std::int64_t machine, const std::string& point,
+                                                         Instant from, Instant until, std::size_t most) {
+    Statement rows(
+        database_,
+        "SELECT id, time FROM recording WHERE machine=? AND time BETWEEN ? AND ? AND point=? "
+        "AND running IN ('running', 'running_unloaded', 'unsteady') ORDER BY time DESC, id DESC LIMIT ?");
+    rows.bind(machine, from, until, point, most);
+    auto all = allRows<Heard>(rows, [](Statement& row, Heard& one) { row.into(one.id, one.time); });
     if (!all) return all;
     for (Heard& one : *all)
         if (auto good = addLevel(database_, one); !good) return fail(good.error());

@@ -52,26 +52,26 @@ Status ReExaminationStore::finish(std::int64_t run) {
 
 Result<KeptRaw> ReExaminationStore::choose(std::int64_t machine, const std::string& engine, bool evenCurrent,
                                            std::optional<std::int64_t> run) {
-    const auto all = database_.one<std::int64_t>("SELECT count(*) FROM recording WHERE machine=?", machine);
-    if (!all) return fail(all.error());
-    Statement rows(database_,
-                   "SELECT r.id, r.time, e.engine, EXISTS (SELECT 1 FROM re_examined x WHERE x.run=?2 AND "
-                   "x.recording = r.id) FROM recording r CROSS JOIN examination e ON e.recording = r.id "
-                   "WHERE r.machine=?1 AND EXISTS (SELECT 1 FROM waveform w WHERE w.recording = r.id) "
-                   "ORDER BY r.time, r.id");
+    Statement rows(
+        database_,
+        "SELECT r.id, r.time, coalesce(e.engine, ''), e.engine IS NOT NULL AND EXISTS (SELECT 1 FROM "
+        "waveform w WHERE w.recording = r.id), EXISTS (SELECT 1 FROM re_examined x WHERE x.run=?2 AND "
+        "x.recording = r.id) FROM recording r LEFT JOIN examination e ON e.recording = r.id "
+        "WHERE r.machine=?1 AND r.format <> 'LEVELS' ORDER BY r.time, r.id");
     rows.bind(machine, run.value_or(0));
     KeptRaw kept;
     while (rows.next()) {
         ToWeighAgain one;
-        bool done = false;
-        rows.into(one.recording, one.time, one.engine, done);
-        if (done || (!evenCurrent && one.engine == engine))
+        bool raw = false, done = false;
+        rows.into(one.recording, one.time, one.engine, raw, done);
+        if (!raw)
+            ++kept.withoutWaveform;
+        else if (done || (!evenCurrent && one.engine == engine))
             ++kept.current;
         else
             kept.toWeigh.push_back(std::move(one));
     }
     if (auto good = rows.status(); !good) return fail(good.error());
-    kept.withoutWaveform = std::size_t(all->value_or(0)) - kept.current - kept.toWeigh.size();
     return kept;
 }
 

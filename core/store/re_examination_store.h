@@ -1,8 +1,8 @@
 // Why: weighed again, a verdict may change, and nobody should have to look for it: each run of
 // re-examination keeps which recordings it weighed, by which engine they had been weighed before, and where a
-// hypothesis came out differently. A run that was cut short is found again and carried on. Reading goes over
-// what is kept raw, not over the whole history. Units: decibans, UTC. Thread: that of the FleetFile. Errors:
-// those of the database; NotFound for a run that is not there.
+// hypothesis came out differently. A run that was cut short is found again and carried on. What is to be
+// weighed is found along the recordings of a machine; tables of levels are none. Units: decibans, UTC.
+// Thread: that of the FleetFile. Errors: those of the database; NotFound for a run that is not there.
 #pragma once
 
 #include <cstdint>

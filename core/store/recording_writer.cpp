@@ -273,8 +273,12 @@ Status RecordingWriter::removeSpectra(const Facts& facts, std::int64_t channel) 
 }
 
 Status RecordingWriter::replace(std::int64_t id, const NewRecording& again) {
-    const auto facts = factsOf(id);
+    auto facts = factsOf(id);
     if (!facts) return fail(facts.error());
+    const auto thinned =
+        database_.one<int>("SELECT 1 FROM thinned WHERE recording=? AND spectra IS NOT NULL", id);
+    if (!thinned) return fail(thinned.error());
+    facts->spectraThinned = thinned->has_value();
     auto channels = channelsOf(id);
     if (!channels) return fail(channels.error());
     if (auto good = removeComputed(*facts, *channels); !good) return good;
@@ -317,6 +321,7 @@ Status RecordingWriter::insertSpectra() {
                 job.channel, job.kind, job.facts.time, job.facts.id, job.topHz, Blob{job.lines});
             !good)
             return good;
+        if (job.facts.spectraThinned) spans_.removed({job.channel, job.kind}, job.facts.time);
         spans_.added({job.channel, job.kind}, {job.facts.id, job.facts.time, job.topHz, job.lines});
     }
     return spans_.flush();

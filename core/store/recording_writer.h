@@ -34,6 +34,7 @@ class RecordingWriter {
     struct Facts {
         std::int64_t id = 0, machine = 0;
         Instant time{};
+        bool spectraThinned = false;  // spans hold them still
     };
     struct Named {  // a channel of a recording
         std::string point, name, unit;

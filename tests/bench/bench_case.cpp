@@ -4,6 +4,7 @@
 #include <cstdlib>
 
 #include "core/simulate/simulation.h"
+#include "tests/bench/or_end.h"
 
 namespace fettle::bench {
 
@@ -19,13 +20,6 @@ constexpr const char* kMachine = R"({ "tag": "BENCH-1", "mains_hz": 60, "support
         "NDE": { "designation": "6203", "rolling_elements": 8, "element_mm": 6.746, "pitch_mm": 28.5 } } },
     "points": [ { "id": "DE", "at": "driver DE", "mount": "bearing_housing",
       "channels": [ { "name": "de", "quantity": "acceleration", "unit": "g", "direction": "vertical" } ] } ] })";
-
-template <class Value>
-Value orEnd(Result<Value> result) {
-    if (result) return std::move(*result);
-    std::fprintf(stderr, "benchmark: %s\n", result.error().sentence().c_str());
-    std::exit(3);
-}
 
 RecordingPtr recorded(const Machine& machine, const std::vector<sim::Condition>& conditions,
                       double seconds = kSeconds) {

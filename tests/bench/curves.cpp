@@ -11,18 +11,12 @@
 #include "core/fleet/round_desk.h"
 #include "tests/bench/bench_case.h"
 #include "tests/bench/large_fleet.h"
+#include "tests/bench/or_end.h"
 #include "tests/bench/stopwatch.h"
 
 namespace fettle::bench {
 
 namespace {
-
-template <class Value>
-Value orEnd(Result<Value> result) {
-    if (result) return std::move(*result);
-    fmt::print(stderr, "curves: {}\n", result.error().sentence());
-    std::exit(3);
-}
 
 // One curve: rows of size and time. `shape` is what the time is held against: size itself, or size x log2
 // size.

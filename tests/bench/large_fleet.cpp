@@ -13,6 +13,7 @@
 #include "core/intake/stored_form.h"
 #include "core/store/fleet_file.h"
 #include "tests/bench/bench_case.h"
+#include "tests/bench/or_end.h"
 
 namespace fettle::bench {
 
@@ -37,13 +38,6 @@ constexpr const char* kMachine =
 
 std::string tagOf(int machine) {
     return fmt::format("M-{:04}", machine);
-}
-
-template <class Value>
-Value orEnd(Result<Value> result) {
-    if (result) return std::move(*result);
-    fmt::print(stderr, "large fleet: {}\n", result.error().sentence());
-    std::exit(3);
 }
 
 // A recording with everything weighed on it, and the same with an examination that holds its facts alone.

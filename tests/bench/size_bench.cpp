@@ -13,6 +13,7 @@
 #include "core/store/fleet_file.h"
 #include "tests/bench/size_fleet.h"
 #ifdef FETTLE_BENCH_DESKTOP
+#include "tests/bench/or_end.h"
 #include "ui/model/round_shown.h"
 #include "ui/pages/history_requests.h"
 #endif
@@ -23,13 +24,6 @@ namespace {
 
 constexpr int kWarm = 5;
 const Instant kSizeEnd{std::chrono::hours(24 * 365 * 100)};
-
-template <class Value>
-Value must(Result<Value> result) {
-    if (result) return std::move(*result);
-    fmt::print(stderr, "{}\n", result.error().sentence());
-    std::exit(3);
-}
 
 // As after a start of the computer: nothing of the file is left in the system's cache.
 void dropFromCache(const std::string& path) {
@@ -51,10 +45,10 @@ void timed(const std::string& path, const char* what, const Ask& ask) {
     std::size_t found = 0;
     dropFromCache(path);
     const double cold = clockMs([&] {
-        auto fleet = must(FleetFile::open(path, OpenMode::ReadOnly));
+        auto fleet = orEnd(FleetFile::open(path, OpenMode::ReadOnly));
         found = ask(*fleet);
     });
-    auto fleet = must(FleetFile::open(path, OpenMode::ReadOnly));
+    auto fleet = orEnd(FleetFile::open(path, OpenMode::ReadOnly));
     double warm = 1e9;
     for (int i = 0; i < kWarm; ++i)
         warm = std::min(warm, clockMs([&] { found = ask(*fleet); }));
@@ -63,20 +57,20 @@ void timed(const std::string& path, const char* what, const Ask& ask) {
 }
 
 std::int64_t aChannel(FleetFile& fleet) {
-    const auto machine = must(fleet.machines().byTag("M-0042"));
-    return must(fleet.trends().channels(machine.id)).at(0).id;
+    const auto machine = orEnd(fleet.machines().byTag("M-0042"));
+    return orEnd(fleet.trends().channels(machine.id)).at(0).id;
 }
 
 void sizes(const std::string& path) {
-    auto fleet = must(FleetFile::open(path, OpenMode::ReadOnly));
+    auto fleet = orEnd(FleetFile::open(path, OpenMode::ReadOnly));
     const double bytes = double(std::filesystem::file_size(path));
-    const auto machines = double(must(fleet->machines().all()).size());
-    const double recordings = double(must(fleet->recordings().count()));
+    const auto machines = double(orEnd(fleet->machines().all()).size());
+    const double recordings = double(orEnd(fleet->recordings().count()));
     fmt::print(
         "{}: {:.2f} GB, {:.0f} machines, {:.0f} recordings, {:.1f} MB a machine, {:.0f} bytes a "
         "recording\n",
         path, bytes / 1e9, machines, recordings, bytes / machines / 1e6, bytes / recordings);
-    const YearEstimate year = must(planRetention(*fleet)).meanYear();
+    const YearEstimate year = orEnd(planRetention(*fleet)).meanYear();
     fmt::print(
         "estimate for a machine and year: {:.1f} MB (for ever {:.1f}, waveforms {:.1f}, spectra {:.1f}, "
         "examinations {:.1f}); file over estimate {:.2f}\n",
@@ -90,28 +84,28 @@ int sizeBench(const std::string& path) {
     fmt::print("{:<58} {:>9} {:>9} {:>8}\n", "milliseconds by the clock", "cold", "warm", "of");
 #ifdef FETTLE_BENCH_DESKTOP
     timed(path, "the round list, as the round page reads it",
-          [](FleetFile& fleet) { return must(readRound(fleet, std::nullopt, {})).list.machines.size(); });
+          [](FleetFile& fleet) { return orEnd(readRound(fleet, std::nullopt, {})).list.machines.size(); });
 #endif
     timed(path, "the kept round", [](FleetFile& fleet) {
-        const auto round = must(currentRound(fleet));
+        const auto round = orEnd(currentRound(fleet));
         return round ? round->list.machines.size() : 0;
     });
     timed(path, "the register, and the newest recording of each machine", [](FleetFile& fleet) {
-        const auto machines = must(fleet.machines().all());
+        const auto machines = orEnd(fleet.machines().all());
         for (const MachineEntry& machine : machines)
-            must(fleet.recordings().newest(machine.id));
+            orEnd(fleet.recordings().newest(machine.id));
         return machines.size();
     });
     timed(path, "a year of one trend", [](FleetFile& fleet) {
-        return must(fleet.trends().trend(aChannel(fleet), Quantity::VelocityRms, {}, kSizeEnd)).size();
+        return orEnd(fleet.trends().trend(aChannel(fleet), Quantity::VelocityRms, {}, kSizeEnd)).size();
     });
     timed(path, "a year of a waterfall: its spans from the file", [](FleetFile& fleet) {
-        return must(fleet.trends().spans(aChannel(fleet), WaterfallKind::Velocity, {}, kSizeEnd, 1600))
+        return orEnd(fleet.trends().spans(aChannel(fleet), WaterfallKind::Velocity, {}, kSizeEnd, 1600))
             .spans.size();
     });
 #ifdef FETTLE_BENCH_DESKTOP
     timed(path, "a year of a waterfall: ready to be painted", [](FleetFile& fleet) {
-        return must(coarseWaterfall(fleet, {aChannel(fleet), WaterfallKind::Velocity, false}))->rows();
+        return orEnd(coarseWaterfall(fleet, {aChannel(fleet), WaterfallKind::Velocity, false}))->rows();
     });
 #endif
     sizes(path);

@@ -18,6 +18,7 @@
 #include "core/store/spectrum_spans.h"
 #include "core/store/waveform_codec.h"
 #include "tests/bench/bench_case.h"
+#include "tests/bench/or_end.h"
 
 namespace fettle::bench {
 
@@ -60,18 +61,6 @@ constexpr const char* kSidecar = R"({
 }
 )";
 
-void orStop(const Status& status) {
-    if (status) return;
-    fmt::print(stderr, "fleet of real size: {}\n", status.error().sentence());
-    std::exit(3);
-}
-
-template <class Value>
-Value orStop(Result<Value> result) {
-    if (!result) orStop(Status(fail(result.error())));
-    return std::move(*result);
-}
-
 // What every recording holds, packed once.
 struct Packed {
     NewRecording form;
@@ -96,8 +85,8 @@ class SizeFleet {
         std::filesystem::remove(path_);
         registerAll();
         pack();
-        database_ = orStop(Database::open(path_, Access::ReadWrite));
-        orStop(
+        database_ = orEnd(Database::open(path_, Access::ReadWrite));
+        orEnd(
             database_->script("PRAGMA foreign_keys=OFF; PRAGMA synchronous=OFF; PRAGMA cache_size=-400000; "
                               "PRAGMA journal_mode=MEMORY;"));
         nameThings();
@@ -106,18 +95,18 @@ class SizeFleet {
         database_.reset();
         fmt::print("{} machines, {} days, {} recordings; the round is being opened\n", machines_,
                    options_.days, recordings_);
-        auto fleet = orStop(FleetFile::open(path_));
-        orStop(openRound(*fleet, "2026-06-28"));
+        auto fleet = orEnd(FleetFile::open(path_));
+        orEnd(openRound(*fleet, "2026-06-28"));
         fleet.reset();
         fmt::print("{}: {:.2f} GB\n", path_, double(std::filesystem::file_size(path_)) / 1e9);
     }
 
   private:
     void registerAll() {
-        auto fleet = orStop(FleetFile::create(path_, {"size", "UTC", 0.1}));
+        auto fleet = orEnd(FleetFile::create(path_, {"size", "UTC", 0.1}));
         for (int i = 1; i <= machines_; ++i)
-            orStop(fleet->machines().put(
-                fmt::format(kFormOfMachine, fmt::format("M-{:04}", i), i, 1 + i % 12), "fleet of real size"));
+            orEnd(fleet->machines().put(fmt::format(kFormOfMachine, fmt::format("M-{:04}", i), i, 1 + i % 12),
+                                        "fleet of real size"));
     }
 
     void pack() {
@@ -125,7 +114,7 @@ class SizeFleet {
         raw->machine = "M-0001", raw->point = "DE", raw->time = parseUtc("2026-06-28T00:00:00Z");
         raw->frameTempC = 52, raw->ambientTempC = 21, raw->loadPct = 80;
         raw->channels[0].samples.resize(kSamples);
-        const auto examined = orStop(examineRecording(soundCase().machine, raw));
+        const auto examined = orEnd(examineRecording(soundCase().machine, raw));
         packed_.form = storedForm(raw, 1, soundCase().machine, examined);
         const Channel& channel = raw->channels[0];
         packed_.waveform = packWaveform(channel.samples, channel.bits, channel.scale);
@@ -149,17 +138,17 @@ class SizeFleet {
             run("INSERT INTO hypothesis(fault, at) VALUES (?,?) ON CONFLICT DO NOTHING", weight.fault,
                 weight.at);
             packed_.hypotheses.push_back(
-                orStop(database_->one<std::int64_t>("SELECT id FROM hypothesis WHERE fault=? AND at=?",
-                                                    weight.fault, weight.at))
+                orEnd(database_->one<std::int64_t>("SELECT id FROM hypothesis WHERE fault=? AND at=?",
+                                                   weight.fault, weight.at))
                     .value_or(0));
         }
         for (const StoredMeasure& measure : packed_.form.measures) {
             run("INSERT INTO measure(fault, at, name, unit) VALUES (?,?,?,?) ON CONFLICT DO NOTHING",
                 measure.fault, measure.at, measure.name, measure.unit);
             packed_.measures.push_back(
-                orStop(database_->one<std::int64_t>(
-                           "SELECT id FROM measure WHERE fault=? AND at=? AND name=? AND unit=?",
-                           measure.fault, measure.at, measure.name, measure.unit))
+                orEnd(database_->one<std::int64_t>(
+                          "SELECT id FROM measure WHERE fault=? AND at=? AND name=? AND unit=?",
+                          measure.fault, measure.at, measure.name, measure.unit))
                     .value_or(0));
         }
         run("INSERT INTO retention_run(id, started, by, rules) VALUES (1, 0, 'bench', '')");
@@ -167,19 +156,19 @@ class SizeFleet {
 
     template <class... Values>
     void run(const char* sql, const Values&... values) {
-        orStop(database_->run(sql, values...));
+        orEnd(database_->run(sql, values...));
     }
 
     void addDay(int ago) {
         Transaction transaction(*database_);
-        orStop(transaction.begun());
+        orEnd(transaction.begun());
         const Instant day = *parseUtc("2026-06-29T00:00:00Z") - hours(24) * ago;
         for (int machine = 1; machine <= machines_; ++machine) {
             for (int i = 0; i < kADay; ++i)
                 addRecording(machine, day + minutes(20 * i) + std::chrono::seconds(machine % 900), i, ago);
             if (full_) addSpans(machine, day);
         }
-        orStop(transaction.commit());
+        orEnd(transaction.commit());
         if (ago % 30 == 0)
             fmt::print("{} days to go, {} recordings\n", ago, recordings_), std::fflush(stdout);
     }
@@ -223,7 +212,7 @@ class SizeFleet {
         row.bind(machine, time, id, form.zone, form.nextLimitMmS);
         for (const auto& value : form.values)
             row.bind(value ? std::optional(*value * swing()) : value);
-        orStop(row.finish());
+        orEnd(row.finish());
     }
 
     void addExamination(int machine, Instant time, std::int64_t id) {

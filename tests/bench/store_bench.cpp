@@ -12,6 +12,7 @@
 #include "core/store/fleet_file.h"
 #include "tests/base/scratch_folder.h"
 #include "tests/bench/bench_case.h"
+#include "tests/bench/or_end.h"
 
 namespace fettle::bench {
 
@@ -20,13 +21,6 @@ namespace {
 constexpr const char* kMachineForm =
     R"({ "tag": "BENCH-1", "mains_hz": 60, "driver": { "poles": 4 }, "points": [
     { "id": "DE", "at": "driver DE", "channels": [ { "name": "de", "quantity": "acceleration", "unit": "g" } ] } ] })";
-
-template <class Value>
-Value orEnd(Result<Value> result) {
-    if (result) return std::move(*result);
-    fmt::print(stderr, "benchmark: {}\n", result.error().sentence());
-    std::exit(3);
-}
 
 // A fleet file, and one recording in as many copies as are asked for, each a minute later.
 class Store {

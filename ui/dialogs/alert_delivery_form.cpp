@@ -220,9 +220,11 @@ void AlertDeliveryForm::setPlace(const SecretPlace& place) {
 }
 
 AlertWays AlertDeliveryForm::ways() const {
-    AlertWays ways;
+    AlertWays ways = stored_;  // what has no field stays as it was set
+    ways.mail.reset();
+    ways.command.reset();
     if (!server_->text().trimmed().isEmpty()) {
-        MailWay mail;
+        MailWay mail = stored_.mail.value_or(MailWay());
         mail.server.host = kept(server_->text());
         mail.server.port = port_->value();
         mail.server.security = kept(security_->currentData().toString());
@@ -235,7 +237,7 @@ AlertWays AlertDeliveryForm::ways() const {
         ways.mail = std::move(mail);
     }
     if (!program_->text().trimmed().isEmpty()) {
-        CommandWay command;
+        CommandWay command = stored_.command.value_or(CommandWay());
         command.words = {kept(program_->text())};
         for (const QString& line : arguments_->toPlainText().split(u'\n', Qt::SkipEmptyParts))
             command.words.push_back(line.toStdString());
@@ -250,6 +252,7 @@ AlertWays AlertDeliveryForm::ways() const {
 
 void AlertDeliveryForm::setWays(const AlertWays& ways) {
     filling_ = true;
+    stored_ = ways;
     const MailWay mail = ways.mail.value_or(MailWay());
     const CommandWay command = ways.command.value_or(CommandWay());
     server_->setText(shown(mail.server.host));

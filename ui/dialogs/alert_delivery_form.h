@@ -51,6 +51,7 @@ class AlertDeliveryForm : public QWidget {
     QPushButton *save_, *test_;
     std::string read_;  // as the fleet file had it last
     bool filling_ = false;
+    AlertWays stored_;  // as kept, with what has no field
 };
 
 }  // namespace fettle

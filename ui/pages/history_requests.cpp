@@ -16,8 +16,6 @@ namespace fettle {
 
 namespace {
 
-constexpr Instant kBeginning{};
-const Instant kEnd{std::chrono::milliseconds(253402300799000)};  // the last second of the year 9999
 // Boundaries of the first set that applies; none where none does.
 QString addLimits(const Machine& machine, const std::string& pointId, TrendData& data) {
     const Point* point = machine.pointById(pointId);

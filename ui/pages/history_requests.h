@@ -19,6 +19,11 @@
 
 namespace fettle {
 
+// All of a history.
+inline constexpr Instant kBeginning{};
+inline constexpr Instant kEnd{
+    std::chrono::milliseconds(253402300799000)};  // the last second of the year 9999
+
 struct WaterfallRequest {
     std::int64_t channel = 0;
     WaterfallKind kind = WaterfallKind::Velocity;

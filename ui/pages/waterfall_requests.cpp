@@ -10,10 +10,8 @@ namespace fettle {
 
 namespace {
 
-constexpr Instant kFirstMoment{};
-const Instant kLastMoment{std::chrono::milliseconds(253402300799000)};  // the last second of the year 9999
-constexpr std::size_t kColumns = 1600;                                  // about as many as a plot is wide
-constexpr int kParts = 24;                                              // between two looks at the token
+constexpr std::size_t kColumns = 1600;  // about as many as a plot is wide
+constexpr int kParts = 24;              // between two looks at the token
 
 std::string unitOf(WaterfallKind kind) {
     if (kind == WaterfallKind::Velocity) return "mm/s r.m.s.";
@@ -35,7 +33,7 @@ double hoursOf(std::chrono::milliseconds length) {
 using ShaftHz = std::unordered_map<std::int64_t, double>;
 
 Result<ShaftHz> shaftsOf(FleetFile& fleet, std::int64_t channel) {
-    auto speeds = fleet.trends().trend(channel, Quantity::SpeedRpm, kFirstMoment, kLastMoment);
+    auto speeds = fleet.trends().trend(channel, Quantity::SpeedRpm, kBeginning, kEnd);
     if (!speeds) return fail(speeds.error());
     ShaftHz shafts;
     shafts.reserve(speeds->size());
@@ -102,13 +100,13 @@ Result<std::vector<WaterfallRow>> keptRows(FleetFile& fleet, const WaterfallRequ
     const auto last = fleet.trends().latest(request.channel);
     if (!last) return fail(last.error());
     std::vector<WaterfallRow> rows;
-    const Instant from = first->value_or(kFirstMoment), until = *last ? (*last)->time : kFirstMoment;
+    const Instant from = first->value_or(kBeginning), until = *last ? (*last)->time : kBeginning;
     for (int part = 0; part < kParts; ++part) {
         if (cancel.cancelled()) return fail(ErrorKind::Cancelled, "", "", "stopped on request");
         const auto edge = [&](int i) { return from + (until - from) * i / kParts; };
-        const Instant end = part + 1 == kParts ? kLastMoment : edge(part + 1) - std::chrono::milliseconds(1);
+        const Instant end = part + 1 == kParts ? kEnd : edge(part + 1) - std::chrono::milliseconds(1);
         auto spectra =
-            fleet.trends().spectra(request.channel, request.kind, part == 0 ? kFirstMoment : edge(part), end);
+            fleet.trends().spectra(request.channel, request.kind, part == 0 ? kBeginning : edge(part), end);
         if (!spectra) return fail(spectra.error());
         addRows(*spectra, shafts, rows);
     }
@@ -118,7 +116,7 @@ Result<std::vector<WaterfallRow>> keptRows(FleetFile& fleet, const WaterfallRequ
 }  // namespace
 
 Result<WaterfallPtr> coarseWaterfall(FleetFile& fleet, const WaterfallRequest& request) {
-    auto spans = fleet.trends().spans(request.channel, request.kind, kFirstMoment, kLastMoment, kColumns);
+    auto spans = fleet.trends().spans(request.channel, request.kind, kBeginning, kEnd, kColumns);
     if (!spans) return fail(spans.error());
     if (spans->spectra <= kColumns) return waterfallOf(fleet, request, {});
     ShaftHz shafts;  // of a whole year they take longer than the picture: only where it cannot do without
@@ -140,7 +138,7 @@ Result<WaterfallPtr> waterfallOf(FleetFile& fleet, const WaterfallRequest& reque
                                  const CancelToken& cancel) {
     const auto shafts = shaftsOf(fleet, request.channel);
     if (!shafts) return fail(shafts.error());
-    auto spans = fleet.trends().spans(request.channel, request.kind, kFirstMoment, kLastMoment,
+    auto spans = fleet.trends().spans(request.channel, request.kind, kBeginning, kEnd,
                                       std::numeric_limits<std::size_t>::max());
     if (!spans) return fail(spans.error());
     auto rows = keptRows(fleet, request, *shafts, cancel);

@@ -12,6 +12,7 @@
 #include "ui/plot/cursor_item.h"
 #include "ui/plot/gestures.h"
 #include "ui/plot/line_item.h"
+#include "ui/plot/plot_tool.h"
 #include "ui/plot/readout.h"
 
 namespace fettle {
@@ -67,21 +68,15 @@ LanesPlot::LanesPlot(const Theme& theme, Selection& selection, QWidget* parent)
       selection_(selection),
       names_(new LaneNames(theme)),
       cursor_(new CursorItem),
-      ordersButton_(new QToolButton(this)),
-      ownButton_(new QToolButton(this)) {
+      ordersButton_(plotTool(tr("orders"), QStringLiteral("lanesOrders"),
+                             tr("Orders of each machine's own shaft across"), this)),
+      ownButton_(plotTool(tr("own scales"), QStringLiteral("lanesOwn"),
+                          tr("Each lane up to its own highest line"), this)) {
     names_->attach(&plot());
     cursor_->attach(&plot());
     plot().setAxisVisible(QwtPlot::yLeft, false);
-    const auto dress = [](QToolButton* button, const char* name, const QString& text, const QString& help) {
-        button->setObjectName(QString::fromLatin1(name));
-        button->setText(text);
-        button->setToolTip(help);
-        button->setAccessibleName(help);
+    for (QToolButton* button : {ordersButton_, ownButton_})
         button->setCheckable(true);
-        button->setFocusPolicy(Qt::StrongFocus);
-    };
-    dress(ordersButton_, "lanesOrders", tr("orders"), tr("Orders of each machine's own shaft across"));
-    dress(ownButton_, "lanesOwn", tr("own scales"), tr("Each lane up to its own highest line"));
     addControl(ownButton_);
     addControl(ordersButton_);
     connect(ordersButton_, &QToolButton::toggled, this, &LanesPlot::setOrders);
@@ -119,11 +114,14 @@ void LanesPlot::connectGestures() {
 
 void LanesPlot::setLanes(std::vector<Lane> lanes) {
     lanes_ = std::move(lanes);
-    std::erase_if(lanes_, [](const Lane& lane) { return !lane.data || !(lane.data->dfHz > 0); });
+    std::erase_if(lanes_, [](const Lane& lane) {
+        return !lane.data || !(lane.data->dfHz > 0) || lane.data->values.empty();
+    });
     const bool speeds =
         std::all_of(lanes_.begin(), lanes_.end(), [](const Lane& lane) { return lane.data->shaftHz > 0; });
     ordersButton_->setEnabled(speeds);
     if (!speeds) orders_ = false;
+    ordersButton_->setChecked(orders_);
     rebuild();
 }
 

@@ -119,8 +119,8 @@ void copyPicture(PlotFrame& plot) {
     QGuiApplication::clipboard()->setMimeData(data);
 }
 
-void copyTable(const PlotFrame& plot, TableExtent extent) {
-    QGuiApplication::clipboard()->setText(withoutFormulas(plot.tableText(extent)));
+void copyTable(const QString& table) {
+    QGuiApplication::clipboard()->setText(withoutFormulas(table));
 }
 
 Status savePlot(PlotFrame& plot, const QString& path, TableExtent extent) {

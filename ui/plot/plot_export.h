@@ -27,7 +27,7 @@ QImage plotPicture(PlotFrame& plot, double scale = 2);  // pixels a pixel of the
 QByteArray plotSvg(PlotFrame& plot);
 QString asCsv(const QString& tabbed);  // of a table with tabs
 void copyPicture(PlotFrame& plot);     // to the clipboard, as pixels and as SVG
-void copyTable(const PlotFrame& plot, TableExtent extent);
+void copyTable(const QString& table);
 // By the ending of the name: .png .svg .pdf .csv; another ending is refused.
 Status savePlot(PlotFrame& plot, const QString& path, TableExtent extent);
 // Beside the window; `done` on its thread, not where `plot` is gone by then.

@@ -142,9 +142,9 @@ void PlotFrame::fillMenu(QMenu& menu) {
 
 void PlotFrame::copyAsTable(TableExtent extent) {
     if (!hasTable()) return setReadout(tr("This plot has no table to copy."));
-    if (tableText(extent).isEmpty())
-        return setReadout(tr("Too many numbers to copy: save them as a table instead."));
-    copyTable(*this, extent);
+    const QString text = tableText(extent);
+    if (text.isEmpty()) return setReadout(tr("Too many numbers to copy: save them as a table instead."));
+    copyTable(text);
 }
 
 void PlotFrame::saveAs() {
