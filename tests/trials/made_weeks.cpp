@@ -116,16 +116,25 @@ sim::Scenario sampleScenario(const std::string& folder) {
     return std::move(*scenario);
 }
 
-MadeWeek madeWeek(const sim::Scenario& whole, const WeekOrder& order) {
-    sim::Scenario one = scenarioOf(whole, order);
-    one.start += std::chrono::days(7 * order.weeksIn);
-    one.weeks = order.weeks;
+WeekMaker::WeekMaker(const sim::Scenario& whole, const WeekOrder& order)
+    : one_(scenarioOf(whole, order)), key_(order.key) {
+    one_.start += std::chrono::days(7 * order.weeksIn);
+    one_.weeks = order.weeks;
     sim::SampleOptions options;
     options.perWeek = order.perNode;
     options.key = order.key;
-    MadeWeek week{one.machines[0].machine, one.machines[0].description.dump(), {}};
-    for (const sim::PlannedRecording& planned : sim::planRecordings(one, options))
-        week.recordings.push_back(recordingOf(one, planned, sim::setupOf(one, planned, order.key)));
+    plan_ = sim::planRecordings(one_, options);
+}
+
+RecordingPtr WeekMaker::make(std::size_t i) const {
+    return recordingOf(one_, plan_[i], sim::setupOf(one_, plan_[i], key_));
+}
+
+MadeWeek madeWeek(const sim::Scenario& whole, const WeekOrder& order) {
+    const WeekMaker maker(whole, order);
+    MadeWeek week{maker.machine(), maker.description(), {}};
+    for (std::size_t i = 0; i < maker.size(); ++i)
+        week.recordings.push_back(maker.make(i));
     return week;
 }
 

@@ -35,6 +35,23 @@ struct MadeWeek {
     std::vector<RecordingPtr> recordings;
 };
 MadeWeek madeWeek(const sim::Scenario& scenario, const WeekOrder& order);
+
+// The same one recording at a time, each made when it is asked for: for who stops before the end.
+class WeekMaker {
+  public:
+    WeekMaker(const sim::Scenario& scenario, const WeekOrder& order);
+    const Machine& machine() const { return one_.machines[0].machine; }
+    std::string description() const { return one_.machines[0].description.dump(); }
+    Instant start() const { return one_.start; }
+    std::size_t size() const { return plan_.size(); }
+    Instant time(std::size_t i) const { return plan_[i].time; }  // oldest first
+    RecordingPtr make(std::size_t i) const;
+
+  private:
+    sim::Scenario one_;
+    std::uint64_t key_;
+    std::vector<sim::PlannedRecording> plan_;
+};
 Examination examinedWeek(const MadeWeek& week);
 
 // Names of the scenario's node kinds, in the order in which machines use them.

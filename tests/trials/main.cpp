@@ -29,6 +29,12 @@ const std::vector<Trial> kTrials = {
     {"matrix", "[--scenario sample_fleet] [--cells N] [--kinds KIND,KIND] [--upper 1] [--list 1, 2 or 3]",
      "seeded faults x severities x noise x nodes, each after sound weeks: detection and confusion",
      seededMatrix},
+    {"healthy-alerts", "[--machines 400] [--weeks 5] [--per-week 7] [--list 1] [--scenario sample_fleet]",
+     "sound machines, each recording heard by the shipped alert rules: alerts per 100 machines and month; "
+     "gateway outages",
+     healthyAlerts},
+    {"fault-alerts", "[--per-week 84] [--cells N] [--kinds KIND,KIND] [--list 1] [--scenario sample_fleet]",
+     "seeded faults of the two upper severities: share the alert rules tell, hours until then", faultAlerts},
     {"forecast-cover", "[--machines 1000] [--seed 1]",
      "date at a limit on simulated growth: how often the nominal 80 % interval holds it", forecastCover},
     {"shuffled-dates", "[FLEET] [--machines 2000] [--seed 1]",

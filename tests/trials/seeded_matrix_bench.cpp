@@ -2,13 +2,11 @@
 
 #include <fmt/format.h>
 
-#include <cstdlib>
 #include <filesystem>
 
-#include "core/diagnosis/examine.h"
 #include "core/fleet/machine_week.h"
-#include "core/intake/stored_form.h"
 #include "core/round/evidence.h"
+#include "tests/trials/made_store.h"
 
 namespace fettle::trials {
 
@@ -19,30 +17,11 @@ constexpr int kDaysAWeek = 5;          // on which a node sends each of its capt
 constexpr double kListNeedsDban = 30;  // 1 of 100 machines at alpha 0.1: e >= 100 / 0.1
 constexpr double kFindingDban = 20;
 
-template <class T>
-T wanted(Result<T> result) {
-    if (result) return std::move(*result);
-    fmt::print(stderr, "{}\n", result.error().sentence());
-    std::exit(3);
-}
-
-NewRecording stored(const MadeWeek& made, std::int64_t machine, const RecordingPtr& recording) {
-    const auto examined = wanted(examineRecording(made.machine, recording));
-    NewRecording row = storedForm(recording, machine, made.machine, examined);
-    row.key = recordingKey(recording->file, *recording);
-    row.spectra.clear();
-    auto bare = std::make_shared<Recording>(*recording);
-    for (Channel& channel : bare->channels)
-        channel.samples.resize(1);
-    row.recording = std::move(bare);
-    return row;
-}
-
 void store(FleetFile& fleet, const MadeWeek& made) {
     const MachineEntry entry = wanted(fleet.machines().byTag(made.machine.tag));
     std::vector<NewRecording> rows;
     for (const RecordingPtr& recording : made.recordings)
-        rows.push_back(stored(made, entry.id, recording));
+        rows.push_back(storedRow(made.machine, entry.id, recording));
     wanted(fleet.recordings().putAll(rows));
 }
 

@@ -19,6 +19,8 @@ int healthyWeeks(const Arguments& arguments);
 int quietRecords(const Arguments& arguments);
 int simulatedFleets(const Arguments& arguments);
 int seededMatrix(const Arguments& arguments);
+int healthyAlerts(const Arguments& arguments);
+int faultAlerts(const Arguments& arguments);
 int speedTrial(const Arguments& arguments);
 
 int forecastCover(const Arguments& arguments);
