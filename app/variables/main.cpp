@@ -18,6 +18,14 @@
 #include "core/base/text.h"
 #include "core/signal/contained_program.h"
 
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)  // GCC
+#define FETTLE_SANITIZED
+#elif defined(__has_feature)  // clang
+#if __has_feature(address_sanitizer) || __has_feature(thread_sanitizer)
+#define FETTLE_SANITIZED
+#endif
+#endif
+
 namespace fettle {
 
 namespace {
@@ -35,7 +43,7 @@ void limitAll(const char* memory) {
     limit(RLIMIT_CORE, 0);
     limit(RLIMIT_FSIZE, 0);
     limit(RLIMIT_CPU, kMostSeconds);
-#if !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)  // they reserve far more than they use
+#ifndef FETTLE_SANITIZED  // a sanitizer reserves far more than it uses
     limit(RLIMIT_AS, rlim_t(parseInteger(memory).value_or(0)));
 #else
     (void)memory;

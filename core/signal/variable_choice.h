@@ -15,28 +15,9 @@
 
 #include "core/base/result.h"
 #include "core/signal/reader.h"
+#include "core/signal/variable_list.h"
 
 namespace fettle {
-
-// A number or a text under a name.
-struct NamedValue {
-    std::string name, text;
-    std::optional<double> number;
-};
-
-struct Variable {
-    std::string name;  // with its folders: "run/x"
-    std::vector<std::uint64_t> shape;
-    bool isReal = false;                 // real numbers
-    std::vector<NamedValue> attributes;  // of its own
-};
-
-struct VariableList {
-    bool firstFastest = false;  // the first index of a matrix runs fastest (MAT); else the last (HDF5)
-    std::vector<Variable> variables;
-    std::vector<NamedValue> values;  // of the file as a whole: scalars, texts, attributes
-    std::vector<std::string> notes;  // what was not looked into
-};
 
 struct VariableChoice {
     std::vector<std::size_t> samples;  // places in the list

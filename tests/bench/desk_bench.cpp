@@ -19,6 +19,7 @@
 #include <vector>
 
 #include "tests/bench/large_fleet.h"
+#include "tests/bench/peak_memory.h"
 #include "ui/panels/evidence_panel.h"
 #include "ui/plot/trend_plot.h"
 #include "ui/plot/waterfall.h"
@@ -64,6 +65,7 @@ class DeskBench {
         pages();
         ledger();
         frames();
+        fmt::print("memory at most: {:.0f} MB\n", peakMegabytes());
         return 0;
     }
 

@@ -31,7 +31,7 @@ TEST(Seeds, EveryTargetTakesWhatTheProjectWrites) {
         for (std::size_t i = 0; i < made->second.size(); ++i) {
             const std::string& seed = made->second[i];
             keep(target.name, i, seed);
-            EXPECT_NO_THROW(EXPECT_TRUE(target.run(seed)) << target.name << ": " << seed) << target.name;
+            EXPECT_NO_THROW(EXPECT_TRUE(target.run(seed)) << target.name << ", seed " << i) << target.name;
         }
     }
     EXPECT_EQ(madeSeeds().size(), targets().size());

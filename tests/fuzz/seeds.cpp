@@ -8,9 +8,11 @@
 #include "core/exchange/examination_json.h"
 #include "core/exchange/recording_export.h"
 #include "core/exchange/round_json.h"
+#include "core/fleet/alert_ways.h"
 #include "core/fleet/ask_spec.h"
 #include "core/fleet/register_csv.h"
 #include "core/store/packing.h"
+#include "core/store/spectrum_codec.h"
 #include "core/store/text_list.h"
 #include "core/store/waveform_codec.h"
 #include "core/workshop/balance_job.h"
@@ -20,6 +22,7 @@
 #include "tests/round/made_weeks.h"
 #include "tests/signal/sound_bytes.h"
 #include "tests/signal/uff_bytes.h"
+#include "tests/signal/variable_bytes.h"
 
 namespace fettle::fuzz {
 
@@ -250,6 +253,55 @@ Texts eventTables() {
         R"([{"machine": "A", "time": "2026-05-04", "kind": "part", "at": "driver", "text": "=1+1"}])"};
 }
 
+Texts levelTables() {
+    return {
+        "time,machine,point,quantity,unit,value,direction\n"
+        "2026-05-04T06:20:00Z,KL-ID-01,M-DE,velocity_rms,mm/s,2.8,x\n"
+        "2026-05-04T06:40:00Z,KL-ID-01,M-DE,temperature,F,140,\n",
+        "time;machine;point;channel;channel_quantity;channel_unit;running;velocity_rms_mm_s;temperature_c\n"
+        "2026-05-04T06:20:00Z;A;P;x;acceleration;g;yes;2,8;61,5\n2026-05-04T06:40:00Z;A;P;x;;;;;60\n"};
+}
+
+Texts alertWays() {
+    AlertWays ways;
+    MailWay mail;
+    mail.server.host = "mail.hollin.example";
+    mail.password.file = "/etc/fettle/mail";
+    mail.from = "fettle@hollin.example";
+    mail.to = {"planner@hollin.example", "shift@hollin.example"};
+    ways.mail = mail;
+    Texts texts{toText(ways)};
+    ways.mail->password = {"", "", {"/usr/bin/secret", "show", "mail \"1\""}};
+    ways.command = CommandWay{{"/usr/local/bin/tell", "{machine}"}};
+    ways.quietFrom = ways.quietTo;
+    texts.push_back(toText(ways));
+    return texts;
+}
+
+Texts spectrumLines() {
+    return {std::string("\x00\x10\x80\xff", 4) + kParting + std::string("\x20\x20", 2),
+            quantised(std::vector<float>{0, 1e-6f, 0.5f, 3300, 1e9f})};
+}
+
+Texts variableFiles() {
+    std::vector<double> swing;
+    for (int i = 0; i < 48; ++i)
+        swing.push_back(i % 5 - 2);
+    return {bytes::mat({{"x", swing}, {"fs", {12800}}}), bytes::mat({{"x", swing}, {"fs", {12800}}}, true),
+            bytes::mat73({{"x", swing}, {"fs", {12800}}}),
+            bytes::hdf5({{{"x", swing, {{"unit", "g"}}, {{"sample_rate_hz", 12800}}}},
+                         {{"machine", "KL-ID-01"}, {"time", "2026-05-04T06:20:00Z"}}})};
+}
+
+Texts variableLists() {
+    return {
+        R"({"first_fastest":true,"variables":[{"name":"x","shape":[48,1],"real":true},)"
+        R"({"name":"t","shape":[48],"real":true}],"values":{"machine":"A"},"notes":["a cell array"]})",
+        R"({"variables":[{"name":"run/x","shape":[3,4800],"real":true,"attributes":{"unit":"g","fs":12800}},)"
+        R"({"name":"run/y","shape":[4800],"real":true}],"values":{}})" +
+            kParting + "run/x,*/y"};
+}
+
 std::map<std::string, Texts> makeSeeds() {
     return {{"csv_recording", csvRecordings()},
             {"sound_file", soundFiles()},
@@ -268,7 +320,12 @@ std::map<std::string, Texts> makeSeeds() {
             {"balance", balances()},
             {"trial", trials()},
             {"scenario", scenarios()},
-            {"event_table", eventTables()}};
+            {"event_table", eventTables()},
+            {"level_table", levelTables()},
+            {"alert_ways", alertWays()},
+            {"spectrum_lines", spectrumLines()},
+            {"variable_file", variableFiles()},
+            {"variable_list", variableLists()}};
 }
 
 }  // namespace
