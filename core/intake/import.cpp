@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <span>
 #include <thread>
 
 #include "core/base/text.h"
@@ -60,7 +61,7 @@ class Writer {
     Instant now_;
     LevelJumps jumps_;
     ImportReport report_;
-    std::vector<NewRecording> batch_;
+    std::vector<PackedRecording> batch_;
     std::vector<std::string> batchPaths_, safe_;
     std::size_t batchBytes_ = 0;
     std::vector<Refusal>
@@ -152,7 +153,7 @@ Status Writer::writeNotes() {
 Status Writer::keep(TakenIn& taken) {
     for (const std::string& warning : taken.warnings)
         warn(taken.path, warning);
-    const auto jumps = jumps_.of(taken.recording);
+    const auto jumps = jumps_.of(taken.recording.row);
     if (!jumps) return stops(jumps.error());
     for (const std::string& jump : *jumps)
         warn(taken.path, jump);
@@ -233,7 +234,7 @@ Status Writer::noLongerRefused(const std::string& path) {
 // All in one transaction. Where one of them is what the store will not have, each by itself, and that one is
 // a refusal; where the file cannot be written, nothing of the batch is there.
 Status Writer::storeBatch(std::vector<PutRecording>& outcomes, std::vector<bool>& there) {
-    auto put = fleet_.recordings().putAll(batch_);
+    auto put = fleet_.recordings().putPacked(batch_);
     there.assign(batch_.size(), true);
     if (put) {
         outcomes = std::move(*put);
@@ -243,10 +244,10 @@ Status Writer::storeBatch(std::vector<PutRecording>& outcomes, std::vector<bool>
         return stops(put.error());
     outcomes.assign(batch_.size(), PutRecording::Stored);
     for (std::size_t i = 0; i < batch_.size(); ++i) {
-        const auto one = fleet_.recordings().put(batch_[i]);
+        const auto one = fleet_.recordings().putPacked(std::span(&batch_[i], 1));
         there[i] = one.has_value();
         if (one) {
-            outcomes[i] = *one;
+            outcomes[i] = one->front();
             continue;
         }
         if (one.error().kind != ErrorKind::Invalid && one.error().kind != ErrorKind::Unsupported)
@@ -262,7 +263,7 @@ Status Writer::settle(const std::vector<PutRecording>& outcomes, const std::vect
         if (!there[i]) continue;
         const bool stored = outcomes[i] == PutRecording::Stored;
         ++(stored ? report_.stored : report_.already);
-        report_.late += stored && batch_[i].late;
+        report_.late += stored && batch_[i].row.late;
         safe_.push_back(batchPaths_[i]);
         if (auto cleared = noLongerRefused(batchPaths_[i]); !cleared) return cleared;
     }

@@ -1,13 +1,13 @@
-// Why: recordings come into the fleet file through one door: found, read, checked, deduplicated, examined on
-// all cores, stored in one transaction a batch by one writer. Killed at any point and started again it loses
-// nothing acknowledged and doubles nothing. Refusals are listed and kept; the rest goes on. What is parked (a
-// time before 1980 or in the future, local time, no machine named) is listed, never guessed. Recordings are
-// stored in the order in which they were found, however many threads there are, so that two imports of one
-// folder make the same file. Thread: `import` runs on the caller's thread with workers of its own, each with
-// a connection of its own to look things up; every callback is called from the caller's thread; `files` is
-// read from the workers. Memory: a few recordings a thread and at most 256 MiB of results that wait. Errors:
-// only what stops everything (the fleet file cannot be written); what was acknowledged stays. Each file's own
-// trouble is a refusal.
+// Why: recordings come into the fleet file through one door: found, read, checked, deduplicated, examined and
+// packed on all cores, stored in one transaction a batch by one writer. Killed at any point and started again
+// it loses nothing acknowledged and doubles nothing. Refusals are listed and kept; the rest goes on. What is
+// parked (a time before 1980 or in the future, local time, no machine named) is listed, never guessed.
+// Recordings are stored in the order in which they were found, however many threads there are, so that two
+// imports of one folder make the same file. Thread: `import` runs on the caller's thread with workers of its
+// own, each with a connection of its own to look things up; every callback is called from the caller's
+// thread; `files` is read from the workers. Memory: a few recordings a thread and at most 256 MiB of results
+// that wait. Errors: only what stops everything (the fleet file cannot be written); what was acknowledged
+// stays. Each file's own trouble is a refusal.
 #pragma once
 
 #include <functional>

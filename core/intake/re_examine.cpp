@@ -13,6 +13,7 @@
 #include "core/intake/ordered_work.h"
 #include "core/intake/stored_form.h"
 #include "core/intake/verdict_changes.h"
+#include "core/store/packed_recording.h"
 
 namespace fettle {
 
@@ -24,7 +25,7 @@ struct Again {
 };
 
 struct Weighed {
-    std::optional<NewRecording> recording;  // empty: `objection`, or `failure`
+    std::optional<PackedRecording> recording;  // empty: `objection`, or `failure`
     std::vector<VerdictChange> changes;
     std::string objection;
     std::optional<Error> failure;
@@ -79,7 +80,9 @@ class Reweigher {
         const auto old =
             before ? examinationFromText(*before, fleetPath_) : Result<Examination>(fail(before.error()));
         if (old) weighed.changes = verdictChanges(*old, examined->examination);
-        weighed.recording = storedForm(*recording, again.machine->entry.id, **description, *examined);
+        NewRecording form = storedForm(*recording, again.machine->entry.id, **description, *examined);
+        form.recording = nullptr;  // its samples stay as they are
+        weighed.recording = packComputed(std::move(form));
         weighed.bytes = bytesOf(*weighed.recording);
         return {};
     }
@@ -169,7 +172,6 @@ Status ReExamination::take(const Again& again, Weighed weighed) {
         report_.refused.push_back(nameOf(again) + ": " + weighed.objection);
         return {};
     }
-    weighed.recording->recording = nullptr;  // its samples stay as they are
     batch_.emplace_back(&again, std::move(weighed));
     return batch_.size() >= options_.batch ? commit() : Status{};
 }

@@ -106,13 +106,4 @@ NewRecording storedForm(const RecordingPtr& recording, std::int64_t machine, con
     return stored;
 }
 
-std::size_t bytesOf(const NewRecording& recording) {
-    std::size_t bytes = recording.examinationJson.size() + recording.sidecar.size();
-    for (const Channel& channel : recording.recording->channels)
-        bytes += channel.samples.size() * sizeof(double);
-    for (const StoredSpectrum& spectrum : recording.spectra)
-        bytes += spectrum.lines.size() * sizeof(float);
-    return bytes;
-}
-
 }  // namespace fettle

@@ -14,7 +14,4 @@ namespace fettle {
 NewRecording storedForm(const RecordingPtr& recording, std::int64_t machine, const Machine& description,
                         const ExaminedRecording& examined);
 
-// Roughly what it holds in memory.
-std::size_t bytesOf(const NewRecording& recording);
-
 }  // namespace fettle

@@ -71,12 +71,15 @@ TakenIn IntakeWorker::taken(const FoundFile& file) {
     }
     const auto examined = examineRecording(*admitted->description, read->recording);
     if (!examined) return stopped(file, examined.error());
-    taken.recording =
+    NewRecording made =
         storedForm(read->recording, admitted->machine->entry.id, *admitted->description, *examined);
-    taken.recording.key = key;
-    taken.recording.format = read->format;
-    taken.recording.sidecar = std::move(read->sidecar);
-    taken.recording.late = shared_.closed.covers(*read->recording->time);
+    made.key = key;
+    made.format = read->format;
+    made.sidecar = std::move(read->sidecar);
+    made.late = shared_.closed.covers(*read->recording->time);
+    auto packed = packRecording(std::move(made), shared_.fleetPath);
+    if (!packed) return objected(file, {false, packed.error().place, packed.error().rule});
+    taken.recording = std::move(*packed);
     for (const std::string& warning : read->recording->warnings)
         taken.warnings.push_back(withoutPath(warning, file.path));
     for (std::string& note : notesOn(*read->recording, *admitted->description))

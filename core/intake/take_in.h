@@ -1,7 +1,7 @@
-// Why: everything about one file that needs no writing: read, check, recognise, examine. It runs on a worker,
-// with a connection of its own to ask whether the recording is there already; nothing it finds wrong with the
-// file stops the others. Ownership: borrows the file system and the shared state. Thread: each worker its
-// own.
+// Why: everything about one file that needs no writing: read, check, recognise, examine, pack. It runs on a
+// worker, with a connection of its own to ask whether the recording is there already; nothing it finds wrong
+// with the file stops the others. Ownership: borrows the file system and the shared state. Thread: each
+// worker its own.
 #pragma once
 
 #include <memory>
@@ -13,6 +13,7 @@
 #include "core/intake/discover.h"
 #include "core/intake/rules.h"
 #include "core/store/fleet_file.h"
+#include "core/store/packed_recording.h"
 
 namespace fettle {
 
@@ -37,7 +38,7 @@ struct TakenIn {
     };
     Kind kind = Kind::Stopped;
     std::string path;
-    NewRecording recording;
+    PackedRecording recording;
     Objection objection;
     std::string table;
     Error failure;

@@ -195,28 +195,45 @@ bool writeAll(SNDFILE* sound, const std::vector<std::vector<double>>& channels, 
         if (!writeBlock(sound, channels, at, std::min(most, frames - at), bits)) return false;
     return true;
 }
+// Opens, has `write` called, closes.
+template <class Write>
+Result<std::string> encoded(int channels, int rate, const FormatRow& row, const std::string& file,
+                            Write write) {
+    SF_INFO info{};
+    info.samplerate = rate;
+    info.channels = channels;
+    info.format = row.library;
+    SoundSink sink;
+    SF_VIRTUAL_IO calls = sink.calls();
+    Sound sound(sf_open_virtual(&calls, SFM_WRITE, &info, &sink));
+    if (!sound)
+        return fail(ErrorKind::Unsupported, file, "channels or sample rate",
+                    fmt::format("the format does not take {} channels at {} Hz", channels, rate));
+    sf_command(sound.get(), SFC_SET_ADD_PEAK_CHUNK, nullptr, SF_FALSE);
+    const bool written = write(sound.get());
+    if (sf_close(sound.release()) != SF_ERR_NO_ERROR || !written)
+        return fail(ErrorKind::Unwritable, file, "", "the sound library could not write the samples");
+    return sink.take();
+}
 }  // namespace
 
 Result<std::string> writeSoundFile(const std::vector<std::vector<double>>& channels, double sampleRateHz,
                                    SoundFormat format, const std::string& file) {
     const FormatRow& row = rowOf(format);
     if (auto good = checkToWrite(channels, sampleRateHz, row.bits, file); !good) return fail(good.error());
-    SF_INFO info{};
-    info.samplerate = static_cast<int>(sampleRateHz);
-    info.channels = static_cast<int>(channels.size());
-    info.format = row.library;
-    SoundSink sink;
-    SF_VIRTUAL_IO calls = sink.calls();
-    Sound sound(sf_open_virtual(&calls, SFM_WRITE, &info, &sink));
-    if (!sound)
-        return fail(
-            ErrorKind::Unsupported, file, "channels or sample rate",
-            fmt::format("the format does not take {} channels at {} Hz", channels.size(), sampleRateHz));
-    sf_command(sound.get(), SFC_SET_ADD_PEAK_CHUNK, nullptr, SF_FALSE);
-    const bool written = writeAll(sound.get(), channels, row.bits);
-    if (sf_close(sound.release()) != SF_ERR_NO_ERROR || !written)
-        return fail(ErrorKind::Unwritable, file, "", "the sound library could not write the samples");
-    return sink.take();
+    return encoded(int(channels.size()), int(sampleRateHz), row, file,
+                   [&](SNDFILE* sound) { return writeAll(sound, channels, row.bits); });
+}
+
+Result<std::string> writeFlacNumbers(std::span<const std::int32_t> numbers, int bits, int sampleRateHz) {
+    std::vector<int> upper(numbers.size());  // of 32 bits, as libsndfile takes them
+    std::transform(numbers.begin(), numbers.end(), upper.begin(),
+                   [&](std::int32_t number) { return int(std::uint32_t(number) << (32 - bits)); });
+    const FormatRow& row = rowOf(bits == 16 ? SoundFormat::Flac16 : SoundFormat::Flac24);
+    return encoded(1, sampleRateHz, row, "", [&](SNDFILE* sound) {
+        const auto count = static_cast<sf_count_t>(upper.size());
+        return sf_writef_int(sound, upper.data(), count) == count;
+    });
 }
 
 }  // namespace fettle

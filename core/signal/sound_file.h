@@ -5,6 +5,8 @@
 // "channel 2, sample 17" for NaN and infinity, both counted from 1. Thread: any; nothing is shared.
 #pragma once
 
+#include <cstdint>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -25,5 +27,8 @@ enum class SoundFormat { WavPcm16, WavPcm24, WavFloat32, Flac16, Flac24 };
 // for what the format cannot hold.
 Result<std::string> writeSoundFile(const std::vector<std::vector<double>>& channels, double sampleRateHz,
                                    SoundFormat format, const std::string& file = "");
+// The same of one channel whose numbers are whole already: of `bits` (16 or 24) in two's complement, at least
+// one. The bytes are those that writeSoundFile makes of number / 2^(bits - 1).
+Result<std::string> writeFlacNumbers(std::span<const std::int32_t> numbers, int bits, int sampleRateHz);
 
 }  // namespace fettle

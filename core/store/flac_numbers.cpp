@@ -9,7 +9,7 @@
 namespace fettle {
 
 namespace {
-constexpr double kRateHz = 48000;     // means nothing here: FLAC wants one
+constexpr int kRateHz = 48000;        // means nothing here: FLAC wants one
 constexpr std::size_t kFewest = 256;  // numbers
 
 int bitsFor(const std::vector<std::uint64_t>& numbers) {
@@ -28,13 +28,10 @@ std::string asFile(std::string_view bytes) {
 std::optional<FlacNumbers> toFlac(const std::vector<std::uint64_t>& numbers) {
     const int bits = bitsFor(numbers);
     if (numbers.size() < kFewest || bits == 0) return std::nullopt;
-    std::vector<std::vector<double>> channel(1);
-    channel[0].reserve(numbers.size());
-    const double step = std::ldexp(1.0, 1 - bits);
-    for (const std::uint64_t number : numbers)
-        channel[0].push_back(double(std::int64_t(number)) * step);
-    const auto file =
-        writeSoundFile(channel, kRateHz, bits == 16 ? SoundFormat::Flac16 : SoundFormat::Flac24);
+    std::vector<std::int32_t> channel(numbers.size());
+    std::transform(numbers.begin(), numbers.end(), channel.begin(),
+                   [](std::uint64_t number) { return std::int32_t(std::int64_t(number)); });
+    const auto file = writeFlacNumbers(channel, bits, kRateHz);
     if (!file) return std::nullopt;
     const auto layout = walkFlac(*file, "");
     if (!layout || layout->streamInfo.size() != kStreamInfo) return std::nullopt;

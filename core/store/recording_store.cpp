@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "core/store/database.h"
+#include "core/store/packed_recording.h"
 #include "core/store/packing.h"
 #include "core/store/recording_writer.h"
 #include "core/store/text_list.h"
@@ -133,18 +134,22 @@ Result<PutRecording> RecordingStore::put(const NewRecording& recording) {
 }
 
 Result<std::vector<PutRecording>> RecordingStore::putAll(const std::vector<NewRecording>& recordings) {
-    std::vector<std::vector<PackedChannel>> packed;
+    std::vector<PackedRecording> packed;
     for (const NewRecording& recording : recordings) {
-        if (auto good = checkNew(recording, database_.path()); !good) return fail(good.error());
-        packed.push_back(recording.levelsOnly ? std::vector<PackedChannel>()
-                                              : packedChannels(*recording.recording));
+        auto one = packRecording(recording, database_.path());
+        if (!one) return fail(one.error());
+        packed.push_back(std::move(*one));
     }
+    return putPacked(packed);
+}
+
+Result<std::vector<PutRecording>> RecordingStore::putPacked(std::span<const PackedRecording> recordings) {
     Transaction transaction(database_);
     if (!transaction.begun()) return fail(transaction.begun().error());
     RecordingWriter writer(database_);
     std::vector<PutRecording> outcomes;
-    for (std::size_t i = 0; i < recordings.size(); ++i) {
-        const auto stored = writer.put(recordings[i], packed[i]);
+    for (const PackedRecording& recording : recordings) {
+        const auto stored = writer.put(recording);
         if (!stored) return fail(stored.error());
         outcomes.push_back(*stored ? PutRecording::Stored : PutRecording::AlreadyThere);
     }
@@ -154,6 +159,10 @@ Result<std::vector<PutRecording>> RecordingStore::putAll(const std::vector<NewRe
 }
 
 Status RecordingStore::replaceExamination(std::int64_t recording, const NewRecording& again) {
+    return replaceExamination(recording, packComputed(again));
+}
+
+Status RecordingStore::replaceExamination(std::int64_t recording, const PackedRecording& again) {
     Transaction transaction(database_);
     if (!transaction.begun()) return transaction.begun();
     RecordingWriter writer(database_);

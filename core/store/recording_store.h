@@ -8,6 +8,7 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,7 @@
 namespace fettle {
 
 class Database;
+struct PackedRecording;  // packed_recording.h
 
 inline constexpr const char* kLevelsFormat = "LEVELS";  // of a recording that is ready-made levels
 
@@ -85,6 +87,7 @@ class RecordingStore {
     // Several in one transaction, for bulk import; outcomes in order. All or none of them are there after a
     // kill; `put` of one and the same key twice in one call stores it once.
     Result<std::vector<PutRecording>> putAll(const std::vector<NewRecording>& recordings);
+    Result<std::vector<PutRecording>> putPacked(std::span<const PackedRecording> recordings);
 
     Result<RecordingEntry> entry(std::int64_t id);
     // Of a machine within [from, until], oldest first.
@@ -111,6 +114,7 @@ class RecordingStore {
     Result<std::vector<WeightReached>> weightsReached(std::int64_t machine, double leastDban, Instant until);
     // Replaces what was computed from a recording (re-examination), in one transaction.
     Status replaceExamination(std::int64_t recording, const NewRecording& again);
+    Status replaceExamination(std::int64_t recording, const PackedRecording& again);
 
   private:
     Database& database_;

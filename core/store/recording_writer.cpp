@@ -5,13 +5,9 @@
 #include <algorithm>
 #include <tuple>
 
-#include "core/signal/recording_limits.h"
 #include "core/store/day.h"
 #include "core/store/hypothesis.h"
-#include "core/store/packing.h"
-#include "core/store/spectrum_codec.h"
 #include "core/store/text_list.h"
-#include "core/store/waveform_codec.h"
 
 namespace fettle {
 
@@ -27,61 +23,24 @@ const TrendRow* trendOf(const std::vector<TrendRow>& rows, const std::string& po
         if (row.point == point && row.channel == name) return &row;
     return nullptr;
 }
-
-Status checkRaw(const Recording& recording, bool levelsOnly, const std::string& file) {
-    const std::string& name = recording.file;
-    if (!recording.time)
-        return fail(ErrorKind::Invalid, file, name, "a recording without a time is not kept");
-    if (auto good = checkChannelCount(recording.channels.size(), file, name); !good || levelsOnly)
-        return good;
-    for (const Channel& channel : recording.channels) {
-        if (auto good = checkSampleCount(channel.samples.size(), recording.channels.size(), file, name);
-            !good)
-            return good;
-        if (channel.samples.size() != recording.channels[0].samples.size() ||
-            channel.sampleRateHz != recording.channels[0].sampleRateHz)
-            return fail(ErrorKind::Invalid, file, name,
-                        "channels of one file must be of one rate and length");
-    }
-    return {};
-}
 }  // namespace
 
-std::vector<PackedChannel> packedChannels(const Recording& recording) {
-    std::vector<PackedChannel> packed;
-    for (const Channel& channel : recording.channels)
-        packed.push_back(
-            {packWaveform(channel.samples, channel.bits, channel.scale), digestOf(channel.samples)});
-    return packed;
-}
-
-Status checkNew(const NewRecording& recording, const std::string& file) {
-    if (!recording.recording) return fail(ErrorKind::Invalid, file, "", "a recording without samples");
-    if (auto good = checkRaw(*recording.recording, recording.levelsOnly, file); !good) return good;
-    for (const StoredSpectrum& spectrum : recording.spectra)
-        if (spectrum.lines.size() > kStoredLines)
-            return fail(ErrorKind::Invalid, file, recording.recording->file,
-                        fmt::format("a spectrum of {} lines, at most {} are kept", spectrum.lines.size(),
-                                    kStoredLines));
-    return {};
-}
-
-Result<bool> RecordingWriter::put(const NewRecording& recording, const std::vector<PackedChannel>& packed) {
-    const auto facts = insertRecording(recording);
+Result<bool> RecordingWriter::put(const PackedRecording& packed) {
+    const auto facts = insertRecording(packed);
     if (!facts) return fail(facts.error());
     if (facts->id == 0) return false;
     Channels channels;
-    for (const Channel& channel : recording.recording->channels)
+    for (const Channel& channel : packed.row.recording->channels)
         channels.push_back({channel.point, channel.name, channel.unit});
-    if (auto good = nameChannels(facts->machine, channels, recording.trends); !good)
+    if (auto good = nameChannels(facts->machine, channels, packed.row.trends); !good)
         return fail(good.error());
-    if (auto good = insertChannels(*facts, channels, *recording.recording, packed); !good)
-        return fail(good.error());
-    if (auto good = insertComputed(*facts, channels, recording); !good) return fail(good.error());
+    if (auto good = insertChannels(*facts, channels, packed); !good) return fail(good.error());
+    if (auto good = insertComputed(*facts, channels, packed); !good) return fail(good.error());
     return true;
 }
 
-Result<RecordingWriter::Facts> RecordingWriter::insertRecording(const NewRecording& recording) {
+Result<RecordingWriter::Facts> RecordingWriter::insertRecording(const PackedRecording& packed) {
+    const NewRecording& recording = packed.row;
     const Recording& raw = *recording.recording;
     const std::string_view key(reinterpret_cast<const char*>(recording.key.data()), recording.key.size());
     if (auto good = database_.run(
@@ -93,9 +52,9 @@ Result<RecordingWriter::Facts> RecordingWriter::insertRecording(const NewRecordi
             "VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?) ON CONFLICT(key) DO NOTHING",
             Blob{key}, recording.machine, *raw.time, raw.file, recording.format, raw.machine, raw.point,
             raw.capture, raw.timeSource, raw.received, numberOf(raw.simultaneous),
-            raw.channels[0].sampleRateHz, raw.channels[0].samples.size(), raw.speedRpm, raw.outputHz,
-            raw.frameTempC, raw.ambientTempC, raw.loadPct, toJsonText(raw.warnings), recording.sidecar,
-            recording.running, recording.speedRpm, recording.speedPlusMinusRpm, recording.late, nowUtc());
+            raw.channels[0].sampleRateHz, packed.samples, raw.speedRpm, raw.outputHz, raw.frameTempC,
+            raw.ambientTempC, raw.loadPct, toJsonText(raw.warnings), recording.sidecar, recording.running,
+            recording.speedRpm, recording.speedPlusMinusRpm, recording.late, nowUtc());
         !good)
         return fail(good.error());
     if (database_.changes() == 0) return Facts{};
@@ -130,9 +89,9 @@ Status RecordingWriter::nameChannels(std::int64_t machine, Channels& channels,
 }
 
 Status RecordingWriter::insertChannels(const Facts& facts, const Channels& channels,
-                                       const Recording& recording, const std::vector<PackedChannel>& packed) {
+                                       const PackedRecording& packed) {
     for (std::size_t place = 0; place < channels.size(); ++place) {
-        const Channel& channel = recording.channels[place];
+        const Channel& channel = packed.row.recording->channels[place];
         if (auto good = database_.run("INSERT INTO recording_channel(recording, place, channel, unit, "
                                       "full_scale, bits, scale) VALUES "
                                       "(?,?,?,?,?,?,?)",
@@ -140,10 +99,10 @@ Status RecordingWriter::insertChannels(const Facts& facts, const Channels& chann
                                       channel.bits, channel.scale);
             !good)
             return good;
-        if (packed.empty()) continue;  // levels alone
-        if (auto good =
-                database_.run("INSERT INTO waveform(recording, place, digest, data) VALUES (?,?,?,?)",
-                              facts.id, place, std::int64_t(packed[place].digest), Blob{packed[place].data});
+        if (packed.waveforms.empty()) continue;  // levels alone
+        const PackedChannel& waveform = packed.waveforms[place];
+        if (auto good = database_.run("INSERT INTO waveform(recording, place, digest, data) VALUES (?,?,?,?)",
+                                      facts.id, place, std::int64_t(waveform.digest), Blob{waveform.data});
             !good)
             return good;
     }
@@ -159,16 +118,18 @@ Result<std::int64_t> RecordingWriter::idOf(const Channels& channels, const std::
 }
 
 Status RecordingWriter::insertComputed(const Facts& facts, const Channels& channels,
-                                       const NewRecording& recording) {
+                                       const PackedRecording& packed) {
+    const NewRecording& recording = packed.row;
     for (const TrendRow& row : recording.trends) {
         const auto channel = idOf(channels, row.point, row.channel);
         if (!channel) return fail(channel.error());
-        trends_.push_back({*channel, facts, row});
+        trends_.push_back({*channel, facts, &row});
     }
-    for (const StoredSpectrum& spectrum : recording.spectra) {
+    for (std::size_t i = 0; i < recording.spectra.size(); ++i) {
+        const StoredSpectrum& spectrum = recording.spectra[i];
         const auto channel = idOf(channels, spectrum.point, spectrum.channel);
         if (!channel) return fail(channel.error());
-        spectra_.push_back({*channel, facts, int(spectrum.kind), spectrum.topHz, quantised(spectrum.lines)});
+        spectra_.push_back({*channel, facts, int(spectrum.kind), spectrum.topHz, packed.spectra[i]});
     }
     for (const StoredMeasure& measure : recording.measures) {
         const auto channel = idOf(channels, measure.point, measure.channel);
@@ -180,7 +141,7 @@ Status RecordingWriter::insertComputed(const Facts& facts, const Channels& chann
     if (recording.levelsOnly) return {};
     if (auto good = insertWeights(facts, recording.weights); !good) return good;
     return database_.run("INSERT INTO examination(recording, engine, json) VALUES (?,?,?)", facts.id,
-                         recording.engine, Blob{pack(recording.examinationJson)});
+                         recording.engine, Blob{packed.examination});
 }
 
 Result<std::int64_t> RecordingWriter::measureId(const StoredMeasure& m) {
@@ -272,7 +233,7 @@ Status RecordingWriter::removeSpectra(const Facts& facts, std::int64_t channel) 
     return {};
 }
 
-Status RecordingWriter::replace(std::int64_t id, const NewRecording& again) {
+Status RecordingWriter::replace(std::int64_t id, const PackedRecording& again) {
     auto facts = factsOf(id);
     if (!facts) return fail(facts.error());
     const auto thinned =
@@ -282,14 +243,14 @@ Status RecordingWriter::replace(std::int64_t id, const NewRecording& again) {
     auto channels = channelsOf(id);
     if (!channels) return fail(channels.error());
     if (auto good = removeComputed(*facts, *channels); !good) return good;
-    if (auto good = nameChannels(facts->machine, *channels, again.trends); !good) return good;
+    if (auto good = nameChannels(facts->machine, *channels, again.row.trends); !good) return good;
     for (std::size_t place = 0; place < channels->size(); ++place)
         if (auto good = database_.run("UPDATE recording_channel SET channel=? WHERE recording=? AND place=?",
                                       (*channels)[place].id, id, place);
             !good)
             return good;
     if (auto good = database_.run("UPDATE recording SET running=?, speed_rpm=?, speed_pm_rpm=? WHERE id=?",
-                                  again.running, again.speedRpm, again.speedPlusMinusRpm, id);
+                                  again.row.running, again.row.speedRpm, again.row.speedPlusMinusRpm, id);
         !good)
         return good;
     return insertComputed(*facts, *channels, again);
@@ -305,9 +266,9 @@ Status RecordingWriter::insertTrends() {
     sql += ") VALUES (" + places + ")";
     for (const TrendJob& job : trends_) {
         Statement row(database_, sql);
-        row.bind(job.channel, job.facts.time, job.facts.id, job.row.running, job.row.zone,
-                 job.row.nextLimitMmS);
-        for (const auto& value : job.row.values)
+        row.bind(job.channel, job.facts.time, job.facts.id, job.row->running, job.row->zone,
+                 job.row->nextLimitMmS);
+        for (const auto& value : job.row->values)
             row.bind(value);
         if (auto good = row.finish(); !good) return good;
     }

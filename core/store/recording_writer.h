@@ -1,32 +1,23 @@
 // Why: one recording touches ten tables; this is how they are filled and emptied again, inside a
 // transaction of the caller. Rows clustered by channel and time are put in sorted by them, so that a batch
-// fills pages instead of jumping between them. Packing waveforms is slow and needs no database: it is done
-// before the transaction. Errors: Invalid for what contradicts itself; nothing of it stays.
+// fills pages instead of jumping between them. What is put in is packed already (packed_recording.h) and must
+// stay until `flush`. Errors: Invalid for what contradicts itself; nothing of it stays.
 #pragma once
 
 #include "core/store/database.h"
-#include "core/store/recording_store.h"
+#include "core/store/packed_recording.h"
 #include "core/store/spectrum_spans.h"
 
 namespace fettle {
-
-struct PackedChannel {
-    std::string data;
-    std::uint64_t digest = 0;
-};
-std::vector<PackedChannel> packedChannels(const Recording& recording);
-
-// Whether a NewRecording may be put in; `forReplacing`: its recording may be missing.
-Status checkNew(const NewRecording& recording, const std::string& file);
 
 class RecordingWriter {
   public:
     explicit RecordingWriter(Database& database) : database_(database), spans_(database) {}
 
     // False where the key is there already.
-    Result<bool> put(const NewRecording& recording, const std::vector<PackedChannel>& packed);
+    Result<bool> put(const PackedRecording& packed);
     // What was computed from a recording: taken out, and put in anew.
-    Status replace(std::int64_t id, const NewRecording& again);
+    Status replace(std::int64_t id, const PackedRecording& again);
     // Trend rows, spectra with their spans, and measures of all that was put so far. Call once, at the end.
     Status flush();
 
@@ -44,14 +35,14 @@ class RecordingWriter {
     struct TrendJob {
         std::int64_t channel;
         Facts facts;
-        TrendRow row;
+        const TrendRow* row;
     };
     struct SpectrumJob {
         std::int64_t channel;
         Facts facts;
         int kind;
         double topHz;
-        std::string lines;
+        std::string_view lines;
     };
 
     struct MeasureJob {
@@ -60,13 +51,12 @@ class RecordingWriter {
         double value;
     };
 
-    Result<Facts> insertRecording(const NewRecording& recording);
+    Result<Facts> insertRecording(const PackedRecording& packed);
     Result<std::int64_t> channelId(std::int64_t machine, const Named& named, const TrendRow* row);
     Status nameChannels(std::int64_t machine, Channels& channels, const std::vector<TrendRow>& trends);
-    Status insertChannels(const Facts& facts, const Channels& channels, const Recording& recording,
-                          const std::vector<PackedChannel>& packed);
+    Status insertChannels(const Facts& facts, const Channels& channels, const PackedRecording& packed);
     Result<std::int64_t> idOf(const Channels& channels, const std::string& point, const std::string& name);
-    Status insertComputed(const Facts& facts, const Channels& channels, const NewRecording& recording);
+    Status insertComputed(const Facts& facts, const Channels& channels, const PackedRecording& packed);
     Status insertWeights(const Facts& facts, const std::vector<NewRecording::Weight>& weights);
     Result<std::int64_t> measureId(const StoredMeasure& measure);
     Result<Facts> factsOf(std::int64_t id);

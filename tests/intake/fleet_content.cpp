@@ -9,6 +9,7 @@
 
 #include "core/base/file_system.h"
 #include "core/base/text.h"
+#include "core/store/database.h"
 
 namespace fettle::intake_test {
 
@@ -93,6 +94,28 @@ std::vector<std::string> contentOf(FleetFile& fleet) {
                         shortOf(weightsOf(fleet, entry)), shortOf(trendsOf(fleet, entry))));
     }
     std::sort(all.begin(), all.end());
+    return all;
+}
+
+std::vector<std::string> tablesOf(const std::string& path) {
+    const auto database = orFail(Database::open(path, Access::ReadOnly));
+    const auto texts = [&](const std::string& sql, const std::string& value) {
+        Statement rows(*database, sql);
+        auto all = orFail(allRows<std::string>(value.empty() ? rows : rows.bind(value),
+                                               [](Statement& row, std::string& text) { row.into(text); }));
+        return all;
+    };
+    std::vector<std::string> all;
+    for (const std::string& table :
+         texts("SELECT name FROM sqlite_schema WHERE type='table' AND name NOT LIKE 'sqlite%' ORDER BY 1",
+               "")) {
+        std::string row = "'" + table + "'";
+        for (const std::string& column :
+             texts("SELECT name FROM pragma_table_info(?) WHERE name <> 'imported' ORDER BY cid", table))
+            row += " || '|' || quote(\"" + column + "\")";
+        const auto rows = texts("SELECT " + row + " FROM \"" + table + "\"", "");
+        all.insert(all.end(), rows.begin(), rows.end());
+    }
     return all;
 }
 

@@ -168,6 +168,30 @@ TEST_F(ImportTest, NumberOfThreadsChangesNothing) {
     EXPECT_EQ(acknowledged[0].size(), 12u);
 }
 
+// Row by row, packed bytes and numbers of rows and all: what workers pack does not depend on who packs it.
+TEST_F(ImportTest, OneThreadAndFourMakeTheSameTables) {
+    sendFaulty("a_faulty", "2026-05-04T06:20:00Z", 3);
+    sendFaulty("b_faulty", "2026-05-05T06:20:00Z", 4);
+    for (int i = 10; i < 20; ++i)
+        sendNoise("r" + std::to_string(i), {.time = "2026-05-" + std::to_string(i) + "T06:20:00Z"}, i);
+    fleet_.reset();
+    std::vector<std::vector<std::string>> tables;
+    for (const int threads : {1, 4}) {
+        const std::string path = folder_ / ("by" + std::to_string(threads) + ".fettle");
+        std::filesystem::copy_file(path_, path);
+        auto fleet = FleetFile::open(path);
+        ASSERT_TRUE(fleet) << fleet.error().sentence();
+        options_.threads = threads;
+        const auto report = import(**fleet, disk_, {in_}, options_);
+        ASSERT_TRUE(report) << report.error().sentence();
+        EXPECT_EQ(report->stored, 12u);
+        fleet->reset();
+        tables.push_back(tablesOf(path));
+    }
+    EXPECT_THAT(tables[0], Contains(HasSubstr("waveform|12|")));
+    EXPECT_EQ(tables[0], tables[1]);
+}
+
 TEST_F(ImportTest, AcknowledgesStoredAndKnownAndNothingElse) {
     const std::string good = sendNoise("a_good", {});
     const std::string same = sendNoise("b_same", {});
