@@ -65,8 +65,14 @@ Json levelsJson(const ChannelLevels& l) {
 }
 
 Json measureJson(const FaultMeasure& m) {
-    return {{"fault", m.fault}, {"at", m.at},           {"name", m.name},
-            {"unit", m.unit},   {"channel", m.channel}, {"value", m.value}};
+    return JsonRow(6)
+        .put("fault", m.fault)
+        .put("at", m.at)
+        .put("name", m.name)
+        .put("unit", m.unit)
+        .put("channel", m.channel)
+        .put("value", m.value)
+        .take();
 }
 
 Json mainsJson(const std::optional<MainsFacts>& m) {
@@ -89,27 +95,22 @@ Json recordingJson(const RecordingFacts& r) {
             {"measures", list(r.measures, measureJson)}};
 }
 
-// Most of an examination is lines: built without the lists that an initializer makes on the way, and without
-// looking for each key among those before it.
 Json lineJson(const LineRow& row) {
     const bool looked = row.state != LineState::LeftOut;
-    Json json = Json::object();
-    auto& object = json.get_ref<Json::object_t&>();
-    object.reserve(12);
-    const auto put = [&](const char* key, Json value) { object.emplace_back(key, std::move(value)); };
-    put("name", row.name);
-    put("order", row.order);
-    put("expected_hz", row.expectedHz);
-    put("found_hz", looked ? Json(row.foundHz) : Json());
-    put("above_floor_db", looked ? Json(row.aboveFloorDb) : Json());
-    put("rank_p", looked ? Json(row.rankP) : Json());
-    put("w", row.w);
-    put("weight_dban", row.weightDban);
-    put("state", toText(row.state));
-    put("why", row.why);
-    put("carrier", row.carrier);
-    put("harmonic", row.harmonic);
-    return json;
+    return JsonRow(12)
+        .put("name", row.name)
+        .put("order", row.order)
+        .put("expected_hz", row.expectedHz)
+        .put("found_hz", looked ? Json(row.foundHz) : Json())
+        .put("above_floor_db", looked ? Json(row.aboveFloorDb) : Json())
+        .put("rank_p", looked ? Json(row.rankP) : Json())
+        .put("w", row.w)
+        .put("weight_dban", row.weightDban)
+        .put("state", toText(row.state))
+        .put("why", row.why)
+        .put("carrier", row.carrier)
+        .put("harmonic", row.harmonic)
+        .take();
 }
 
 Json meanRow(const Hypothesis& h) {
@@ -175,13 +176,15 @@ Json findingJson(const Hypothesis& h) {
 }
 
 Json consideredJson(const Hypothesis& h) {
-    Json json{{"fault", h.fault},
-              {"at", h.at},
-              {"weight_dban", orNull(h.weightDban)},
-              {"before_claims_dban", orNull(h.beforeClaimsDban)},
-              {"persistence", orNull(h.persistence)},
-              {"proved_on", orNull(h.provedOn)},
-              {"why", h.why}};
+    Json json = JsonRow(20)
+                    .put("fault", h.fault)
+                    .put("at", h.at)
+                    .put("weight_dban", orNull(h.weightDban))
+                    .put("before_claims_dban", orNull(h.beforeClaimsDban))
+                    .put("persistence", orNull(h.persistence))
+                    .put("proved_on", orNull(h.provedOn))
+                    .put("why", h.why)
+                    .take();
     if (!h.path.empty()) json["path"] = h.path;
     if (h.causeShare) json["cause_share"] = *h.causeShare;
     if (!h.weightDban) json["recording_count"] = h.recordingCount;
@@ -193,7 +196,12 @@ Json consideredJson(const Hypothesis& h) {
 Json blindJson(const std::vector<BlindSpot>& spots) {
     Json all = Json::array();
     const auto add = [&](const BlindSpot& b, const std::string& fault) {
-        all.push_back({{"fault", orNull(fault)}, {"at", b.at}, {"why", b.why}, {"cure", b.cure}});
+        all.push_back(JsonRow(5)
+                          .put("fault", orNull(fault))
+                          .put("at", b.at)
+                          .put("why", b.why)
+                          .put("cure", b.cure)
+                          .take());
         if (b.machineWide) all.back()["machine_wide"] = true;
     };
     for (const BlindSpot& b : spots) {

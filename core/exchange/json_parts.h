@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 
 #include "core/base/json_object.h"
 
@@ -17,5 +18,22 @@ Json orNull(const std::optional<T>& value) {
 inline Json orNull(const std::string& text) {
     return text.empty() ? Json() : Json(text);
 }
+
+// An object put together key by key, each key once: without the lists that an initializer makes on the way,
+// and without looking for each key among those before it. For what an examination holds by the hundred.
+class JsonRow {
+  public:
+    explicit JsonRow(std::size_t keys) { object().reserve(keys); }
+    JsonRow& put(const char* key, Json value) {
+        object().emplace_back(key, std::move(value));
+        return *this;
+    }
+    Json take() { return std::move(json_); }
+
+  private:
+    Json::object_t& object() { return json_.get_ref<Json::object_t&>(); }
+
+    Json json_ = Json::object();
+};
 
 }  // namespace fettle
