@@ -37,7 +37,7 @@ std::string lineOf(const Rows::key_type& key, const std::string& about, const Ro
     std::string line = fmt::format("{},{},{}{}", formatUtc(key.first), key.second, about, row.running);
     for (const std::string& value : row.values)
         line += "," + value;
-    return line + "\r\n";
+    return line + kCsvEnd;
 }
 
 }  // namespace
@@ -46,7 +46,7 @@ std::string trendCsvHeader() {
     std::string line = "time,recording,machine,point,channel,direction,quantity,unit,running";
     for (std::size_t q = 0; q < kQuantities; ++q)
         line += std::string(",") + columnOf(Quantity(q));
-    return line + "\r\n";
+    return line + kCsvEnd;
 }
 
 Result<std::size_t> writeTrends(FleetFile& fleet, const MachineEntry& machine, const ExportSpan& span,

@@ -146,7 +146,8 @@ Json differenceJson(const ReExaminationDifference& difference, const std::option
 Result<std::string> differenceCsv(FleetFile& fleet, const ReExaminationDifference& difference) {
     std::string csv =
         "machine,time,file,fault,at,change,old_urgency,new_urgency,old_dban,new_dban,old_engine,"
-        "new_engine\n";
+        "new_engine";
+    csv += kCsvEnd;
     const auto plain = [](const std::optional<double>& weight) {
         return weight ? fmt::format("{}", *weight) : std::string();
     };
@@ -154,10 +155,10 @@ Result<std::string> differenceCsv(FleetFile& fleet, const ReExaminationDifferenc
         const VerdictChange& change = row.change;
         const auto kind = kindOf(change, difference.leastDban);
         if (!kind) return;
-        csv += fmt::format("{},{},{},{},{},{},{},{},{},{},{},{}\n", csvCell(row.machine), formatUtc(row.time),
+        csv += fmt::format("{},{},{},{},{},{},{},{},{},{},{},{}{}", csvCell(row.machine), formatUtc(row.time),
                            csvCell(row.file), csvCell(change.fault), csvCell(change.at), toText(*kind),
                            change.oldUrgency, change.newUrgency, plain(change.oldDban), plain(change.newDban),
-                           csvCell(row.oldEngine), csvCell(difference.run.engine));
+                           csvCell(row.oldEngine), csvCell(difference.run.engine), kCsvEnd);
     });
     if (!read) return fail(read.error());
     return csv;

@@ -9,6 +9,7 @@
 #include "core/base/json_object.h"
 #include "core/base/text.h"
 #include "core/diagnosis/settings.h"
+#include "core/exchange/csv_cell.h"
 #include "core/exchange/uff_writer.h"
 #include "core/signal/capture_facts.h"
 #include "core/signal/csv_reader.h"
@@ -77,16 +78,16 @@ std::string csvHeader(const Recording& recording) {
         line += isPlainName(channel.name) ? channel.name : fmt::format("channel_{}", c + 1);
         if (!channel.unit.empty() && isPlainUnit(channel.unit)) line += " [" + channel.unit + "]";
     }
-    return line + "\n";
+    return line + kCsvEnd;
 }
 
 std::string csvOf(const Recording& recording, const Samples& stored) {
-    std::string text = fmt::format("# sample_rate_hz: {}\n", recording.channels[0].sampleRateHz);
+    std::string text = fmt::format("# sample_rate_hz: {}{}", recording.channels[0].sampleRateHz, kCsvEnd);
     text += csvHeader(recording);
     for (std::size_t i = 0; i < stored[0].size(); ++i)
         for (std::size_t c = 0; c < stored.size(); ++c)
             fmt::format_to(std::back_inserter(text), "{}{}", stored[c][i],
-                           c + 1 < stored.size() ? ',' : '\n');
+                           c + 1 < stored.size() ? "," : kCsvEnd);
     return text;
 }
 

@@ -234,21 +234,16 @@ Json toJson(const std::vector<Ask>& asks) {
 }
 
 std::string csvOf(const std::vector<Ask>& asks) {
-    const auto line = [](std::vector<std::string> cells) {
-        for (std::string& cell : cells)
-            cell = csvCell(cell);
-        return joined(cells, ",") + "\r\n";
-    };
     const auto number = [](double value) { return value > 0 ? fmt::format("{:g}", value) : std::string(); };
     std::string text =
-        line({"area", "machine", "asset", "service", "by", "point", "direction", "seconds", "top_hz", "lines",
-              "tachometer", "why", "asked_at", "asked_by", "state", "note"});
+        csvLine({"area", "machine", "asset", "service", "by", "point", "direction", "seconds", "top_hz",
+                 "lines", "tachometer", "why", "asked_at", "asked_by", "state", "note"});
     for (const Ask& ask : asks) {
         const Request& r = ask.request;
-        text += line({ask.area, r.machine, ask.asset, ask.service, r.byHand ? "hand" : "node", r.point,
-                      r.direction, number(ask.spec.seconds), number(ask.spec.topHz),
-                      number(linesOf(ask.spec)), ask.spec.tachometer ? "yes" : "no", r.why,
-                      formatUtc(r.askedAt), r.askedBy, ask.state(), ask.spec.note});
+        text += csvLine({ask.area, r.machine, ask.asset, ask.service, r.byHand ? "hand" : "node", r.point,
+                         r.direction, number(ask.spec.seconds), number(ask.spec.topHz),
+                         number(linesOf(ask.spec)), ask.spec.tachometer ? "yes" : "no", r.why,
+                         formatUtc(r.askedAt), r.askedBy, ask.state(), ask.spec.note});
     }
     return text;
 }

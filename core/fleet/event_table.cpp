@@ -7,6 +7,7 @@
 
 #include "core/base/json_object.h"
 #include "core/base/text.h"
+#include "core/exchange/csv_cell.h"
 #include "core/fleet/job_done.h"
 #include "core/fleet/reports.h"
 #include "core/fleet/who.h"
@@ -94,9 +95,7 @@ Status takeJson(const std::string& text, const std::string& file, Taker& taker) 
 
 // What a spreadsheet was kept from reading as a formula (csv_cell.h) is read as it was.
 std::string cellOf(std::string_view field) {
-    const std::string text(trimmed(field));
-    const bool marked = text.size() > 1 && text[0] == '\'' && std::string("=+-@").find(text[1]) != text.npos;
-    return marked ? text.substr(1) : text;
+    return std::string(withoutCsvMark(trimmed(field)));
 }
 
 Result<std::vector<std::string>> headOf(std::string_view line, char separator, std::size_t number,

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "core/base/text.h"
+#include "core/exchange/csv_cell.h"
 #include "core/signal/csv_text.h"
 
 namespace fettle {
@@ -134,16 +135,9 @@ void flatten(const Json& node, const std::string& path, const std::string& key, 
     }
 }
 
-bool startsFormula(std::string_view text) {
-    return !text.empty() && std::string_view("=+-@").find(text.front()) != std::string_view::npos;
-}
-
 // A key may be anything; a spreadsheet must not compute it (csv_cell.h).
 std::string headCell(const std::string& name) {
     return startsFormula(name) ? "'" + name : name;
-}
-std::string_view headName(std::string_view cell) {
-    return cell.starts_with('\'') && startsFormula(cell.substr(1)) ? cell.substr(1) : cell;
 }
 
 std::string inQuotes(const std::string& cell) {
@@ -205,7 +199,7 @@ Result<std::vector<Column>> columnsOf(CsvFields& fields, std::string_view head, 
     std::vector<Column> columns;
     Names seen;
     for (std::size_t i = 0; i < fields.count(); ++i) {
-        const std::string name(headName(trimmed(fields[i])));
+        const std::string name(withoutCsvMark(trimmed(fields[i])));
         Column column;
         for (const std::string_view token : split(name, '/'))
             column.tokens.push_back(unescaped(token));
@@ -252,13 +246,13 @@ std::string machinesAsCsv(const std::vector<Json>& machines) {
     std::string text;
     for (std::size_t i = 0; i < columns.size(); ++i)
         text += (i ? "," : "") + inQuotes(headCell(columns[i]));
-    text += "\r\n";
+    text += kCsvEnd;
     for (const Row& row : rows) {
         for (std::size_t i = 0; i < columns.size(); ++i) {
             const auto cell = row.find(columns[i]);
             text += (i ? "," : "") + (cell == row.end() ? std::string() : inQuotes(cell->second));
         }
-        text += "\r\n";
+        text += kCsvEnd;
     }
     return text;
 }

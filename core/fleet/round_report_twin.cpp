@@ -95,13 +95,6 @@ Json moveJson(const MachineMove& one) {
             {"decided_after", orNull(one.decidedAfter)}};
 }
 
-std::string csvLine(const std::vector<std::string>& cells) {
-    std::vector<std::string> quoted;
-    for (const std::string& text : cells)
-        quoted.push_back(csvCell(text));
-    return joined(quoted, ",") + "\r\n";
-}
-
 }  // namespace
 
 Json toJson(const RoundComparison& c) {

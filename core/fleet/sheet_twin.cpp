@@ -233,13 +233,6 @@ std::vector<std::pair<std::string, std::string>> columns(const SheetContent& s) 
             {"if_left", s.ifLeft}};
 }
 
-std::string csvLine(const std::vector<std::string>& cells) {
-    std::vector<std::string> quoted;
-    for (const std::string& text : cells)
-        quoted.push_back(csvCell(text));
-    return joined(quoted, ",") + "\r\n";
-}
-
 }  // namespace
 
 Json toJson(const SheetContent& s) {

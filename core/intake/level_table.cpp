@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/base/text.h"
+#include "core/exchange/csv_cell.h"
 #include "core/signal/capture_facts.h"
 #include "core/signal/recording_limits.h"
 
@@ -204,12 +205,7 @@ std::string LevelTable::field(const char* name) const {
     const auto at = std::find(columns_.begin(), columns_.end(), name);
     const auto place = std::size_t(at - columns_.begin());
     if (at == columns_.end() || place >= fields_.count()) return "";
-    std::string text(trimmed(fields_[place]));
-    // The mark that keeps a spreadsheet from taking a text for a formula.
-    if (text.size() > 1 && text[0] == '\'' &&
-        std::string_view("=+-@").find(text[1]) != std::string_view::npos)
-        text.erase(0, 1);
-    return text;
+    return std::string(withoutCsvMark(trimmed(fields_[place])));
 }
 
 LevelTable::Row LevelTable::rowOf() {

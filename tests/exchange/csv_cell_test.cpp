@@ -19,6 +19,17 @@ TEST(CsvCell, QuotesAndKeepsAFormulaFromStarting) {
     EXPECT_EQ(csvCell("2026-05-04"), "\"2026-05-04\"");
 }
 
+TEST(CsvCell, TheApostropheGoesWhereItWasPut) {
+    for (const std::string text : {"=2*3", "-5", "\uFF1D2", "plain", "'quoted'", ""}) {
+        const std::string cell = csvCell(text);
+        EXPECT_EQ(withoutCsvMark(std::string_view(cell).substr(1, cell.size() - 2)), text);
+    }
+}
+
+TEST(CsvCell, ALineEndsAsRfc4180Says) {
+    EXPECT_EQ(csvLine({"a", "=b"}), "\"a\",\"'=b\"\r\n");
+}
+
 TEST(CsvCell, CutsNothing) {
     const std::string text(5000, 'x');
     EXPECT_EQ(csvCell(text), '"' + text + '"');

@@ -3,14 +3,15 @@
 #include <QRegularExpression>
 #include <QStringList>
 
+#include "core/exchange/csv_cell.h"
+
 namespace fettle {
 
 namespace {
 
-bool startsFormula(const QString& cell) {
+bool isFormula(const QString& cell) {
     static const QRegularExpression number(QStringLiteral("^[+-]?[0-9]*[.,]?[0-9]+([eE][+-]?[0-9]+)?$"));
-    static const QString signs = QStringLiteral("=+-@\uFF1D\uFF0B\uFF0D\uFF20\r");
-    return !cell.isEmpty() && signs.contains(cell.front()) && !number.match(cell).hasMatch();
+    return startsFormula(cell.left(1).toStdString()) && !number.match(cell).hasMatch();
 }
 
 }  // namespace
@@ -20,7 +21,7 @@ QString withoutFormulas(const QString& tabbed) {
     for (QString& row : rows) {
         QStringList cells = row.split(u'\t');
         for (QString& cell : cells)
-            if (startsFormula(cell)) cell.prepend(u'\'');
+            if (isFormula(cell)) cell.prepend(u'\'');
         row = cells.join(u'\t');
     }
     return rows.join(u'\n');

@@ -15,6 +15,7 @@
 #include <QSvgGenerator>
 #include <QThreadPool>
 
+#include "core/exchange/csv_cell.h"
 #include "ui/model/table_text.h"
 #include "ui/plot/plot_frame.h"
 
@@ -109,7 +110,7 @@ QString asCsv(const QString& tabbed) {
                         QLatin1Char('"');
         rows << fields.join(QLatin1Char(','));
     }
-    return rows.join(QLatin1Char('\n'));
+    return rows.join(QLatin1String(kCsvEnd));
 }
 
 void copyPicture(PlotFrame& plot) {
