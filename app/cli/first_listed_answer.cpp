@@ -25,6 +25,15 @@ std::string resultWords(const Warning& warning) {
                        result.first->day <= warning.askedFrom ? "; listed at the first week end asked" : "");
 }
 
+// Of a day of which the others were thinned the strongest recording is left.
+std::string thinnedWords(const Warning& warning) {
+    if (warning.weeksThinned == 0) return "";
+    return fmt::format(
+        "; {} of {} asked had recordings thinned by retention: verdicts there stand on those "
+        "left, the strongest of each day, so weights lean high",
+        warning.weeksThinned, counted(std::size_t(warning.weeksAsked), "week"));
+}
+
 Json toJson(const Warning& warning) {
     const auto& first = warning.result.first;
     return {{"day", dateOfDay(warning.failure.day)},
@@ -34,7 +43,9 @@ Json toJson(const Warning& warning) {
             {"days_before", first ? Json(warning.result.daysBefore) : Json()},
             {"listed_as", first ? Json(first->words) : Json()},
             {"week_ends", warning.result.roundsAsked},
-            {"week_ends_listed", warning.result.roundsListed}};
+            {"week_ends_listed", warning.result.roundsListed},
+            {"weeks_asked", warning.weeksAsked},
+            {"weeks_thinned", warning.weeksThinned}};
 }
 
 }  // namespace
@@ -48,8 +59,8 @@ int answerFirstListed(FleetFile& fleet, const std::string& tag, const std::strin
     for (const Warning& warning : *warnings) {
         all["failures"].push_back(toJson(warning));
         if (!json)
-            print(fmt::format("{} {} {}\n   {}\n", oneLine(tag), dateOfDay(warning.failure.day),
-                              oneLine(warning.failure.words), resultWords(warning)));
+            print(fmt::format("{} {} {}\n   {}{}\n", oneLine(tag), dateOfDay(warning.failure.day),
+                              oneLine(warning.failure.words), resultWords(warning), thinnedWords(warning)));
     }
     if (json) printJson(all);
     return kDone;

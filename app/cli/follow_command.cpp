@@ -31,8 +31,11 @@ std::chrono::milliseconds millisecondsOf(double seconds) {
 }
 
 std::string countsOf(const FollowReport& report) {
-    return fmt::format("{} stored, {} already there, {} late, {} refused, {} parked", report.stored,
-                       report.already, report.late, report.refused, report.parked);
+    const std::string levels = report.tables == 0 ? ""
+                                                  : fmt::format(", {} of {}", counted(report.levels, "level"),
+                                                                counted(report.tables, "table"));
+    return fmt::format("{} stored, {} already there, {} late, {} refused, {} parked{}", report.stored,
+                       report.already, report.late, report.refused, report.parked, levels);
 }
 
 // At most once a second on a terminal, every ten seconds into a log, and when all that was there is in.

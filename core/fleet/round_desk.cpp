@@ -79,12 +79,16 @@ Result<std::vector<MachineWeek>> weeksOf(FleetFile& fleet, const Period& period,
 // Nothing younger than this is thinned (core/store/retention_rules.cpp): the list of today asks nothing.
 constexpr std::chrono::days kNeverThinned{8};
 
-// Of a day of which the others were thinned the strongest recording is left.
-Result<std::string> thinnedWords(FleetFile& fleet, const Period& period) {
+Result<std::int64_t> thinnedIn(FleetFile& fleet, const Period& period) {
     const auto newest = fleet.recordings().newest();
     if (!newest) return fail(newest.error());
-    if (!*newest || period.from > **newest - kNeverThinned) return std::string();
-    const auto thinned = fleet.retention().examinationsThinned(period.from, period.last());
+    if (!*newest || period.from > **newest - kNeverThinned) return 0;
+    return fleet.retention().examinationsThinned(period.from, period.last());
+}
+
+// Of a day of which the others were thinned the strongest recording is left.
+Result<std::string> thinnedWords(FleetFile& fleet, const Period& period) {
+    const auto thinned = thinnedIn(fleet, period);
     if (!thinned) return fail(thinned.error());
     if (*thinned == 0) return std::string();
     return fmt::format(
@@ -209,6 +213,14 @@ Result<RoundList> listNow(FleetFile& fleet, const std::string& until, const Prog
     auto all = gather(fleet, until, progress, cancel);
     if (!all) return fail(all.error());
     return std::move(all->list);
+}
+
+Result<std::int64_t> thinnedInWeek(FleetFile& fleet, const std::string& until) {
+    const auto site = fleet.site();
+    if (!site) return fail(site.error());
+    const auto period = periodTo(*site, until);
+    if (!period) return fail(period.error());
+    return thinnedIn(fleet, *period);
 }
 
 namespace {

@@ -19,6 +19,9 @@ namespace fettle {
 Result<RoundList> listNow(FleetFile& fleet, const std::string& until = "", const Progress& progress = {},
                           const CancelToken& cancel = {});
 
+// Of how many recordings of that week retention thinned the examinations: its list stands on those left.
+Result<std::int64_t> thinnedInWeek(FleetFile& fleet, const std::string& until);
+
 struct KeptRound {
     RoundEntry entry;
     RoundList list;

@@ -133,7 +133,11 @@ Status addRecording(FleetFile& fleet, SheetCase& sheet) {
     const auto entry = fleet.recordings().entry(id);
     if (!entry) return fail(entry.error());
     sheet.recording = entry->hasWaveform ? id : 0;
-    if (entry->thinnedAt) sheet.thinnedOn = formatDate(*entry->thinnedAt);
+    if (entry->thinnedAt) {
+        const auto day = dateIn(sheet.period.timeZone, *entry->thinnedAt);
+        if (!day) return fail(day.error());
+        sheet.thinnedOn = *day;
+    }
     sheet.recordingTime = formatUtc(entry->time);
     sheet.recordingMoment = momentIn(sheet.period.timeZone, entry->time);
     return {};

@@ -40,6 +40,7 @@ class Walk {
         asked_[day] = state;
         return state;
     }
+    Result<std::int64_t> thinned(int day) { return thinnedInWeek(fleet_, dateOfDay(day)); }
     std::vector<DayOnList> all() const {
         std::vector<DayOnList> days;
         for (const auto& [day, state] : asked_)
@@ -65,7 +66,7 @@ std::vector<int> weekEndsTo(int before, int after, int firstRecorded) {
 
 Result<Warning> warningOf(Walk& walk, const Failure& failure, int after, int firstRecorded,
                           const Progress& progress) {
-    Warning warning{failure, 0, {}};
+    Warning warning{failure, 0, {}, 0, 0};
     const std::vector<int> ends = weekEndsTo(failure.day, after, firstRecorded);
     if (ends.empty()) return warning;
     warning.askedFrom = ends.front();
@@ -75,6 +76,10 @@ Result<Warning> warningOf(Walk& walk, const Failure& failure, int after, int fir
         const auto state = walk.on(ends[i]);
         if (!state) return fail(state.error());
         if (state->listed && !first) first = ends[i];
+        const auto thinned = walk.thinned(ends[i]);
+        if (!thinned) return fail(thinned.error());
+        ++warning.weeksAsked;
+        warning.weeksThinned += *thinned > 0;
     }
     for (int day = first.value_or(0) - 6; first && day < *first; ++day)
         if (day > after && day >= firstRecorded)

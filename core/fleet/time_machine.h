@@ -25,6 +25,7 @@ struct Warning {
     Failure failure;
     int askedFrom = 0;  // first day asked of
     FirstListed result;
+    int weeksAsked = 0, weeksThinned = 0;  // of the weeks asked, those that retention left fewer verdicts of
 };
 inline constexpr int kMostWeeksBack = 26;
 

@@ -202,6 +202,8 @@ void Follower::count(const ImportReport& report) {
     report_.already += report.already;
     report_.late += report.late;
     report_.answered += report.answered;
+    report_.tables += report.tables;
+    report_.levels += report.levels;
 }
 
 // What was put off waits on; on a request to stop the rest of a batch was not looked at.

@@ -37,6 +37,7 @@ struct FollowOptions {
 
 struct FollowReport {
     std::size_t stored = 0, already = 0, late = 0, answered = 0;
+    std::size_t tables = 0, levels = 0;   // tables of ready-made levels, and levels stored out of them
     std::size_t refused = 0, parked = 0;  // files, each once for each reason
     std::size_t imports = 0, looks = 0;
     bool polled = false;  // the system was not asked, or could not tell

@@ -39,6 +39,25 @@ TEST_F(History, TheFirstDayOnTheListAndTheDaysOfWarning) {
     EXPECT_THAT(result.first->words, HasSubstr("by evidence"));
 }
 
+TEST_F(History, WeeksOfWhichVerdictsWereThinnedAreCounted) {
+    hearDays("FN-01", "2026-03-02", "2026-04-30", {});
+    const auto untouched = warningsOf(*fleet_, "FN-01", "2026-04-05");
+    ASSERT_TRUE(untouched) << untouched.error().sentence();
+    EXPECT_EQ(untouched->front().weeksThinned, 0);
+    // The tenth day, 11 March: of the weeks back from 4 April that of 8 to 14 March.
+    const auto thinned = fleet_->together([&]() -> Status {
+        const auto run = fleet_->retention().beginRun("test", "one");
+        if (!run) return fail(run.error());
+        const std::vector<Thinning> list{{10, {true, true, true}}};
+        return fleet_->retention().thin(*run, list);
+    });
+    ASSERT_TRUE(thinned) << thinned.error().sentence();
+    const auto asked = warningsOf(*fleet_, "FN-01", "2026-04-05");
+    ASSERT_TRUE(asked) << asked.error().sentence();
+    EXPECT_EQ(asked->front().weeksAsked, 5);
+    EXPECT_EQ(asked->front().weeksThinned, 1);
+}
+
 TEST_F(History, AMachineThatWasNeverListedHadNoWarning) {
     hearDays("FN-01", "2026-03-02", "2026-04-07", {});
     const auto asked = warningsOf(*fleet_, "FN-01", "2026-04-05");

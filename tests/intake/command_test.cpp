@@ -108,6 +108,18 @@ TEST_F(CommandTest, WrongUsageAndCouldNotRun) {
     EXPECT_EQ(run({"re-examine", path_, "--machine", "X-9"}).status, 3);
 }
 
+TEST_F(CommandTest, FollowCountsTablesOfLevels) {
+    RealFileSystem disk;
+    ASSERT_TRUE(disk.makeFolders(in_));
+    ASSERT_TRUE(disk.writeSafely(in_ + "/walk.csv",
+                                 "time,machine,point,direction,quantity,unit,value\n"
+                                 "2026-05-04T06:20:00Z,T-1,P,H,velocity,mm/s,2.5\n"
+                                 "2026-05-05T06:20:00Z,T-1,P,H,velocity,mm/s,2.6\n"));
+    const auto ran = run({"follow", path_, in_, "--once", "--settle", "0", "--wait", "0"});
+    EXPECT_EQ(ran.status, 0) << ran.err;
+    EXPECT_EQ(ran.out, "0 stored, 0 already there, 0 late, 0 refused, 0 parked, 2 levels of 1 table\n");
+}
+
 TEST_F(CommandTest, ReExamineSaysWhatItDid) {
     sendThree();
     run({"import", path_, in_});
@@ -123,7 +135,7 @@ TEST_F(CommandTest, ReExamineSaysWhatItDid) {
     EXPECT_THAT(all.out, HasSubstr("no verdict changed by 3 decibans or more\n"));
     EXPECT_EQ(made::contentOf(table),
               "machine,time,file,fault,at,change,old_urgency,new_urgency,old_dban,new_dban,old_engine,"
-              "new_engine\n");
+              "new_engine\r\n");
     EXPECT_EQ(run({"re-examine", path_, "--report"}).status, 0);
     EXPECT_EQ(run({"re-examine", path_, "--all", "--csv", path_}).status, 3) << "the fleet file is left";
 }

@@ -48,22 +48,31 @@ TEST_F(FollowBesideTest, WhatComesInIsShownAndThePlaceStays) {
     EXPECT_EQ(window_->trouble(), QString());
 }
 
-// One's own writing is no news; another connection's is, and not more often than it should be.
+// One's own writing is no news; another connection's is, once for each. Each step follows on a question just
+// asked, so that the next one comes long after it.
 TEST_F(FollowBesideTest, ThePulseTellsOfOthersAlone) {
-    FleetWork work(path_);
-    FleetPulse pulse(path_, nullptr, {std::chrono::milliseconds(20), std::chrono::milliseconds(0)});
+    constexpr std::chrono::milliseconds kAsk{500};
+    const std::string path = folder_ / "pulse.fettle";
+    const auto other = intake_test::newFleet(path);
+    ASSERT_TRUE(other);
+    FleetWork work(path);
+    FleetPulse pulse(path, nullptr, {kAsk, std::chrono::milliseconds(0)});
     QObject::connect(&work, &FleetWork::changedFleet, &pulse, &FleetPulse::noteOwn);
-    QSignalSpy told(&pulse, &FleetPulse::othersWrote);
-    QTest::qWait(100);
-    const auto noteBy = [&](FleetFile& fleet, const char* text) {
+    QSignalSpy told(&pulse, &FleetPulse::othersWrote), own(&work, &FleetWork::changedFleet);
+    const auto note = [](FleetFile& fleet, const char* text) {
         return fleet.log().addEvent(
-            {0, "A-RACE", intake_test::at("2026-05-08T08:00:00Z"), "note", "", text, "test"});
+            {0, "T-1", intake_test::at("2026-05-08T08:00:00Z"), "note", "", text, "test"});
     };
-    ASSERT_TRUE(noteBy(*fleet_, "another program"));
-    EXPECT_TRUE(waitFor([&] { return told.count() == 1; }));
-    QTest::qWait(100);
-    EXPECT_EQ(told.count(), 1) << "once for each";
-    ASSERT_TRUE(noteBy(*fleet_, "once more"));
+    QTest::qWait(int(kAsk.count()));  // it has asked once
+    ASSERT_TRUE(note(*other, "another program"));
+    ASSERT_TRUE(waitFor([&] { return told.count() == 1; }));
+    work.write<std::int64_t>(
+        &work, [&](FleetFile& fleet) { return note(fleet, "this window"); },
+        [](Result<std::int64_t> done) { EXPECT_TRUE(done); });
+    ASSERT_TRUE(waitFor([&] { return own.count() == 1; }));
+    QTest::qWait(int(3 * kAsk.count()));
+    EXPECT_EQ(told.count(), 1) << "once for each, and not of this window's own";
+    ASSERT_TRUE(note(*other, "once more"));
     EXPECT_TRUE(waitFor([&] { return told.count() == 2; }));
 }
 

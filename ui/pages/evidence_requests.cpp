@@ -35,7 +35,7 @@ QString leavesWords(const LeavesWith& one) {
         .arg(one.chance, 0, 'g', 2);
 }
 
-QString warningWords(const Warning& warning) {
+QString resultWords(const Warning& warning) {
     const FirstListed& result = warning.result;
     const QString what = tr("%1, %2").arg(dayWords(warning.failure.day), shown(warning.failure.words));
     if (warning.askedFrom == 0) return tr("%1: nothing was recorded since the event before it.").arg(what);
@@ -51,6 +51,17 @@ QString warningWords(const Warning& warning) {
         .arg(shown(result.first->words))
         .arg(result.roundsListed)
         .arg(result.roundsAsked);
+}
+
+QString warningWords(const Warning& warning) {
+    const QString words = resultWords(warning);
+    if (warning.weeksThinned == 0) return words;
+    return tr("%1 Of the %2 weeks asked, %3 had recordings thinned by retention: verdicts there stand on "
+              "those "
+              "left, the strongest of each day, so weights lean high.")
+        .arg(words)
+        .arg(warning.weeksAsked)
+        .arg(warning.weeksThinned);
 }
 
 Result<std::optional<RoundEntry>> newestRound(FleetFile& fleet) {
