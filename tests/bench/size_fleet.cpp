@@ -188,7 +188,7 @@ class SizeFleet {
             "0,?)",
             id, Blob{{key.data(), key.size()}}, machine, time,
             fmt::format("/srv/recordings/M-{:04}/{}_DE.flac", machine, formatUtc(time)),
-            fmt::format("M-{:04}", machine), time + std::chrono::seconds(9), kSamples, full_ ? kSidecar : "",
+            fmt::format("M-{:04}", machine), time + std::chrono::seconds(9), kSamples, kSidecar,
             time + hours(1));
         run("INSERT INTO recording_channel(recording, place, channel, unit, full_scale, bits, scale) VALUES "
             "(?,0,?,'g',16,16,16)",
