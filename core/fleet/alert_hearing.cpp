@@ -17,14 +17,15 @@ namespace {
 using std::chrono::days;
 
 constexpr std::size_t kBeside = 3;  // recordings that weigh nothing (long and narrow ones) among the others
-constexpr std::size_t kWeekAgoOf = 5;  // recordings of a level a week ago
+constexpr std::size_t kWeekAgoOf = 5, kLeastWeekAgo = 3;  // recordings of a level a week ago
 constexpr days kWeekAgo{7}, kNotBefore{35};
 constexpr double kFindingDban = 20;  // from here on a recording may hold a finding
 
 struct Wanted {
-    double leastDban = kFindingDban;  // from here on the examination is read
-    std::string leastZone;            // empty: levels do not matter
-    bool growth = false, second = false;
+    double leastDban = kFindingDban;   // from here on the examination is read
+    std::string leastZone;             // empty: levels do not matter
+    std::optional<double> leastGrown;  // times the level a week ago; empty: growth does not matter
+    bool second = false;
     std::size_t most = 1;  // recordings of a point
 };
 
@@ -33,7 +34,8 @@ Wanted wantedBy(const std::vector<AlertRule>& rules) {
     for (const AlertRule& rule : rules) {
         if (!rule.enabled) continue;
         wanted.most = std::max(wanted.most, std::size_t(rule.of) + kBeside);
-        wanted.growth |= rule.kind == "growth";
+        if (rule.kind == "growth")
+            wanted.leastGrown = std::min(wanted.leastGrown.value_or(1e9), 1 + growthPercentOf(rule) / 100);
         wanted.second |= rule.askSecond;
         if (rule.kind == "zone" && (wanted.leastZone.empty() || rule.grade < wanted.leastZone))
             wanted.leastZone = rule.grade;
@@ -105,21 +107,23 @@ class AlertHearing {
         return heard;
     }
     Result<HeardMachine> hear() {
-        auto at = points();
-        if (!at) return at;
-        HeardMachine& heard = *at;
-        if (auto good = addRecordings(heard); !good) return fail(good.error());
-        if (wanted_.growth)
-            if (auto good = addWeekAgo(heard); !good) return fail(good.error());
-        return at;
+        auto heard = points();
+        if (!heard) return heard;
+        if (auto good = addRecordings(*heard); !good) return fail(good.error());
+        return heard;
     }
 
   private:
     Status addPoints(HeardMachine& heard);
     Status addRecordings(HeardMachine& heard);
-    Status addWeekAgo(HeardMachine& heard);
-    Result<std::optional<HeardRecording>> recordingFrom(const AlertStore::Heard& one,
+    Status addWeekAgo(HeardPoint& point, const std::vector<AlertStore::Heard>& newest);
+    Status addRecordingsOf(HeardPoint& point, const std::set<std::int64_t>& answers);
+    Result<std::optional<HeardRecording>> recordingFrom(const AlertStore::Heard& one, const HeardPoint& point,
                                                         const std::set<std::int64_t>& answers);
+    // Whether some rule might alert because of this one.
+    bool counts(const AlertStore::Heard& one, const HeardPoint& point,
+                const std::vector<AlertStore::Weighed>& weights) const;
+    Result<bool> failedChecks(std::int64_t recording);
     Result<std::set<std::int64_t>> answers();
 
     FleetFile& fleet_;
@@ -138,7 +142,7 @@ Status AlertHearing::addPoints(HeardMachine& heard) {
     const auto newest = fleet_.alerts().lastHeard(machine_.id, now_);
     if (!newest) return fail(newest.error());
     for (const Point& point : (*described)->points) {
-        heard.points.push_back(pointFrom(**described, point, *today, wanted_.growth));
+        heard.points.push_back(pointFrom(**described, point, *today, wanted_.leastGrown.has_value()));
         for (const AlertStore::LastHeard& last : *newest)
             if (last.point == point.id) heard.points.back().newest = last.time;
     }
@@ -155,11 +159,24 @@ Result<std::set<std::int64_t>> AlertHearing::answers() {
     return recordings;
 }
 
-// Nothing where a sensor check failed.
+bool AlertHearing::counts(const AlertStore::Heard& one, const HeardPoint& point,
+                          const std::vector<AlertStore::Weighed>& weights) const {
+    const bool strong = std::any_of(weights.begin(), weights.end(), [&](const AlertStore::Weighed& w) {
+        return w.dban >= wanted_.leastDban;
+    });
+    const bool loud = !wanted_.leastZone.empty() && one.zone >= wanted_.leastZone;
+    const bool grown = wanted_.leastGrown && point.weekAgoMmS && one.levelMmS &&
+                       *one.levelMmS >= *wanted_.leastGrown * *point.weekAgoMmS;
+    return strong || loud || grown;
+}
+
+// Nothing where a sensor check failed, or where none can be asked: thinned, or a ready-made level.
 Result<std::optional<HeardRecording>> AlertHearing::recordingFrom(const AlertStore::Heard& one,
+                                                                  const HeardPoint& point,
                                                                   const std::set<std::int64_t>& answers) {
     auto weights = fleet_.alerts().weighed(machine_.id, one.time, one.id);
     if (!weights) return fail(weights.error());
+    const bool examine = counts(one, point, *weights);
     HeardRecording recording;
     recording.id = one.id;
     recording.time = one.time;
@@ -167,14 +184,10 @@ Result<std::optional<HeardRecording>> AlertHearing::recordingFrom(const AlertSto
     recording.nextLimitMmS = one.nextLimitMmS;
     recording.zone = one.zone;
     recording.askedFor = answers.count(one.id) > 0;
-    const bool strong = std::any_of(weights->begin(), weights->end(), [&](const AlertStore::Weighed& w) {
-        return w.dban >= wanted_.leastDban;
-    });
     recording.weights = std::move(*weights);
-    const bool loud = !wanted_.leastZone.empty() && one.zone >= wanted_.leastZone;
-    if (!strong && !loud) return std::optional(std::move(recording));
+    if (!examine) return std::optional(std::move(recording));
     const auto examined = examinationOf(fleet_, one.id);
-    if (!examined && examined.error().kind == ErrorKind::NotFound) return std::nullopt;  // thinned
+    if (!examined && examined.error().kind == ErrorKind::NotFound) return std::nullopt;
     if (!examined) return fail(examined.error());
     if (!passedChecks(*examined)) return std::nullopt;
     addZone(*examined, recording);
@@ -185,31 +198,55 @@ Result<std::optional<HeardRecording>> AlertHearing::recordingFrom(const AlertSto
 Status AlertHearing::addRecordings(HeardMachine& heard) {
     const auto answered = answers();
     if (!answered) return fail(answered.error());
-    for (HeardPoint& point : heard.points) {
-        // Some may have failed a sensor check: twice as many are looked at.
-        const auto newest =
-            fleet_.alerts().heard(machine_.id, point.point, now_ - kAlertWindow, now_, 2 * wanted_.most);
-        if (!newest) return fail(newest.error());
-        for (const AlertStore::Heard& one : *newest) {
-            if (point.recordings.size() >= wanted_.most) break;
-            auto recording = recordingFrom(one, *answered);
-            if (!recording) return fail(recording.error());
-            if (*recording) point.recordings.push_back(std::move(**recording));
-        }
+    for (HeardPoint& point : heard.points)
+        if (auto good = addRecordingsOf(point, *answered); !good) return good;
+    return {};
+}
+
+// Some may have failed a sensor check: twice as many are looked at.
+Status AlertHearing::addRecordingsOf(HeardPoint& point, const std::set<std::int64_t>& answers) {
+    const auto newest =
+        fleet_.alerts().heard(machine_.id, point.point, now_ - kAlertWindow, now_, 2 * wanted_.most);
+    if (!newest) return fail(newest.error());
+    if (wanted_.leastGrown)
+        if (auto good = addWeekAgo(point, *newest); !good) return good;
+    for (const AlertStore::Heard& one : *newest) {
+        if (point.recordings.size() >= wanted_.most) break;
+        auto recording = recordingFrom(one, point, answers);
+        if (!recording) return fail(recording.error());
+        if (*recording) point.recordings.push_back(std::move(**recording));
     }
     return {};
 }
 
-Status AlertHearing::addWeekAgo(HeardMachine& heard) {
-    for (HeardPoint& point : heard.points) {
-        const auto old =
-            fleet_.alerts().heard(machine_.id, point.point, now_ - kNotBefore, now_ - kWeekAgo, kWeekAgoOf);
-        if (!old) return fail(old.error());
-        std::vector<double> levels;
-        for (const AlertStore::Heard& one : *old)
-            if (one.levelMmS) levels.push_back(*one.levelMmS);
-        if (levels.size() >= 3) point.weekAgoMmS = medianOf(std::move(levels));
+// What is no longer kept failed nothing.
+Result<bool> AlertHearing::failedChecks(std::int64_t recording) {
+    const auto examined = examinationOf(fleet_, recording);
+    if (!examined && examined.error().kind == ErrorKind::NotFound) return false;
+    if (!examined) return fail(examined.error());
+    return !passedChecks(*examined);
+}
+
+// The level to compare with may be a bad sensor's as well; it is asked where something may have grown.
+Status AlertHearing::addWeekAgo(HeardPoint& point, const std::vector<AlertStore::Heard>& newest) {
+    auto old =
+        fleet_.alerts().heard(machine_.id, point.point, now_ - kNotBefore, now_ - kWeekAgo, kWeekAgoOf);
+    if (!old) return fail(old.error());
+    std::erase_if(*old, [](const AlertStore::Heard& one) { return !one.levelMmS; });
+    const auto lowest = std::min_element(
+        old->begin(), old->end(),
+        [](const AlertStore::Heard& a, const AlertStore::Heard& b) { return *a.levelMmS < *b.levelMmS; });
+    const bool grown = std::any_of(newest.begin(), newest.end(), [&](const AlertStore::Heard& one) {
+        return lowest != old->end() && one.levelMmS &&
+               *one.levelMmS >= *wanted_.leastGrown * *lowest->levelMmS;
+    });
+    std::vector<double> levels;
+    for (const AlertStore::Heard& one : *old) {
+        const auto failed = grown ? failedChecks(one.id) : Result<bool>(false);
+        if (!failed) return fail(failed.error());
+        if (!*failed) levels.push_back(*one.levelMmS);
     }
+    if (levels.size() >= kLeastWeekAgo) point.weekAgoMmS = medianOf(std::move(levels));
     return {};
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <limits>
 #include <map>
+#include <tuple>
 
 #include "core/base/text.h"
 #include "core/diagnosis/wording.h"
@@ -181,7 +182,7 @@ void Gathering::growth(const AlertRule& rule, const HeardPoint& point) {
         }
     if (levels.size() < std::size_t(rule.hits) || !point.weekAgoMmS || *point.weekAgoMmS <= 0) return;
     const double was = *point.weekAgoMmS, is = medianOf(std::move(levels)), percent = 100 * (is / was - 1);
-    const double least = rule.least.value_or(50);
+    const double least = growthPercentOf(rule);
     const bool matters = point.limitBcMmS ? is - was >= kShareOfBc * *point.limitBcMmS : is >= kTwice * was;
     const FaultAt key("", placeOf(point));
     if (percent >= least && matters)
@@ -305,7 +306,7 @@ Status checkKind(const AlertRule& r) {
     if (r.kind == "weight") return checkRange(r, "weight in decibans", r.least.value_or(30), 20, 200);
     if (r.kind == "zone") return checkWord(r, "zone", r.grade, {"C", "D"});
     if (r.kind == "stage") return checkWord(r, "stage", r.grade, {"early", "developed", "late"});
-    if (r.kind == "growth") return checkRange(r, "growth in percent", r.least.value_or(50), 10, 1000);
+    if (r.kind == "growth") return checkRange(r, "growth in percent", growthPercentOf(r), 10, 1000);
     if (auto good = checkRange(r, "times the interval", r.least.value_or(6), 2, 1000); !good) return good;
     return checkRange(r, "hours", r.leastHours.value_or(0), 0, 10000);
 }
@@ -316,6 +317,20 @@ int deliverRank(const std::string& deliver) {
     static const std::vector<std::string> order = {"now", "day", "digest", "list"};
     const auto at = std::find(order.begin(), order.end(), deliver);
     return at == order.end() ? -1 : int(at - order.begin());
+}
+
+bool isGraver(const Alert& a, const Alert& b) {
+    static const std::vector<std::string> kinds = {"zone", "stage", "weight", "growth", "silence"};
+    const auto key = [](const Alert& alert) {
+        const auto kind = std::find(kinds.begin(), kinds.end(), alert.kind) - kinds.begin();
+        return std::tuple(deliverRank(alert.deliver), alert.criticality.empty() ? "B" : alert.criticality,
+                          kind, -alert.value, alert.since, alert.id);
+    };
+    return key(a) < key(b);
+}
+
+double growthPercentOf(const AlertRule& rule) {
+    return rule.least.value_or(50);
 }
 
 Status checkAlertRule(const AlertRule& rule) {
@@ -341,7 +356,7 @@ std::string wordsOf(const AlertRule& r) {
     if (r.kind == "stage") words = fmt::format("{} at {} stage, {}", recordings, r.grade, fault);
     if (r.kind == "zone") words = fmt::format("{} in zone {}", recordings, r.grade);
     if (r.kind == "growth")
-        words = fmt::format("level grown by {:g} % in a week, median of {}", r.least.value_or(50), r.of);
+        words = fmt::format("level grown by {:g} % in a week, median of {}", growthPercentOf(r), r.of);
     if (r.kind == "silence")
         words = fmt::format("silent for {:g} times its interval, at least {:g} h", r.least.value_or(6),
                             r.leastHours.value_or(0));

@@ -18,10 +18,12 @@ namespace fettle {
 
 // Names the field and the range where a rule is none.
 Status checkAlertRule(const AlertRule& rule);
+// In percent a week, of a rule on growth.
+double growthPercentOf(const AlertRule& rule);
 // "3 of 5 recordings at 30 decibans or more, any fault, all machines".
 std::string wordsOf(const AlertRule& rule);
 
-// One running recording whose sensor checks passed.
+// One running recording. Where a rule may alert because of it its sensor checks were asked, and passed.
 struct HeardRecording {
     std::int64_t id = 0;
     Instant time{};
@@ -88,5 +90,8 @@ std::vector<AlertStep> alertSteps(const AlertsNow& now, const std::vector<Alert>
 
 // now < day < digest < list; -1 for another word.
 int deliverRank(const std::string& deliver);
+// Whether `a` is read first: how urgently it is told, criticality (none as B), what kind of rule, and of one
+// kind by how much; of two alike the older one.
+bool isGraver(const Alert& a, const Alert& b);
 
 }  // namespace fettle

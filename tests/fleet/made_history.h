@@ -23,14 +23,16 @@ struct Heard {
     double velocityMmS = 1, order1MmS = 0.5, highBandG = 0.1;
     double raceDban = -3;  // outer race, driver DE
     double loadPct = 80;
-    std::string running = "running";
+    std::string running = "running", point = "P";
     std::optional<double> lineHz;  // a line in the spectrum
+    std::string failedCheck = {};  // code of a sensor check
 };
 
 class MadeHistory : public testing::Test {
   protected:
-    void SetUp() override {
-        auto made = FleetFile::create(folder_ / "site.fettle", {"Test works", "UTC", 0.1});
+    void SetUp() override { begin("site"); }
+    void begin(const std::string& name) {
+        auto made = FleetFile::create(folder_ / name + ".fettle", {"Test works", "UTC", 0.1});
         ASSERT_TRUE(made);
         fleet_ = std::move(*made);
         for (const char* tag : {"FN-01", "FN-02"}) {
@@ -84,7 +86,7 @@ class MadeHistory : public testing::Test {
   private:
     static TrendRow trendOf(const Heard& heard, Instant time) {
         TrendRow row;
-        row.channel = "x", row.point = "P", row.quantity = "acceleration", row.unit = "g";
+        row.channel = "x", row.point = heard.point, row.quantity = "acceleration", row.unit = "g";
         row.direction = "horizontal";
         row.time = time;
         row.running = heard.running;
@@ -98,19 +100,19 @@ class MadeHistory : public testing::Test {
         return row;
     }
     static StoredSpectrum spectrumOf(const Heard& heard) {
-        StoredSpectrum spectrum{"x", "P", WaterfallKind::Velocity, 1000,
+        StoredSpectrum spectrum{"x", heard.point, WaterfallKind::Velocity, 1000,
                                 std::vector<float>(kStoredLines, 0.01F)};
         if (heard.lineHz) spectrum.lines[std::size_t(*heard.lineHz / 1.25)] = 0.2F;
         return spectrum;
     }
     NewRecording recordingOf(const std::string& tag, Instant time, const Heard& heard) {
         auto raw = std::make_shared<Recording>();
-        raw->file = tag + formatUtc(time) + ".wav";
+        raw->file = tag + formatUtc(time) + (heard.point == "P" ? "" : heard.point) + ".wav";
         raw->machine = tag;
-        raw->point = "P";
+        raw->point = heard.point;
         raw->time = time;
         raw->loadPct = heard.loadPct;
-        raw->channels = {Channel{"x", "P", "g", 12800, std::vector<double>(64, 0.0), 16, 16, 16}};
+        raw->channels = {Channel{"x", heard.point, "g", 12800, std::vector<double>(64, 0.0), 16, 16, 16}};
         NewRecording made;
         made.machine = fleet_->machines().byTag(tag).value().id;
         made.key = recordingKey(raw->file, *raw);
@@ -123,7 +125,9 @@ class MadeHistory : public testing::Test {
                                             heard.raceDban >= 20 ? "developed" : "early")});
         if (heard.raceDban < 20) examination.findings.clear();
         examination.recordings[0].running = heard.running;
-        examination.recordings[0].channels[0].point = "P";
+        examination.recordings[0].channels[0].point = heard.point;
+        if (!heard.failedCheck.empty())
+            examination.recordings[0].quality.push_back({heard.failedCheck, "x", "failed"});
         made.examinationJson = examinationAsText(examination);
         made.weights = {{"bearing_outer_race", "driver DE", heard.raceDban}};
         made.trends = {trendOf(heard, time)};
