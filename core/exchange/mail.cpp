@@ -81,6 +81,26 @@ void setLimits(CURL* curl, const MailServer& server, Sending& sending) {
     curl_easy_setopt(curl, CURLOPT_UPLOAD, 1L);
 }
 
+constexpr int kLookMs = 50;  // how often the token is looked at
+
+// As curl_easy_perform, but ends as soon as the token says so, whatever the server or a name server does.
+CURLcode perform(CURL* curl, const CancelToken& cancel) {
+    const std::unique_ptr<CURLM, CURLMcode (*)(CURLM*)> multi(curl_multi_init(), curl_multi_cleanup);
+    if (!multi || curl_multi_add_handle(multi.get(), curl) != CURLM_OK) return CURLE_FAILED_INIT;
+    int running = 1;
+    while (running > 0 && !cancel.cancelled()) {
+        if (curl_multi_perform(multi.get(), &running) != CURLM_OK) break;
+        if (running > 0) curl_multi_poll(multi.get(), nullptr, 0, kLookMs, nullptr);
+    }
+    CURLcode code = cancel.cancelled() ? CURLE_ABORTED_BY_CALLBACK : CURLE_FAILED_INIT;
+    int left = 0;
+    while (const CURLMsg* message = curl_multi_info_read(multi.get(), &left))
+        if (message->msg == CURLMSG_DONE) code = message->data.result;
+    if (running > 0) curl_easy_setopt(curl, CURLOPT_QUICK_EXIT, 1L);  // a name being looked up is not awaited
+    curl_multi_remove_handle(multi.get(), curl);
+    return code;
+}
+
 bool isCertificate(CURLcode code) {
     return code == CURLE_PEER_FAILED_VERIFICATION || code == CURLE_SSL_CACERT_BADFILE ||
            code == CURLE_SSL_ISSUER_ERROR;
@@ -146,7 +166,7 @@ MailOutcome sendMail(const MailServer& server, const std::string& from, const st
     curl_easy_setopt(curl.get(), CURLOPT_ERRORBUFFER, detail);
     setSecurity(curl.get(), server);
     setLimits(curl.get(), server, sending);
-    const CURLcode code = curl_easy_perform(curl.get());
+    const CURLcode code = perform(curl.get(), cancel);
     if (code == CURLE_OK) return {true, false, {}};
     long reply = 0;
     curl_easy_getinfo(curl.get(), CURLINFO_RESPONSE_CODE, &reply);

@@ -61,12 +61,14 @@ Result<std::string> fromFile(const SecretPlace& place) {
     return firstLineOf(std::move(text), place);
 }
 
-Result<std::string> fromCommand(const SecretPlace& place) {
+Result<std::string> fromCommand(const SecretPlace& place, const CancelToken& cancel) {
     ChildProgram program;
     program.words = place.command;
     program.withErrors = false;
-    auto end = runChild(program);
+    auto end = runChild(program, cancel);
     if (!end) return fail(end.error());
+    if (end->cancelled)
+        return fail(ErrorKind::Unreadable, oneLine(place.command[0]), "", "was stopped on request");
     if (!end->good())
         return fail(ErrorKind::Unreadable, oneLine(place.command[0]), "",
                     end->tooLate
@@ -115,10 +117,10 @@ Status checkSecretPlace(const SecretPlace& place) {
     return place.command.empty() ? Status{} : checkChildProgram(place.command);
 }
 
-Result<std::string> readSecret(const SecretPlace& place) {
+Result<std::string> readSecret(const SecretPlace& place, const CancelToken& cancel) {
     if (auto good = checkSecretPlace(place); !good) return fail(good.error());
     if (!place.file.empty()) return fromFile(place);
-    if (!place.command.empty()) return fromCommand(place);
+    if (!place.command.empty()) return fromCommand(place, cancel);
     const char* value = place.environment.empty() ? nullptr : std::getenv(place.environment.c_str());
     if (!value) return fail(ErrorKind::NotFound, "", "password from " + wordsOf(place), "is not there");
     return firstLineOf(value, place);

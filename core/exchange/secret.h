@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/base/json_object.h"
+#include "core/base/progress.h"
 #include "core/base/result.h"
 
 namespace fettle {
@@ -26,6 +27,7 @@ SecretPlace secretPlaceFrom(JsonObject& object);
 // "file /etc/fettle/mail", "environment variable MAIL_PASSWORD", "output of /usr/bin/pass"
 std::string wordsOf(const SecretPlace& place);
 Status checkSecretPlace(const SecretPlace& place);
-Result<std::string> readSecret(const SecretPlace& place);
+// A program that prints it is killed when cancelled.
+Result<std::string> readSecret(const SecretPlace& place, const CancelToken& cancel = {});
 
 }  // namespace fettle

@@ -23,6 +23,7 @@ using std::chrono::seconds;
 
 constexpr seconds kHeldBeyond{60};  // after the longest time that sending may take
 constexpr seconds kLookEvery{30};
+constexpr const char* kStopped = "stopped on request";
 
 class Sending {
   public:
@@ -79,22 +80,27 @@ seconds Sending::longest(const std::string& way) const {
     return seconds(allowed) + kHeldBeyond;
 }
 
-// What was acknowledged meanwhile needs no telling.
+// Gravest first. What was acknowledged meanwhile needs no telling.
 Result<std::vector<AlertItem>> Sending::dueItems(const std::string& way, Instant now) {
     const auto all = fleet_.alerts().waitingItems();
     if (!all) return fail(all.error());
-    std::vector<AlertItem> due;
+    std::vector<std::pair<Alert, AlertItem>> due;
     for (const AlertItem& item : *all) {
         if (item.way != way || item.due > now) continue;
         const auto alert = fleet_.alerts().alert(item.alert);
         if (!alert) return fail(alert.error());
         if (!alert->acknowledged)
-            due.push_back(item);
+            due.emplace_back(*alert, item);
         else if (auto dropped = fleet_.alerts().dropItem(item.id, "acknowledged before it was sent");
                  !dropped)
             return fail(dropped.error());
     }
-    return due;
+    std::stable_sort(due.begin(), due.end(),
+                     [](const auto& a, const auto& b) { return isGraver(a.first, b.first); });
+    std::vector<AlertItem> items;
+    for (auto& [alert, item] : due)
+        items.push_back(std::move(item));
+    return items;
 }
 
 Status Sending::form(const std::string& way, Instant now, std::optional<AlertMessage>& formed) {
@@ -151,6 +157,8 @@ Result<MailOutcome> Sending::send(const AlertMessage& message, Instant now) {
         if (!alert) return fail(alert.error());
         told.push_back({std::move(*alert), item.event});
     }
+    std::stable_sort(told.begin(), told.end(),
+                     [](const ToldAlert& a, const ToldAlert& b) { return isGraver(a.alert, b.alert); });
     return sendLetter(message.way, message.messageId, letterOf(told, site_.site, site_.timeZone),
                       letterJson(told, message.digest ? "digest" : "alert", site_.site), now);
 }
@@ -166,7 +174,8 @@ MailOutcome Sending::mail(const std::string& to, const std::string& messageId, c
     const MailWay& way = *ways_.mail;
     MailServer server = way.server;
     if (!way.password.empty()) {
-        auto password = readSecret(way.password);
+        auto password = readSecret(way.password, cancel_);
+        if (cancel_.cancelled()) return {false, false, kStopped};
         if (!password) return {false, true, password.error().sentence()};
         server.password = std::move(*password);
     }
@@ -190,7 +199,7 @@ MailOutcome Sending::run(const Json& json) {
     const std::string name = oneLine(program.words[0], 200);
     if (!end) return {false, true, end.error().sentence()};
     if (end->good()) return {true, false, {}};
-    if (end->cancelled) return {false, false, name + ": stopped on request"};
+    if (end->cancelled) return {false, false, fmt::format("{}: {}", name, kStopped)};
     if (end->tooLate)
         return {false, false, fmt::format("{}: was stopped after {} s", name, ways_.command->timeoutS)};
     const std::string said = oneLine(trimmed(end->output), 200);
@@ -299,6 +308,7 @@ Result<std::vector<DeliveryFailure>> sendTest(FleetFile& fleet, const CancelToke
     std::vector<DeliveryFailure> failures;
     const SiteSettings& site = sending.site();
     for (const std::string& way : sending.ways().names()) {
+        if (cancel.cancelled()) break;
         const std::string id = sending.ways().mail ? makeMessageId(sending.ways().mail->from) : "";
         const MailOutcome outcome =
             sending.sendLetter(way, id, testLetter(site.site, site.timeZone, nowUtc()),
@@ -339,7 +349,7 @@ struct AlertPost::Parts {
             if (!opened) return {0, 0, opened.error().sentence()};
             fleet = std::move(*opened);
         }
-        const auto raised = raiseAlerts(*fleet);
+        const auto raised = raiseAlerts(*fleet, {AlertRun::Which::New, {}, cancel});
         if (!raised) return {0, 0, raised.error().sentence()};
         const auto sent = deliverAlerts(*fleet, {}, cancel);
         if (!sent) return {raised->raised + raised->grown, 0, sent.error().sentence()};

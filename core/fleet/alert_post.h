@@ -47,8 +47,8 @@ Result<Delivered> deliverAlerts(FleetFile& fleet, Instant now = {}, const Cancel
 Result<std::vector<DeliveryFailure>> sendTest(FleetFile& fleet, const CancelToken& cancel = {},
                                               const DeliveryDoors& doors = {});
 
-// Which of the items that are due go together, by index, gravest first: as many alone as `room` messages
-// allow, the rest in the last one.
+// Which of the items that are due (gravest first) go together, by index: as many of the first alone as `room`
+// messages allow, the rest in the last one.
 std::vector<std::vector<std::size_t>> lettersOf(const std::vector<AlertItem>& due, std::size_t room);
 std::chrono::minutes backOff(int attempts, bool lasting);
 

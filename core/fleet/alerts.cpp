@@ -35,13 +35,15 @@ class Raising {
     Raising(FleetFile& fleet, const AlertRun& run)
         : fleet_(fleet),
           all_(run.which == AlertRun::Which::All),
-          now_(run.now == Instant{} ? nowUtc() : run.now) {}
+          now_(run.now == Instant{} ? nowUtc() : run.now),
+          cancel_(run.cancel) {}
 
     Result<AlertsRaised> raise() {
         if (!fleet_.writable()) return fail(ErrorKind::Unwritable, fleet_.path(), "", fleet_.word());
         if (auto good = find(); !good) return fail(good.error());
         if (!silence_ && fresh_.empty()) return noteBacklog().map([this] { return done_; });
         if (auto good = look(); !good) return fail(good.error());
+        if (cancel_.cancelled()) return AlertsRaised{};
         if (auto good = fleet_.together([this] { return write(); }); !good) return fail(good.error());
         if (auto good = askForSeconds(); !good) return fail(good.error());
         return done_;
@@ -60,6 +62,7 @@ class Raising {
     FleetFile& fleet_;
     bool all_, silence_ = false;
     Instant now_;
+    const CancelToken cancel_;
     std::int64_t lookedTo_ = 0, newest_ = 0;
     std::vector<std::int64_t> fresh_;
     std::vector<AlertRule> rules_, silenceRules_;
@@ -98,6 +101,7 @@ Status Raising::look() {
     const auto machines = fleet_.machines().all();
     if (!machines) return fail(machines.error());
     for (const MachineEntry& machine : *machines) {
+        if (cancel_.cancelled()) break;
         if (!machine.removedOn.empty()) {
             removed_.insert(machine.tag);
             continue;

@@ -20,7 +20,8 @@ struct AlertRun {
         New,  // machines with recordings that came in since the last time
         All   // every machine in service
     } which = Which::New;
-    Instant now{};  // empty: the system's clock
+    Instant now{};            // empty: the system's clock
+    CancelToken cancel = {};  // between two machines: then nothing is written
 };
 
 struct AlertsRaised {

@@ -7,6 +7,7 @@
 #include "core/exchange/mail_message.h"
 #include "tests/base/scratch_folder.h"
 #include "tests/exchange/mail_server.h"
+#include "tests/exchange/silent_server.h"
 
 namespace fettle {
 
@@ -157,6 +158,21 @@ TEST(Mail, StoppedOnRequest) {
     EXPECT_FALSE(outcome.accepted);
     EXPECT_FALSE(outcome.lasting);
     EXPECT_TRUE(server.taken().empty());
+}
+
+// Given 600 s, it ends because it was told to.
+TEST(Mail, StoppedWhileTheServerSaysNothing) {
+    const SilentServer server;
+    const CancelToken cancel;
+    std::thread stops([&] {
+        EXPECT_TRUE(server.called());
+        cancel.cancel();
+    });
+    const MailOutcome outcome = sendMail(server.settings(), kFrom, kTo, letter(), cancel);
+    stops.join();
+    EXPECT_FALSE(outcome.accepted);
+    EXPECT_FALSE(outcome.lasting);
+    EXPECT_TRUE(has(outcome.why, "stopped on request")) << outcome.why;
 }
 
 }  // namespace fettle

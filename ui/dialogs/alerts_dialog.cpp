@@ -42,6 +42,7 @@ Result<ListAnswer> readList(FleetFile& fleet, bool clearedToo) {
 AlertsDialog::AlertsDialog(FleetWork& work, const Theme& theme, QWidget* parent)
     : QDialog(parent),
       work_(work),
+      checking_(work.path()),
       tabs_(new QTabWidget(this)),
       word_(new QLabel(this)),
       detail_(new QLabel(this)),
@@ -181,7 +182,7 @@ void AlertsDialog::showCurrent() {
     why_->setEnabled(open);
     acknowledge_->setEnabled(open && !why_->text().trimmed().isEmpty());
     open_->setEnabled(alert != nullptr);
-    check_->setEnabled(work_.writable());
+    check_->setEnabled(work_.writable() && !checking_.running());
     if (!alert) return detail_->clear();
     QString text = tr("%1, rule %2: %3").arg(shown(alert->machine), shown(alert->rule), shown(alert->words));
     text += QChar('\n') + alertStateText(*alert, alerts_.zone());
@@ -218,23 +219,21 @@ void AlertsDialog::openMachine() {
 }
 
 void AlertsDialog::checkNow() {
-    check_->setEnabled(false);
-    work_.write<AlertsRaised>(
-        this,
-        [](FleetFile& fleet) {
-            AlertRun run;
-            run.which = AlertRun::Which::All;
-            return raiseAlerts(fleet, run);
+    const bool started = checking_.start<AlertsRaised>(
+        [](FleetFile& fleet, const Progress&, const CancelToken& cancel) {
+            return raiseAlerts(fleet, {AlertRun::Which::All, {}, cancel});
         },
         [this](Result<AlertsRaised> done) {
             check_->setEnabled(work_.writable());
             if (!done) return word_->setText(sentence(done.error()));
+            if (done->any()) work_.noteChange();
             word_->setText(tr("%1 looked at: %2 raised, %3 grown, %4 over.")
                                .arg(counted(qsizetype(done->machines), tr("machine"), tr("machines")))
                                .arg(done->raised)
                                .arg(done->grown)
                                .arg(done->ended));
         });
+    if (started) check_->setEnabled(false);
 }
 
 }  // namespace fettle

@@ -1,6 +1,7 @@
 // Why: what turned bad between two rounds: the list, acknowledged and opened from the keyboard; beside it the
 // rules that raise alerts and where alerts are sent. Opened with open(); deletes itself when closed. Thread:
-// the window's; mails are sent off it. Errors: a sentence above the list.
+// the window's; rules are asked and mails sent off it, and closing stops both. Errors: a sentence above the
+// list.
 #pragma once
 
 #include <QDialog>
@@ -9,6 +10,7 @@
 #include "ui/model/alert_model.h"
 #include "ui/theme/theme.h"
 #include "ui/work/fleet_work.h"
+#include "ui/work/long_work.h"
 
 class QCheckBox;
 class QLabel;
@@ -40,6 +42,7 @@ class AlertsDialog : public QDialog {
     const Alert* current() const;
 
     FleetWork& work_;
+    LongWork checking_;
     AlertModel alerts_;
     QTabWidget* tabs_;
     QLabel *word_, *detail_;
