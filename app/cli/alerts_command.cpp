@@ -13,6 +13,7 @@
 #include "app/cli/open_fleet.h"
 #include "core/base/text.h"
 #include "core/fleet/alert_post.h"
+#include "core/fleet/alert_preview.h"
 #include "core/fleet/alert_text.h"
 #include "core/fleet/alerts.h"
 #include "core/store/day.h"
@@ -34,7 +35,7 @@ struct AlertsCommand {
     bool sets() const {
         return acknowledge || !rule.name.empty() || !rule.remove.empty() || ways.any() || allow;
     }
-    bool writes() const { return sets() || test || runNow; }
+    bool writes() const { return sets() || test || (runNow && asOf.empty()); }
 };
 
 Json alertsJson(const std::vector<Alert>& alerts, const std::vector<AlertMessage>& messages) {
@@ -144,16 +145,33 @@ int test(FleetFile& fleet) {
     return tellFailures(*failures);
 }
 
-int runRules(FleetFile& fleet, const AlertsCommand& command) {
-    AlertRun how;
-    how.which = AlertRun::Which::All;
-    if (!command.asOf.empty()) {
-        const auto time = parseUtc(command.asOf);
-        if (!time)
-            return couldNotRun({ErrorKind::Invalid, "--as-of", "", "is a moment as in 2026-05-04T06:20:00Z"});
-        how.now = *time;
+// Of a moment of the past nothing is written or sent: only what would have been is told.
+int previewRules(FleetFile& fleet, const AlertsCommand& command) {
+    const auto asOf = parseUtc(command.asOf);
+    if (!asOf)
+        return couldNotRun({ErrorKind::Invalid, "--as-of", "", "is a moment as in 2026-05-04T06:20:00Z"});
+    const auto preview = previewAlerts(fleet, *asOf);
+    if (!preview) return couldNotRun(preview.error());
+    if (command.json) {
+        Json out = headedJson();
+        out["as_of"] = formatUtc(preview->asOf);
+        out["machines"] = preview->machines;
+        out["would_tell"] = Json::array();
+        for (const PreviewedAlert& one : preview->alerts)
+            out["would_tell"].push_back(toJson(one));
+        printJson(out);
+        return kDone;
     }
-    const auto raised = raiseAlerts(fleet, how);
+    print(fmt::format("{} looked at as of {}: {} would have been told; nothing is sent, nothing is kept\n",
+                      counted(preview->machines, "machine"), formatUtc(preview->asOf),
+                      counted(preview->alerts.size(), "alert")));
+    for (const PreviewedAlert& one : preview->alerts)
+        print(lineOf(one) + "\n");
+    return kDone;
+}
+
+int runRules(FleetFile& fleet, const AlertsCommand& command) {
+    const auto raised = raiseAlerts(fleet, {AlertRun::Which::All, {}, cancelledBySignals()});
     if (!raised) return couldNotRun(raised.error());
     const auto sent = deliverAlerts(fleet, {}, cancelledBySignals());
     if (!sent) return couldNotRun(sent.error());
@@ -183,7 +201,8 @@ int runAlerts(const AlertsCommand& command) {
     if (command.sets())
         if (auto done = set(*fleet, command); !done) return couldNotRun(done.error());
     if (command.test) return test(*fleet);
-    if (command.runNow) return runRules(*fleet, command);
+    if (command.runNow)
+        return command.asOf.empty() ? runRules(*fleet, command) : previewRules(*fleet, command);
     if (command.settings || command.ways.any()) return showSettings(*fleet);
     if (command.rules || !command.rule.name.empty() || !command.rule.remove.empty())
         return listRules(*fleet, command.json);
@@ -211,7 +230,9 @@ void addAlertsCommand(CLI::App& app, int& status) {
     sub->add_flag("--test", command->test, "send a message that says it is a test");
     auto* run =
         sub->add_flag("--run", command->runNow, "ask the rules of every machine and send what is due");
-    sub->add_option("--as-of", command->asOf, "as the rules would have said at this moment (UTC)")
+    sub->add_option(
+           "--as-of", command->asOf,
+           "with --run: only list what would have been told at this moment (UTC); nothing is sent or kept")
         ->needs(run);
     sub->add_flag("--json", command->json, "one JSON object instead of lines");
     addRuleOptions(*sub, command->rule);

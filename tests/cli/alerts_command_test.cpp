@@ -1,6 +1,7 @@
 // `alerts` as a user runs it, with mails to a real server (aiosmtpd) on this computer.
 #include <sys/stat.h>
 
+#include "core/fleet/alerts.h"
 #include "tests/cli/site_fixture.h"
 #include "tests/exchange/mail_server.h"
 #include "tests/exchange/schema_check.h"
@@ -26,6 +27,14 @@ class AlertsCommandRun : public Site {
         EXPECT_THAT(check.faultsOf(answer), testing::IsEmpty());
         EXPECT_THAT(check.untoldKeysOf(answer), testing::IsEmpty());
     }
+    // What the rules say of that moment, raised as a program would have that ran then.
+    void raise() {
+        const auto fleet = FleetFile::open(fleet_);
+        ASSERT_TRUE(fleet);
+        const auto raised = raiseAlerts(**fleet, {AlertRun::Which::All, *parseUtc(kAsOf)});
+        ASSERT_TRUE(raised);
+        ASSERT_GE(raised->raised, 2u);
+    }
     std::vector<std::string> mailTo(const TestMailServer& server) const {
         return {"--mail-server", "localhost",
                 "--mail-port",   std::to_string(server.port()),
@@ -38,14 +47,15 @@ class AlertsCommandRun : public Site {
 
 TEST_F(AlertsCommandRun, ListsAcknowledgesAndKeepsTheSchema) {
     EXPECT_EQ(on("alerts").out, "no alert stands\n");
-    const Ran ran = on("alerts", {"--run", "--as-of", kAsOf});
+    raise();
+    const Ran ran = on("alerts", {"--run"});
     EXPECT_EQ(ran.status, 0) << ran.err;
-    EXPECT_NE(ran.out.find("raised"), std::string::npos);
+    EXPECT_NE(ran.out.find("0 alerts raised"), std::string::npos) << ran.out;
     const Json listed = jsonOf("alerts", {});
     expectFits(listed);
     expectFits(jsonOf("alerts", {"--rules"}));
     expectFits(jsonOf("alerts", {"--settings"}));
-    expectFits(jsonOf("alerts", {"--run", "--as-of", kAsOf}));
+    expectFits(jsonOf("alerts", {"--run"}));
     ASSERT_GE(listed["alerts"].size(), 2u);
     std::int64_t shake = 0;
     for (const Json& alert : listed["alerts"])
@@ -86,15 +96,37 @@ TEST_F(AlertsCommandRun, MailsGoToARealServerOnceAnAlert) {
     const Ran tested = on("alerts", {"--test"});
     EXPECT_EQ(tested.status, 0) << tested.err;
     ASSERT_EQ(server.taken().size(), 1u);
-    EXPECT_EQ(on("alerts", {"--run", "--as-of", kAsOf}).status, 0);
+    raise();
+    EXPECT_EQ(on("alerts", {"--run"}).status, 0);
     const std::size_t mails = server.taken().size();
     EXPECT_GE(mails, 2u);
-    EXPECT_EQ(on("alerts", {"--run", "--as-of", kAsOf}).status, 0);
+    EXPECT_EQ(on("alerts", {"--run"}).status, 0);
     EXPECT_EQ(server.taken().size(), mails) << "nothing is told twice";
     EXPECT_NE(server.taken()[1].find("X-Encrypted: yes"), std::string::npos);
     const Json listed = jsonOf("alerts", {});
     EXPECT_EQ(listed["messages"].size(), mails - 1);
     EXPECT_FALSE(listed["messages"][0]["sent"].is_null());
+}
+
+TEST_F(AlertsCommandRun, AMomentOfThePastSendsAndKeepsNothing) {
+    const TestMailServer server(at("mail"));
+    EXPECT_EQ(on("alerts", mailTo(server)).status, 0);
+    const Ran told = on("alerts", {"--run", "--as-of", kAsOf});
+    EXPECT_EQ(told.status, 0) << told.err;
+    EXPECT_NE(told.out.find("nothing is sent, nothing is kept"), std::string::npos) << told.out;
+    EXPECT_NE(told.out.find("C-SHAKE  Zone D"), std::string::npos) << told.out;
+    EXPECT_NE(told.out.find("to mail planner@site.example at "), std::string::npos) << told.out;
+    const Json json = jsonOf("alerts", {"--run", "--as-of", kAsOf});
+    expectFits(json);
+    EXPECT_EQ(json["as_of"], kAsOf);
+    EXPECT_GE(json["would_tell"].size(), 2u);
+    EXPECT_EQ(json["would_tell"][0]["machine"], "C-SHAKE");
+    EXPECT_EQ(on("alerts", {"--run"}).status, 0);
+    EXPECT_TRUE(server.taken().empty()) << "nor is it sent by the next run";
+    EXPECT_EQ(on("alerts").out, "no alert stands\n");
+    EXPECT_EQ(on("alerts", {"--run", "--as-of", "in May"}).status, 3);
+    EXPECT_EQ(on("alerts", {"--no-mail"}).status, 0);
+    EXPECT_NE(on("alerts", {"--run", "--as-of", kAsOf}).out.find("; listed alone"), std::string::npos);
 }
 
 TEST_F(AlertsCommandRun, ThePasswordIsNowhereInTheFleetFileNorInAnyWord) {
@@ -148,7 +180,8 @@ TEST_F(AlertsCommandRun, AnotherUsersSettingsAreNotSentFromHere) {
 TEST_F(AlertsCommandRun, WhatFailsIsSaidKeptAndStatusOne) {
     const TestMailServer server(at("mail"), {"--rcpt", "550 5.1.1 no such user"});
     EXPECT_EQ(on("alerts", mailTo(server)).status, 0);
-    const Ran ran = on("alerts", {"--run", "--as-of", kAsOf});
+    raise();
+    const Ran ran = on("alerts", {"--run"});
     EXPECT_EQ(ran.status, 1);
     EXPECT_NE(ran.err.find("550 5.1.1 no such user"), std::string::npos) << ran.err;
     const Ran listed = on("alerts");
@@ -156,7 +189,7 @@ TEST_F(AlertsCommandRun, WhatFailsIsSaidKeptAndStatusOne) {
     EXPECT_NE(listed.err.find("not sent yet, mail planner@site.example after 1 try"), std::string::npos)
         << listed.err;
     EXPECT_EQ(on("alerts", {"--no-mail"}).status, 0);
-    EXPECT_EQ(on("alerts", {"--run", "--as-of", kAsOf}).status, 0);
+    EXPECT_EQ(on("alerts", {"--run"}).status, 0);
 }
 
 TEST_F(AlertsCommandRun, AProgramIsRunAndHostileSettingsAreRefused) {
@@ -165,12 +198,17 @@ TEST_F(AlertsCommandRun, AProgramIsRunAndHostileSettingsAreRefused) {
                             "[\"/bin/sh\", \"-c\", \"cat >> \\\"$1\\\"\", \"sh\", \"" + got + "\"]"})
                   .status,
               0);
-    EXPECT_EQ(on("alerts", {"--run", "--as-of", kAsOf}).status, 0);
+    raise();
+    EXPECT_EQ(on("alerts", {"--run"}).status, 0);
     const std::string text = made::contentOf(got);
     EXPECT_NE(text.find("\"machine\": \"C-SHAKE\""), std::string::npos) << text;
     expectFits(Json::parse(text.substr(0, text.find("\n}\n") + 2), nullptr, false));
+    EXPECT_EQ(on("alerts", {"--command", "/bin/echo \"a b\" c"}).status, 0);
+    EXPECT_EQ(jsonOf("alerts", {"--settings"})["delivery"]["command"]["program"],
+              (Json{"/bin/echo", "a b", "c"}));
     for (const std::vector<std::string>& bad :
          {std::vector<std::string>{"--command", "siren; rm -rf /"},
+          {"--command", "/bin/siren \"loud"},
           {"--command", "[\"siren\"]"},
           {"--command", "[]"},
           {"--quiet", "late"},

@@ -11,6 +11,7 @@
 #include <fstream>
 
 #include "core/fleet/alert_post.h"
+#include "core/fleet/alert_preview.h"
 #include "core/fleet/alert_text.h"
 #include "tests/fleet/small_site.h"
 
@@ -183,6 +184,66 @@ TEST_F(Alerts, SoManyMailsAnHourTheRestInOneDigest) {
     for (const AlertMessage& message : *messages)
         items += fleet_->alerts().itemsOf(message.id)->size();
     EXPECT_EQ(items, 12u) << "each alert once";
+}
+
+// Of ten alerts that fill the hour the gravest goes alone and the rest are read from the gravest on: told at
+// once before in the day, criticality A before C, a zone before a weight, 50 decibans before 35.
+TEST_F(Alerts, TheGravestIsToldFirst) {
+    setWays(2);
+    const auto put = [this](const char* words, const char* deliver, const char* kind, double value) {
+        Alert alert;
+        alert.machine = "B-SOUND";
+        alert.fault = "bearing_cage";
+        alert.at = alert.words = words;
+        alert.rule = "made";
+        alert.kind = kind;
+        alert.deliver = deliver;
+        alert.since = alert.raised = alert.seen = kThen;
+        alert.value = alert.told = value;
+        alert.unit = "dban";
+        const auto id = fleet_->alerts().add(alert);
+        ASSERT_TRUE(id);
+        ASSERT_TRUE(fleet_->alerts().addItem({0, *id, "mail a@site.example", "raised", false, kThen}));
+    };
+    put("third", "day", "weight", 35);
+    put("fourth", "day", "growth", 500);
+    put("second", "day", "weight", 50);
+    put("first", "now", "zone", 9);
+    EXPECT_EQ(deliver(kThen).sent, 2u);
+    ASSERT_EQ(mails_.size(), 2u);
+    EXPECT_NE(mails_[0].find("first"), std::string::npos);
+    const std::size_t second = mails_[1].find("  second"), third = mails_[1].find("  third"),
+                      fourth = mails_[1].find("  fourth");
+    EXPECT_LT(second, third);
+    EXPECT_LT(third, fourth);
+    EXPECT_NE(fourth, std::string::npos);
+    Alert a, b;
+    a.deliver = b.deliver = "day";
+    a.kind = b.kind = "weight";
+    a.criticality = "A";
+    b.criticality = "C";
+    b.value = 100;
+    EXPECT_TRUE(isGraver(a, b));
+    EXPECT_FALSE(isGraver(b, a));
+}
+
+TEST_F(Alerts, AMomentOfThePastIsAskedAboutWithoutTrace) {
+    setWays();
+    const auto then = previewAlerts(*fleet_, kThen);
+    ASSERT_TRUE(then) << then.error().sentence();
+    EXPECT_EQ(then->machines, 5u);
+    ASSERT_GE(then->alerts.size(), 2u);
+    EXPECT_EQ(then->alerts[0].alert.machine, "C-SHAKE") << "gravest first";
+    EXPECT_EQ(then->alerts[0].ways, (std::vector<std::string>{"mail a@site.example"}));
+    EXPECT_EQ(then->alerts[0].due, kThen);
+    EXPECT_EQ(then->alerts.size(), raise().raised) << "as the rules would have said";
+    EXPECT_EQ(previewAlerts(*fleet_, kThen)->alerts.size(), then->alerts.size()) << "whatever stands";
+    const auto before = previewAlerts(*fleet_, kThen - std::chrono::days(30));
+    for (const PreviewedAlert& one : before->alerts)
+        EXPECT_NE(one.alert.machine, "C-SHAKE") << "nothing was heard of it then";
+    auto read = FleetFile::open(path_, OpenMode::ReadOnly);
+    ASSERT_TRUE(read);
+    EXPECT_EQ(previewAlerts(**read, kThen)->alerts.size(), then->alerts.size());
 }
 
 TEST_F(Alerts, DigestItemsGoTogetherInOneMail) {
