@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/base/text.h"
+#include "core/exchange/command_words.h"
 
 namespace fettle {
 
@@ -14,20 +15,6 @@ constexpr const char *kRules = "Rules", *kWays = "Delivery";
 template <class Value, class Target>
 void setIf(const std::optional<Value>& given, Target& target) {
     if (given) target = *given;
-}
-
-// ["/usr/local/bin/siren", "--long"]
-Result<std::vector<std::string>> wordsFrom(const std::string& text, const std::string& option) {
-    const auto json = parseJson(text, option);
-    if (!json) return fail(json.error());
-    std::vector<std::string> words;
-    if (json->is_array())
-        for (const Json& word : *json)
-            if (word.is_string()) words.push_back(word.get<std::string>());
-    if (!json->is_array() || words.size() != json->size() || words.empty())
-        return fail(ErrorKind::Invalid, option, "",
-                    "is a JSON list of texts, as in [\"/usr/local/bin/siren\", \"--long\"]");
-    return words;
 }
 
 Status setQuiet(const std::string& text, AlertWays& ways) {
@@ -48,7 +35,7 @@ Status setPassword(const AlertWayOptions& options, MailWay& mail) {
     if (options.passwordFile) mail.password = {*options.passwordFile, "", {}};
     if (options.passwordEnvironment) mail.password = {"", *options.passwordEnvironment, {}};
     if (!options.passwordCommand) return {};
-    auto words = wordsFrom(*options.passwordCommand, "--mail-password-command");
+    auto words = commandWords(*options.passwordCommand, "--mail-password-command");
     if (!words) return fail(words.error());
     mail.password = {"", "", std::move(*words)};
     return {};
@@ -84,7 +71,7 @@ Status setCommand(const AlertWayOptions& o, AlertWays& ways) {
     if (o.noCommand || !(o.command || o.commandPerHour || o.commandTimeout)) return {};
     CommandWay command = ways.command.value_or(CommandWay());
     if (o.command) {
-        auto words = wordsFrom(*o.command, "--command");
+        auto words = commandWords(*o.command, "--command");
         if (!words) return fail(words.error());
         command.words = std::move(*words);
     }
@@ -175,7 +162,8 @@ void addWayOptions(CLI::App& sub, AlertWayOptions& o) {
     in(sub.add_option("--mail-password-environment", o.passwordEnvironment,
                       "environment variable that holds the password"));
     in(sub.add_option("--mail-password-command", o.passwordCommand,
-                      "program that prints the password: JSON list, by its whole path"));
+                      "program that prints the password, by its whole path: a line, words with blanks "
+                      "between double quotes, or a JSON list"));
     in(sub.add_option("--mail-ca", o.caFile, "certificates of an authority of one's own (PEM)"));
     in(sub.add_option("--mail-from", o.from, "address the mails come from"));
     in(sub.add_option("--mail-to", o.to, "addresses the mails go to, each gets its own"));
@@ -184,7 +172,8 @@ void addWayOptions(CLI::App& sub, AlertWayOptions& o) {
     in(sub.add_option("--mail-timeout", o.timeout, "seconds a mail may take (60)"));
     in(sub.add_flag("--no-mail", o.noMail, "no mails any more"));
     in(sub.add_option("--command", o.command,
-                      "program to run, the alert as JSON on its input: JSON list, by its whole path"));
+                      "program to run, the alert as JSON on its input, by its whole path: a line, words with "
+                      "blanks between double quotes, or a JSON list"));
     in(sub.add_option("--command-per-hour", o.commandPerHour, "runs an hour (60)"));
     in(sub.add_option("--command-timeout", o.commandTimeout, "seconds it may take (30), then it is killed"));
     in(sub.add_flag("--no-command", o.noCommand, "no program any more"));

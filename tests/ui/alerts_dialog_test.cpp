@@ -13,6 +13,9 @@
 #include <QTabWidget>
 #include <QTableView>
 #include <QToolButton>
+#include <csignal>
+#include <filesystem>
+#include <fstream>
 
 #include "core/fleet/alerts.h"
 #include "tests/exchange/mail_server.h"
@@ -161,6 +164,109 @@ TEST_F(AlertsWindow, DeliveryIsSavedAndATestReachesARealServer) {
         << state->text().toStdString();
     EXPECT_EQ(server.taken().size(), 2u);
     window_.reset();
+}
+
+TEST_F(AlertsWindow, WhatIsNotGivenIsShownEmpty) {
+    AlertsDialog* list = opened();
+    list->findChild<QTabWidget*>("alertTabs")->setCurrentIndex(1);
+    auto* form = list->findChild<AlertRulesForm*>("alertRulesForm");
+    settle();
+    AlertRule rule;
+    rule.name = "Quiet";
+    rule.kind = "silence";
+    rule.hits = rule.of = 1;
+    form->setRule(rule);
+    auto* hours = form->findChild<QDoubleSpinBox*>("ruleHours");
+    auto* typed = hours->findChild<QLineEdit*>();
+    EXPECT_EQ(hours->text(), QString());
+    EXPECT_EQ(typed->placeholderText(), QStringLiteral("no least number of hours"));
+    EXPECT_FALSE(form->rule().leastHours.has_value());
+    EXPECT_FALSE(form->rule().least.has_value());
+    hours->setFocus();
+    QTest::keyClicks(typed, QStringLiteral("36"));
+    EXPECT_EQ(form->rule().leastHours, 36);
+    EXPECT_EQ(hours->text(), QStringLiteral("36 h"));
+    hours->selectAll();
+    QTest::keyClick(typed, Qt::Key_Backspace);
+    EXPECT_FALSE(form->rule().leastHours.has_value());
+    EXPECT_EQ(hours->text(), QString());
+    rule.leastHours = 48;
+    form->setRule(rule);
+    EXPECT_EQ(hours->text(), QStringLiteral("48 h"));
+}
+
+TEST_F(AlertsWindow, AProgramForThePasswordIsTypedWithQuotes) {
+    AlertsDialog* list = opened();
+    list->findChild<QTabWidget*>("alertTabs")->setCurrentIndex(2);
+    auto* form = list->findChild<AlertDeliveryForm*>("alertDeliveryForm");
+    settle();
+    AlertWays ways;
+    ways.mail.emplace();
+    ways.mail->server.host = "mail.site.example";
+    ways.mail->server.user = "fettle";
+    ways.mail->from = "a@site.example";
+    ways.mail->to = {"b@site.example"};
+    ways.mail->password.command = {"/opt/my tools/pass", "show", "the \"mail\""};
+    form->setWays(ways);
+    auto* place = form->findChild<QLineEdit*>("mailPasswordPlace");
+    EXPECT_EQ(place->text(), QStringLiteral("\"/opt/my tools/pass\" show \"the \\\"mail\\\"\""));
+    ASSERT_TRUE(form->ways());
+    EXPECT_EQ(form->ways()->mail->password, ways.mail->password);
+    place->setText(QStringLiteral("\"/opt/my tools/pass show"));
+    EXPECT_FALSE(form->ways());
+    EXPECT_FALSE(form->findChild<QPushButton*>("deliverySave")->isEnabled());
+    EXPECT_TRUE(
+        form->findChild<QLabel*>("deliveryWord")->text().contains(QStringLiteral("without its partner")));
+}
+
+// A secret program that would take ten minutes is killed when dialog or window closes, and holds nothing up.
+class AlertsWithSlowSecret : public AlertsWindow {
+  protected:
+    void SetUp() override {
+        AlertsWindow::SetUp();
+        AlertWays ways;
+        ways.mail.emplace();
+        ways.mail->server.host = "localhost";
+        ways.mail->server.user = "fettle";
+        ways.mail->from = "a@site.example";
+        ways.mail->to = {"b@site.example"};
+        ways.mail->password.command = {
+            "/bin/sh", "-c", "echo $$ > \"$1.part\" && mv \"$1.part\" \"$1\" && sleep 600", "sh", number_};
+        ASSERT_TRUE(setAlertWays(*fleet_, ways));
+    }
+    // Of the program that sleeps; -1 where none came.
+    pid_t secret() {
+        EXPECT_TRUE(waitFor([&] { return std::filesystem::exists(number_); }));
+        pid_t pid = -1;
+        std::ifstream(number_) >> pid;
+        return pid;
+    }
+    const std::string number_ = folder_ / "number";
+};
+
+TEST_F(AlertsWithSlowSecret, ClosingTheDialogEndsIt) {
+    AlertsDialog* list = opened();
+    list->findChild<QTabWidget*>("alertTabs")->setCurrentIndex(2);
+    settle();
+    list->findChild<QPushButton*>("deliveryTest")->click();
+    const pid_t pid = secret();
+    ASSERT_GT(pid, 0);
+    EXPECT_EQ(::kill(pid, 0), 0) << "it still sleeps";
+    list->close();
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    EXPECT_EQ(::kill(pid, 0), -1);
+}
+
+TEST_F(AlertsWithSlowSecret, ClosingTheWindowEndsIt) {
+    const Alert first = fleet_->alerts().alerts(false)->front();
+    ASSERT_TRUE(
+        fleet_->alerts().addItem({0, first.id, "mail b@site.example", "raised", false, first.raised}));
+    openWindow();
+    const pid_t pid = secret();
+    ASSERT_GT(pid, 0);
+    EXPECT_EQ(::kill(pid, 0), 0) << "it still sleeps";
+    window_.reset();
+    EXPECT_EQ(::kill(pid, 0), -1);
 }
 
 TEST_F(AlertsWindow, EveryTabShowsItsWordsAndIsReached) {

@@ -13,6 +13,7 @@
 #include <QTimeEdit>
 #include <QVBoxLayout>
 
+#include "core/exchange/command_words.h"
 #include "core/fleet/alert_post.h"
 #include "ui/model/words.h"
 #include "ui/pages/page_parts.h"
@@ -69,7 +70,9 @@ AlertDeliveryForm::AlertDeliveryForm(FleetWork& work, const Theme& theme, QWidge
       user_(named(new QLineEdit(this), "mailUser", tr("Login name at the mail server"),
                   tr("Empty: without a login"))),
       place_(named(new QLineEdit(this), "mailPasswordPlace", tr("Where the password lies"),
-                   tr("Path of the file, name of the variable, or the program with its arguments"))),
+                   tr("Path of the file, name of the variable, or the program with its arguments: words with "
+                      "blanks in "
+                      "them between double quotes, no shell reads them"))),
       ca_(named(new QLineEdit(this), "mailCa", tr("Certificates"),
                 tr("File with the certificate of an authority of one's own (PEM); empty: the system's"))),
       from_(named(new QLineEdit(this), "mailFrom", tr("Address mails come from"),
@@ -198,13 +201,14 @@ void AlertDeliveryForm::buildRest(QFormLayout& form) {
     connect(arguments_, &QPlainTextEdit::textChanged, this, &AlertDeliveryForm::fieldChanged);
 }
 
-SecretPlace AlertDeliveryForm::place() const {
+Result<SecretPlace> AlertDeliveryForm::place() const {
     const QString kind = placeKind_->currentData().toString();
-    if (kind == QStringLiteral("file")) return {kept(place_->text()), "", {}};
-    if (kind == QStringLiteral("environment")) return {"", kept(place_->text()), {}};
-    if (kind == QStringLiteral("command"))
-        return {"", "", wordsIn(place_->text(), QRegularExpression(QStringLiteral("\\s+")))};
-    return {};
+    if (kind == QStringLiteral("file")) return SecretPlace{kept(place_->text()), "", {}};
+    if (kind == QStringLiteral("environment")) return SecretPlace{"", kept(place_->text()), {}};
+    if (kind != QStringLiteral("command")) return SecretPlace{};
+    auto words = commandWords(place_->text().toStdString(), "");
+    if (!words) return fail(ErrorKind::Invalid, "", "password", words.error().rule);
+    return SecretPlace{"", "", std::move(*words)};
 }
 
 void AlertDeliveryForm::setPlace(const SecretPlace& place) {
@@ -213,29 +217,34 @@ void AlertDeliveryForm::setPlace(const SecretPlace& place) {
                      : !place.command.empty()     ? 3
                                                   : 0;
     placeKind_->setCurrentIndex(kind);
-    QStringList words;
-    for (const std::string& word : place.command)
-        words << shown(word);
-    place_->setText(kind == 1 ? shown(place.file) : kind == 2 ? shown(place.environment) : words.join(u' '));
+    place_->setText(kind == 1   ? shown(place.file)
+                    : kind == 2 ? shown(place.environment)
+                                : shown(commandLine(place.command)));
 }
 
-AlertWays AlertDeliveryForm::ways() const {
-    AlertWays ways = stored_;  // what has no field stays as it was set
+Status AlertDeliveryForm::setMail(AlertWays& ways) const {
     ways.mail.reset();
+    if (server_->text().trimmed().isEmpty()) return {};
+    MailWay mail = stored_.mail.value_or(MailWay());
+    mail.server.host = kept(server_->text());
+    mail.server.port = port_->value();
+    mail.server.security = kept(security_->currentData().toString());
+    mail.server.user = kept(user_->text());
+    mail.server.caFile = kept(ca_->text());
+    auto lies = place();
+    if (!lies) return fail(lies.error());
+    mail.password = std::move(*lies);
+    mail.from = kept(from_->text());
+    mail.to = wordsIn(to_->text(), QRegularExpression(QStringLiteral("[\\s,;]+")));
+    mail.perHour = perHour_->value();
+    ways.mail = std::move(mail);
+    return {};
+}
+
+Result<AlertWays> AlertDeliveryForm::ways() const {
+    AlertWays ways = stored_;  // what has no field stays as it was set
+    if (auto good = setMail(ways); !good) return fail(good.error());
     ways.command.reset();
-    if (!server_->text().trimmed().isEmpty()) {
-        MailWay mail = stored_.mail.value_or(MailWay());
-        mail.server.host = kept(server_->text());
-        mail.server.port = port_->value();
-        mail.server.security = kept(security_->currentData().toString());
-        mail.server.user = kept(user_->text());
-        mail.server.caFile = kept(ca_->text());
-        mail.password = place();
-        mail.from = kept(from_->text());
-        mail.to = wordsIn(to_->text(), QRegularExpression(QStringLiteral("[\\s,;]+")));
-        mail.perHour = perHour_->value();
-        ways.mail = std::move(mail);
-    }
     if (!program_->text().trimmed().isEmpty()) {
         CommandWay command = stored_.command.value_or(CommandWay());
         command.words = {kept(program_->text())};
@@ -282,7 +291,8 @@ void AlertDeliveryForm::setWays(const AlertWays& ways) {
 void AlertDeliveryForm::fieldChanged() {
     if (filling_) return;
     place_->setEnabled(placeKind_->currentIndex() > 0);
-    const Status good = checkAlertWays(ways());
+    const auto typed = ways();
+    const Status good = typed ? checkAlertWays(*typed) : Status(fail(typed.error()));
     word_->setText(good ? QString() : sentence(good.error()));
     save_->setEnabled(work_.writable() && good);
     test_->setEnabled(work_.writable() && !sending_.running());
@@ -314,8 +324,10 @@ void AlertDeliveryForm::read() {
 
 void AlertDeliveryForm::save() {
     if (!save_->isEnabled()) return;
+    const auto typed = ways();
+    if (!typed) return;
     work_.write<void>(
-        this, [ways = ways()](FleetFile& fleet) { return setAlertWays(fleet, ways); },
+        this, [ways = *typed](FleetFile& fleet) { return setAlertWays(fleet, ways); },
         [this](Status status) { word_->setText(status ? tr("Kept.") : sentence(status.error())); });
 }
 

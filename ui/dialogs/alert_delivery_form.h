@@ -26,7 +26,7 @@ class AlertDeliveryForm : public QWidget {
   public:
     AlertDeliveryForm(FleetWork& work, const Theme& theme, QWidget* parent);
 
-    AlertWays ways() const;  // as typed
+    Result<AlertWays> ways() const;  // as typed
     void setWays(const AlertWays& ways);
     void save();
     void sendTest();
@@ -37,7 +37,8 @@ class AlertDeliveryForm : public QWidget {
     void buildRest(QFormLayout& form);
     void read();
     void fieldChanged();
-    SecretPlace place() const;
+    Result<SecretPlace> place() const;
+    Status setMail(AlertWays& ways) const;
     void setPlace(const SecretPlace& place);
 
     FleetWork& work_;

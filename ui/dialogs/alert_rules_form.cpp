@@ -2,7 +2,6 @@
 
 #include <QCheckBox>
 #include <QComboBox>
-#include <QDoubleSpinBox>
 #include <QFormLayout>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -18,6 +17,7 @@
 #include "core/fleet/alert_rules.h"
 #include "ui/model/alert_model.h"
 #include "ui/model/words.h"
+#include "ui/pages/given_number.h"
 #include "ui/pages/page_parts.h"
 #include "ui/pages/ruled_table.h"
 
@@ -56,10 +56,12 @@ AlertRulesForm::AlertRulesForm(FleetWork& work, const Theme& theme, QWidget* par
                          tr("Machines of one criticality, or all"))),
       deliver_(named(new QComboBox(this), "ruleDeliver", tr("How the alert is sent"),
                      tr("At once, after the quiet hours, with the daily digest, or not at all"))),
-      least_(named(new QDoubleSpinBox(this), "ruleLeast", tr("Least value of the rule"),
-                   tr("Decibans, percent in a week, or times the interval, by what the rule looks at"))),
-      hours_(named(new QDoubleSpinBox(this), "ruleHours", tr("Least hours of silence"),
-                   tr("Hours of silence at least, whatever the interval is"))),
+      least_(named(new GivenNumber(this), "ruleLeast", tr("Least value of the rule"),
+                   tr("Decibans, percent in a week, or times the interval, by what the rule looks at; empty: "
+                      "as it says in grey"))),
+      hours_(
+          named(new GivenNumber(this), "ruleHours", tr("Least hours of silence"),
+                tr("Hours of silence at least, whatever the interval is; empty: the interval alone counts"))),
       hits_(named(new QSpinBox(this), "ruleHits", tr("Number of recordings"),
                   tr("In so many recordings; two at least, but zone D may alert on one"))),
       of_(named(new QSpinBox(this), "ruleOf", tr("Of so many recordings"),
@@ -128,7 +130,7 @@ void AlertRulesForm::buildFields(QFormLayout& form) {
     least_->setDecimals(1);
     hours_->setRange(0, 10000);
     hours_->setDecimals(0);
-    hours_->setSuffix(tr(" h"));
+    hours_->setWords(tr(" h"), tr("no least number of hours"));
     hits_->setRange(1, 12);
     of_->setRange(1, 12);
     of_->setPrefix(tr("of "));
@@ -158,7 +160,7 @@ void AlertRulesForm::buildFields(QFormLayout& form) {
         connect(one, &QLineEdit::textChanged, this, &AlertRulesForm::fieldChanged);
     for (QComboBox* one : {grade_, criticality_, deliver_})
         connect(one, &QComboBox::currentIndexChanged, this, &AlertRulesForm::fieldChanged);
-    for (QDoubleSpinBox* one : {least_, hours_})
+    for (GivenNumber* one : {least_, hours_})
         connect(one, &QDoubleSpinBox::valueChanged, this, &AlertRulesForm::fieldChanged);
     for (QSpinBox* one : {hits_, of_})
         connect(one, &QSpinBox::valueChanged, this, &AlertRulesForm::fieldChanged);
@@ -177,10 +179,14 @@ void AlertRulesForm::kindChosen() {
         grade_->addItem(tr("late"), QStringLiteral("late"));
     }
     choose(*grade_, was);
-    least_->setSuffix(kind == "weight"    ? tr(" decibans")
-                      : kind == "growth"  ? tr(" % in a week")
-                      : kind == "silence" ? tr(" times its interval")
-                                          : QString());
+    if (kind == "weight")
+        least_->setWords(tr(" decibans"), tr("30 decibans"));
+    else if (kind == "growth")
+        least_->setWords(tr(" % in a week"), tr("50 % in a week"));
+    else if (kind == "silence")
+        least_->setWords(tr(" times its interval"), tr("6 times its interval"));
+    else
+        least_->setWords({}, {});
     grade_->setEnabled(kind == "zone" || kind == "stage");
     fault_->setEnabled(kind == "weight" || kind == "stage");
     least_->setEnabled(kind == "weight" || kind == "growth" || kind == "silence");
@@ -197,8 +203,8 @@ AlertRule AlertRulesForm::rule() const {
     rule.kind = dataOf(*kind_);
     if (fault_->isEnabled()) rule.fault = kept(fault_->text());
     if (grade_->isEnabled()) rule.grade = dataOf(*grade_);
-    if (least_->isEnabled()) rule.least = least_->value();
-    if (hours_->isEnabled()) rule.leastHours = hours_->value();
+    if (least_->isEnabled()) rule.least = least_->given();
+    if (hours_->isEnabled()) rule.leastHours = hours_->given();
     rule.hits = rule.kind == "silence" ? 1 : hits_->value();
     rule.of = rule.kind == "silence" ? 1 : of_->value();
     rule.askSecond = second_->isEnabled() && second_->isChecked();
@@ -216,8 +222,8 @@ void AlertRulesForm::setRule(const AlertRule& rule) {
     kindChosen();
     fault_->setText(shown(rule.fault));
     choose(*grade_, rule.grade);
-    least_->setValue(rule.least.value_or(rule.kind == "growth" ? 50 : rule.kind == "silence" ? 6 : 30));
-    hours_->setValue(rule.leastHours.value_or(48));
+    least_->setGiven(rule.least);
+    hours_->setGiven(rule.leastHours);
     hits_->setValue(rule.hits);
     of_->setValue(rule.of);
     second_->setChecked(rule.askSecond);

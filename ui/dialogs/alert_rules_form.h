@@ -12,7 +12,6 @@
 
 class QCheckBox;
 class QComboBox;
-class QDoubleSpinBox;
 class QFormLayout;
 class QLabel;
 class QLineEdit;
@@ -22,6 +21,8 @@ class QStandardItemModel;
 class QTableView;
 
 namespace fettle {
+
+class GivenNumber;
 
 class AlertRulesForm : public QWidget {
     Q_OBJECT
@@ -49,7 +50,7 @@ class AlertRulesForm : public QWidget {
     QLabel* word_;
     QLineEdit *name_, *fault_, *machine_, *area_;
     QComboBox *kind_, *grade_, *criticality_, *deliver_;
-    QDoubleSpinBox *least_, *hours_;
+    GivenNumber *least_, *hours_;
     QSpinBox *hits_, *of_;
     QCheckBox *second_, *enabled_;
     QPushButton *save_, *remove_;
