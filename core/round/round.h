@@ -47,6 +47,7 @@ struct MachineWeek {
     std::vector<DayValue> days;      // daily medians up to the end of the period, 26 weeks or more
     std::optional<double> limit;     // next zone boundary up
     std::string zone;                // of the period's median; empty: none applies
+    ZoneNote zoneBy;                 // that zone with the limits it stands on, as the description gives them
     std::size_t lateRecordings = 0;  // arrived for weeks whose round is closed
     std::string workDone;            // an event since the last round: "cleaned on 2026-05-06"; empty: none
     std::vector<FollowedChange> changes;    // everything followed, against its own baseline

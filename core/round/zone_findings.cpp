@@ -80,7 +80,8 @@ void shareOut(std::vector<RoundFinding>& findings) {
 }  // namespace
 
 ZoneNote zoneNoteOf(const MachineWeek& week) {
-    ZoneNote found{week.zone, "", week.limit, false, false};
+    ZoneNote found = week.zoneBy;
+    if (found.basis.empty()) found = {week.zone, "", week.limit, false, false};
     if (!week.week) return found;
     int best = 0;
     for (const RecordingFacts& facts : week.week->recordings)

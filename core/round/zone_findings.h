@@ -15,7 +15,8 @@ namespace fettle {
 std::vector<RoundFinding> zoneFindings(const MachineWeek& week, const std::vector<Hypothesis>& hypotheses,
                                        const RoundSettings& settings, const UrgencyRule& rule);
 
-// What the zone stands on: the note of the governing channel, else of any channel that is in such a zone.
+// What the zone stands on: the note of the governing channel, else of any channel that is in such a zone; of
+// levels without an examination (ready-made, or thinned) the limits of the description.
 ZoneNote zoneNoteOf(const MachineWeek& week);
 // The week's zone with the level of its daily medians; of kind "" where no zone applies.
 Severity zoneSeverity(const MachineWeek& week, const RoundSettings& settings, const std::string& basis);

@@ -6,6 +6,8 @@
 
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/site_calendar.h"
+#include "core/machine/severity_limits.h"
+#include "core/round/zone_findings.h"
 #include "tests/fleet/small_site.h"
 
 namespace fettle::fleet_test {
@@ -153,6 +155,30 @@ TEST_F(MachineWeekTest, AFittedChannelGovernsBeforeARetiredLouderOne) {
     EXPECT_EQ(g.point, "Q");
     EXPECT_NE(g.zone, "D");
     EXPECT_FALSE(g.retired);
+}
+
+// Ready-made levels have no examination: what their zone stands on is what the description says.
+TEST_F(MachineWeekTest, AZoneOfReadyMadeLevelsSaysWhatItStandsOn) {
+    const std::string table = folder_ / "walk.csv";
+    RealFileSystem disk;
+    ASSERT_TRUE(disk.writeSafely(table,
+                                 "time,machine,point,direction,quantity,unit,value\n"
+                                 "2026-05-06T06:20:00Z,D-MUTE,P,horizontal,velocity,mm/s,30\n"));
+    ImportOptions options;
+    options.now = intake_test::kNow;
+    ASSERT_TRUE(import(*fleet_, disk, {table}, options));
+    const MachineWeek heard = week("D-MUTE", "2026-05-10");
+    ASSERT_EQ(heard.zone, "D");
+    const std::string basis =
+        limitsFor(made::machineOf(description("D-MUTE")), made::machineOf(description("D-MUTE")).points[0])
+            ->sets[0]
+            .basis;
+    ASSERT_FALSE(basis.empty());
+    EXPECT_EQ(zoneNoteOf(heard).basis, basis);
+    const auto findings = zoneFindings(heard, {}, {}, UrgencyRule());
+    ASSERT_EQ(findings.size(), 1u);
+    EXPECT_NE(findings[0].finding.sentence.find(basis), std::string::npos) << findings[0].finding.sentence;
+    EXPECT_EQ(findings[0].finding.severity.basis, basis);
 }
 
 }  // namespace
