@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "app/cli/export_more_tables.h"
 #include "app/cli/out_file.h"
 #include "core/base/file_system.h"
 #include "core/base/json_object.h"
@@ -18,6 +19,7 @@ using Cells = std::vector<Json>;
 std::string csvOf(const Json& cell) {
     if (cell.is_null()) return "";
     if (cell.is_string()) return csvCell(cell.get<std::string>());
+    if (cell.is_object()) return csvCell(cell.dump(-1, ' ', false, Json::error_handler_t::replace));
     if (!cell.is_array()) return cell.dump();
     std::vector<std::string> parts;
     for (const Json& part : cell)
@@ -30,7 +32,7 @@ class Table {
   public:
     Table(const std::string& path, std::vector<std::string> columns)
         : out_(path), columns_(std::move(columns)), csv_(extensionOf(path) == "csv") {
-        out_.add(csv_ ? joined(columns_, ",") + "\r\n" : "[");
+        out_.add(csv_ ? joined(columns_, ",") + kCsvEnd : "[");
     }
     void row(const Cells& cells) {
         out_.add(csv_ ? csvRow(cells) : (rows_ == 0 ? "\n" : ",\n") + jsonRow(cells));
@@ -46,7 +48,7 @@ class Table {
     std::string csvRow(const Cells& cells) const {
         std::vector<std::string> line;
         std::transform(cells.begin(), cells.end(), std::back_inserter(line), csvOf);
-        return joined(line, ",") + "\r\n";
+        return joined(line, ",") + kCsvEnd;
     }
     std::string jsonRow(const Cells& cells) const {
         Json row = Json::object();
@@ -203,6 +205,8 @@ const std::vector<std::string>& exportTableNames() {
         std::vector<std::string> all;
         for (const Kind& kind : kinds())
             all.push_back(kind.name);
+        for (const MoreTable& more : moreTables())
+            all.push_back(more.name);
         return all;
     }();
     return names;
@@ -214,6 +218,13 @@ Result<std::size_t> exportTable(FleetFile& fleet, const std::string& name, const
         if (kind.name != name) continue;
         Table table(path, kind.columns);
         if (auto filled = kind.fill(fleet, span, table); !filled) return fail(filled.error());
+        return table.finish();
+    }
+    for (const MoreTable& more : moreTables()) {
+        if (more.name != name) continue;
+        Table table(path, more.columns);
+        const auto row = [&table](const std::vector<Json>& cells) { table.row(cells); };
+        if (auto filled = more.fill(fleet, span, row); !filled) return fail(filled.error());
         return table.finish();
     }
     return fail(ErrorKind::Invalid, "", name, "is no table of a fleet file");

@@ -11,7 +11,7 @@
 
 namespace fettle {
 
-// machines decisions jobs feedback events refusals weights measures
+// machines decisions jobs feedback events refusals weights measures, and those of export_more_tables.h
 const std::vector<std::string>& exportTableNames();
 
 // How many rows were written.

@@ -188,6 +188,28 @@ Result<std::vector<AlertMessage>> AlertStore::newestMessages(std::size_t most) {
     return allRows<AlertMessage>(rows, readMessage);
 }
 
+Status AlertStore::eachDelivery(const std::function<void(const AlertDelivery&)>& take) {
+    Statement rows(
+        database_,
+        "SELECT t.tag, a.fault, a.at, a.raised, i.id, i.alert, i.way, i.event, i.digest, i.due, "
+        "i.dropped, m.id, m.way, m.message_id, m.digest, m.made, m.next_try, m.held_until, "
+        "m.attempts, m.error, m.sent FROM alert_item i JOIN alert a ON a.id = i.alert JOIN machine "
+        "t ON t.id = a.machine LEFT JOIN alert_message m ON m.id = i.message ORDER BY i.id");
+    while (rows.next()) {
+        AlertDelivery one;
+        AlertItem& i = one.item;
+        AlertMessage m;
+        std::optional<std::int64_t> message;
+        rows.into(one.machine, one.fault, one.at, one.raised, i.id, i.alert, i.way, i.event, i.digest, i.due,
+                  one.dropped, message, m.way, m.messageId, m.digest, m.made, m.nextTry, m.heldUntil,
+                  m.attempts, m.error, m.sent);
+        m.id = message.value_or(0);
+        if (message) one.message = std::move(m);
+        take(one);
+    }
+    return rows.status();
+}
+
 Result<std::size_t> AlertStore::madeSince(const std::string& way, Instant since) {
     return database_
         .one<std::int64_t>("SELECT count(*) FROM alert_message WHERE way=? AND made>?", way, since)

@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -65,6 +66,15 @@ struct AlertMessage {
     std::optional<Instant> sent;
 };
 
+// What became of an alert on one way.
+struct AlertDelivery {
+    std::string machine, fault, at;  // of the alert; machine: tag
+    Instant raised{};                // that alert
+    AlertItem item;
+    std::string dropped;  // why it is not told after all
+    std::optional<AlertMessage> message;
+};
+
 class AlertStore {
   public:
     explicit AlertStore(Database& database) : database_(database) {}
@@ -91,6 +101,8 @@ class AlertStore {
     // A message that was not sent, with all it tells.
     Status dropMessage(std::int64_t id, const std::string& why);
     Result<std::vector<AlertMessage>> newestMessages(std::size_t most);  // of all ways, newest first
+    // Every item there ever was, in the order of their ids, none held longer than `take` needs.
+    Status eachDelivery(const std::function<void(const AlertDelivery&)>& take);
     Result<std::size_t> madeSince(const std::string& way, Instant since);
     // True where nobody held it at `now`; then the caller does until `until`.
     Result<bool> hold(std::int64_t message, Instant now, Instant until);
