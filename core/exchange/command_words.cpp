@@ -1,6 +1,6 @@
 #include "core/exchange/command_words.h"
 
-#include <algorithm>
+#include <cctype>
 #include <iomanip>
 #include <sstream>
 
@@ -37,11 +37,13 @@ Result<std::vector<std::string>> commandWords(const std::string& text, const std
     std::istringstream line(text);
     line.imbue(std::locale::classic());
     std::vector<std::string> words;
-    while (!(line >> std::ws).eof()) {
+    while (line >> std::ws && line.peek() != std::istringstream::traits_type::eof()) {
         const bool quoted = line.peek() == '"';
         std::string word;
         if (!(line >> std::quoted(word))) return no(place, "has a quotation mark without its partner");
-        if ((!quoted && word.find('"') != word.npos) || !(line.eof() || std::isspace(line.peek())))
+        const int after = line.peek();
+        const bool ends = after == std::istringstream::traits_type::eof() || std::isspace(after);
+        if (!ends || (!quoted && word.find('"') != word.npos))
             return no(place, "has a quotation mark within a word: put the whole word between two");
         words.push_back(std::move(word));
     }
