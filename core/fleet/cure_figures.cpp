@@ -169,11 +169,11 @@ Status addLimits(const Machine& machine, const std::string& point, CureLevel& le
 }  // namespace
 
 Result<MachineRuns> MachineRuns::read(FleetFile& fleet, std::int64_t machine, const std::string& timeZone,
-                                      Instant until) {
+                                      Instant from, Instant until) {
     MachineRuns out;
     out.machine = machine;
     out.timeZone = timeZone;
-    auto channels = vibrationRuns(fleet, machine, timeZone, Instant{}, until);
+    auto channels = vibrationRuns(fleet, machine, timeZone, from, until);
     if (!channels) return fail(channels.error());
     out.channels = std::move(*channels);
     for (const ChannelRuns& channel : out.channels)

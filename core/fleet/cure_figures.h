@@ -22,7 +22,7 @@ struct MachineRuns {
     std::vector<ChannelRuns> channels;
 
     static Result<MachineRuns> read(FleetFile& fleet, std::int64_t machine, const std::string& timeZone,
-                                    Instant until);
+                                    Instant from, Instant until);
     std::vector<RunValue> moments() const;  // one of each moment, oldest first
     const std::vector<std::int64_t>& recordingsAt(Instant moment) const;
 

@@ -1,7 +1,6 @@
 #include "core/fleet/retention.h"
 
 #include <algorithm>
-#include <set>
 #include <thread>
 
 #include "core/base/text.h"
@@ -16,7 +15,6 @@ namespace {
 
 using std::chrono::days;
 
-constexpr int kRateDays = 30;
 constexpr double kYearDays = 365;
 constexpr double kSpectrumBytes = 800;
 constexpr double kSpanBytes = 830, kSpansADay = 6;  // of four hours; a day's own besides
@@ -28,34 +26,41 @@ Error stopped(const FleetFile& fleet) {
 }
 
 struct Looked {
-    std::vector<KeptRecording> recordings;
+    KeptOfMachine kept;  // but for its recordings, which are:
+    Aged aged;
     std::vector<Choice> choices;
+    const std::vector<KeptRecording>& recordings() const { return aged.recordings; }
 };
 
-Result<std::vector<Instant>> clocksOf(const std::vector<KeptRecording>& recordings, const std::string& zone) {
-    std::vector<Instant> clocks;
-    for (const KeptRecording& one : recordings) {
-        const auto clock = clockIn(zone, one.time);
-        if (!clock) return fail(clock.error());
-        clocks.push_back(*clock);
-    }
-    return clocks;
-}
-
-Result<Looked> lookAt(FleetFile& fleet, HoldFinder& holds, const MachineEntry& machine,
-                      const RetentionRules& rules) {
+Result<Aged> agedOf(FleetFile& fleet, KeptOfMachine& kept) {
     const auto site = fleet.site();
     if (!site) return fail(site.error());
-    auto recordings = fleet.retention().kept(machine.id);
-    if (!recordings) return fail(recordings.error());
-    const auto clocks = clocksOf(*recordings, site->timeZone);
-    if (!clocks) return fail(clocks.error());
-    const auto now = clockIn(site->timeZone, nowUtc());
-    if (!now) return fail(now.error());
-    const auto held = holds.of(machine, *recordings);
+    auto clock = SiteClock::of(site->timeZone);
+    if (!clock) return fail(clock.error());
+    Aged aged;
+    for (const KeptRecording& one : kept.recordings)
+        aged.clocks.push_back(clock->at(one.time));
+    for (const auto& [point, time] : kept.newest)
+        aged.newest[point] = clock->at(time);
+    aged.now = clock->at(nowUtc());
+    aged.recordings = std::move(kept.recordings);
+    return aged;
+}
+
+Result<Looked> lookAt(FleetFile& fleet, HoldFinder& holds, const StillThere& there,
+                      const MachineEntry& machine, const RetentionRules& rules) {
+    Looked looked;
+    auto kept = fleet.retention().kept(machine.id, there, kLatelyDays);
+    if (!kept) return fail(kept.error());
+    const auto held = holds.of(machine, *kept);
     if (!held) return fail(held.error());
-    Looked looked{std::move(*recordings), {}};
-    looked.choices = chooseKept(looked.recordings, *clocks, rules, *held, *now);
+    auto aged = agedOf(fleet, *kept);
+    if (!aged) return fail(aged.error());
+    for (const std::size_t i : contested(*aged, rules, *held))
+        if (auto good = fleet.retention().rank(machine.id, aged->recordings[i]); !good)
+            return fail(good.error());
+    looked.choices = chooseKept(*aged, rules, *held);
+    looked.kept = std::move(*kept), looked.aged = std::move(*aged);
     return looked;
 }
 
@@ -73,37 +78,30 @@ double keptOfYear(const KeepRule& rule, double aDay) {
     return kept;
 }
 
-struct Recent {
-    std::set<std::string> points;
-    double count = 0;
-    std::array<Amount, kKeptKinds> kinds;
-};
+using Amounts = std::array<Amount, kKeptKinds>;
 
-Recent recentOf(const std::vector<KeptRecording>& recordings) {
-    Recent recent;
-    for (const KeptRecording& one : recordings) {
-        if (one.time <= recordings.back().time - days(kRateDays)) continue;
-        recent.points.insert(one.point);
-        recent.count += 1;
+Amounts amountsSince(const std::vector<KeptRecording>& recordings, Instant from) {
+    Amounts amounts;
+    for (const KeptRecording& one : recordings)
         for (const KeptKind kind : kAllKept)
-            if (one.has(kind)) recent.kinds[std::size_t(kind)].add(one.bytes[std::size_t(kind)]);
-    }
-    return recent;
+            if (one.time > from && one.has(kind))
+                amounts[std::size_t(kind)].add(one.bytes[std::size_t(kind)]);
+    return amounts;
 }
 
-Result<YearEstimate> estimateOf(FleetFile& fleet, const MachineEntry& machine,
-                                const std::vector<KeptRecording>& recordings, const RetentionRules& rules) {
+Result<YearEstimate> estimateOf(FleetFile& fleet, const MachineEntry& machine, const Looked& looked,
+                                const RetentionRules& rules) {
     YearEstimate year;
-    if (recordings.empty()) return year;
-    const Recent recent = recentOf(recordings);
-    const auto points = double(recent.points.size());
-    const double aDay = recent.count / kRateDays / points;
-    const auto each = fleet.retention().trendBytesEach(machine.id, recordings.back().time - days(kRateDays));
+    const Instant from = *looked.kept.last - days(kLatelyDays);
+    const auto points = double(looked.kept.latelyPoints.size());
+    const double aDay = double(looked.kept.lately) / kLatelyDays / points;
+    const auto each = fleet.retention().trendBytesEach(machine.id, from);
     if (!each) return fail(each.error());
+    const Amounts lately = amountsSince(looked.recordings(), from);
     year.recordings = aDay * kYearDays * points;
     year.foreverBytes = year.recordings * *each;
     for (const KeptKind kind : kAllKept) {
-        const Amount& amount = recent.kinds[std::size_t(kind)];
+        const Amount& amount = lately[std::size_t(kind)];
         if (amount.recordings == 0) continue;
         const double bytes = double(amount.bytes) / double(amount.recordings);
         year.bytes[std::size_t(kind)] = points * keptOfYear(rules.rule(kind), aDay) * bytes;
@@ -116,9 +114,9 @@ Result<YearEstimate> estimateOf(FleetFile& fleet, const MachineEntry& machine,
 
 MachinePlan planOf(const std::string& tag, const Looked& looked) {
     MachinePlan plan{tag, {}, {}};
-    for (std::size_t i = 0; i < looked.recordings.size(); ++i)
+    for (std::size_t i = 0; i < looked.recordings().size(); ++i)
         for (std::size_t kind = 0; kind < kKeptKinds; ++kind) {
-            const std::int64_t bytes = looked.recordings[i].bytes[kind];
+            const std::int64_t bytes = looked.recordings()[i].bytes[kind];
             if (bytes == 0) continue;
             const auto& why = looked.choices[i][kind];
             (why ? plan.kinds[kind].stays[std::size_t(*why)] : plan.kinds[kind].goes).add(bytes);
@@ -145,6 +143,7 @@ class Applier {
     FleetFile& fleet_;
     const RetentionOptions& options_;
     HoldFinder holds_;
+    StillThere there_;
     RetentionRules rules_;
     std::string standing_;
     std::int64_t run_ = 0;
@@ -196,20 +195,20 @@ void Applier::count(const Looked& looked, const std::vector<std::size_t>& places
                     std::span<const Thinning> batch) {
     for (std::size_t n = 0; n < batch.size(); ++n)
         for (std::size_t kind = 0; kind < kKeptKinds; ++kind)
-            if (batch[n].takes[kind]) done_.taken[kind].add(looked.recordings[places[n]].bytes[kind]);
+            if (batch[n].takes[kind]) done_.taken[kind].add(looked.recordings()[places[n]].bytes[kind]);
 }
 
 Result<bool> Applier::thinOnce(const MachineEntry& machine) {
-    const auto looked = lookAt(fleet_, holds_, machine, rules_);
+    const auto looked = lookAt(fleet_, holds_, there_, machine, rules_);
     if (!looked) return fail(looked.error());
     std::vector<Thinning> list;
     std::vector<std::size_t> places;  // in `looked`, of each
     bool spectra = false;
-    for (std::size_t i = 0; i < looked->recordings.size(); ++i) {
-        Thinning one{looked->recordings[i].id, {}};
+    for (std::size_t i = 0; i < looked->recordings().size(); ++i) {
+        const KeptRecording& recording = looked->recordings()[i];
+        Thinning one{recording.id, {}};
         for (const KeptKind kind : kAllKept)
-            one.takes[std::size_t(kind)] =
-                looked->recordings[i].has(kind) && !looked->choices[i][std::size_t(kind)];
+            one.takes[std::size_t(kind)] = recording.has(kind) && !looked->choices[i][std::size_t(kind)];
         if (std::none_of(one.takes.begin(), one.takes.end(), [](bool takes) { return takes; })) continue;
         spectra |= one.takes[std::size_t(KeptKind::Spectra)];
         list.push_back(one);
@@ -223,6 +222,8 @@ Result<bool> Applier::thinOnce(const MachineEntry& machine) {
         const auto fresh = thinBatch(batch);
         if (!fresh) return fail(fresh.error());
         if (!*fresh) return false;
+        for (const Thinning& one : batch)
+            there_.take(machine.id, one);  // should the machine be looked at again
         count(*looked, {places.begin() + long(at), places.begin() + long(at + size)}, batch);
         if (options_.afterBatch) options_.afterBatch();
         std::this_thread::sleep_for(kPause);
@@ -246,6 +247,9 @@ Result<RetentionDone> Applier::run() {
     if (!before) return fail(before.error());
     done_.before = *before;
     if (auto good = readStanding(); !good) return fail(good.error());
+    auto there = fleet_.retention().stillThere(options_.progress, options_.cancel);
+    if (!there && there.error().kind != ErrorKind::Cancelled) return fail(there.error());
+    if (there) there_ = std::move(*there);
     const auto machines = fleet_.machines().all();
     if (!machines) return fail(machines.error());
     for (std::size_t i = 0; i < machines->size() && !options_.cancel.cancelled(); ++i) {
@@ -327,16 +331,18 @@ Result<RetentionPlan> planRetention(FleetFile& fleet, const std::optional<Retent
     plan.rules = *kept;
     HoldFinder holds(fleet);
     if (auto good = holds.read(); !good) return fail(good.error());
+    const auto there = fleet.retention().stillThere(progress, cancel);
+    if (!there) return fail(there.error());
     const auto machines = fleet.machines().all();
     if (!machines) return fail(machines.error());
     for (std::size_t i = 0; i < machines->size(); ++i) {
         if (cancel.cancelled()) return fail(stopped(fleet));
         if (progress) progress(i, machines->size(), (*machines)[i].tag);
-        const auto looked = lookAt(fleet, holds, (*machines)[i], plan.rules);
+        const auto looked = lookAt(fleet, holds, *there, (*machines)[i], plan.rules);
         if (!looked) return fail(looked.error());
-        if (looked->recordings.empty()) continue;
+        if (!looked->kept.last) continue;
         MachinePlan one = planOf((*machines)[i].tag, *looked);
-        const auto year = estimateOf(fleet, (*machines)[i], looked->recordings, plan.rules);
+        const auto year = estimateOf(fleet, (*machines)[i], *looked, plan.rules);
         if (!year) return fail(year.error());
         one.year = *year;
         plan.machines.push_back(std::move(one));

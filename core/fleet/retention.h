@@ -1,11 +1,12 @@
 // Why: nothing is thinned without being listed first. The plan says what would go and why the rest stays;
 // carrying it out looks at each machine again and works in short transactions, so that others write in
-// between. In each of them it is asked whether somebody did something that a recording may be kept for
-// (a decision, an event, a job ..); if so, the machine is looked at anew. A kill, a full disk or a stop at
-// any point leaves a whole file with less or more of the work done; started again it goes on with the rest,
-// and when there is none it writes nothing. Bytes as packed in the file. Thread: as the FleetFile; slow
-// (seconds to minutes in a large fleet). Errors: those of the stores; Unwritable (full disk: the last step is
-// undone, the others stay).
+// between. In each of them it is asked whether somebody did something that a recording may be kept for (a
+// decision, an event, a job ..); if so, the machine is looked at anew. What a recording still holds is
+// read once, at the beginning: one that comes in meanwhile waits for the next time. A kill, a full disk or
+// a stop at any point leaves a whole file with less or more of the work done; started again it goes on
+// with the rest, and when there is none it writes nothing. Bytes as packed in the file. Thread: as the
+// FleetFile; slow (seconds to minutes in a large fleet). Errors: those of the stores; Unwritable (full
+// disk: the last step is undone, the others stay).
 #pragma once
 
 #include <array>

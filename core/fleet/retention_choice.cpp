@@ -63,39 +63,76 @@ struct PointView {
     int newest = std::numeric_limits<int>::min();
 };
 
-struct Chooser {
+// Recordings by day, and by point.
+class Calendar {
+  public:
+    explicit Calendar(const Aged& aged) : recordings(aged.recordings) {
+        for (std::size_t i = 0; i < recordings.size(); ++i) {
+            days.push_back(dayOf(aged.clocks[i]));
+            PointView& point = points[recordings[i].point];
+            point.recordings.push_back(i);
+            point.newest = std::max(point.newest, dayOf(std::min(aged.clocks[i], aged.now)));
+        }
+        for (const auto& [name, clock] : aged.newest)
+            if (const auto point = points.find(name); point != points.end())
+                point->second.newest = std::max(point->second.newest, dayOf(std::min(clock, aged.now)));
+    }
+
     const std::vector<KeptRecording>& recordings;
-    const std::vector<int>& days;
+    std::vector<int> days;
+    std::map<std::string, PointView> points;
+};
+
+struct Chooser {
+    const Calendar& calendar;
     const Holds& holds;
     std::vector<Choice>& choices;
 
     void choose(const PointView& point, KeptKind kind, const KeepRule& rule) const {
-        Strongest ofDay(recordings), ofWeek(recordings);
+        Strongest ofDay(calendar.recordings), ofWeek(calendar.recordings);
         for (const std::size_t i : point.recordings)
-            if (recordings[i].has(kind)) {
-                ofDay.take(days[i], i);
-                ofWeek.take(weekOfDay(days[i]), i);
+            if (calendar.recordings[i].has(kind)) {
+                ofDay.take(calendar.days[i], i);
+                ofWeek.take(weekOfDay(calendar.days[i]), i);
             }
         for (const std::size_t i : point.recordings)
-            if (recordings[i].has(kind))
+            if (calendar.recordings[i].has(kind))
                 choices[i][std::size_t(kind)] = reason(point, kind, rule, i, ofDay, ofWeek);
     }
 
     std::optional<KeptFor> reason(const PointView& point, KeptKind kind, const KeepRule& rule, std::size_t i,
                                   const Strongest& ofDay, const Strongest& ofWeek) const {
-        const int day = days[i];
+        const int day = calendar.days[i];
+        const KeptRecording& recording = calendar.recordings[i];
         const Stage stage = stageOf(rule, point.newest, day);
         if (stage == Stage::All) return KeptFor::Young;
-        if (const auto held = holds.of.find(recordings[i].id); held != holds.of.end())
+        if (const auto held = holds.of.find(recording.id); held != holds.of.end())
             if (const auto& why = held->second[std::size_t(kind)]) return why;
         const bool dayOne = ofDay.is(day, i);
-        if (holds.inBaseline(recordings[i].point, day) && (kind == KeptKind::Spectra || dayOne))
+        if (holds.inBaseline(recording.point, day) && (kind == KeptKind::Spectra || dayOne))
             return KeptFor::Baseline;
         if (stage == Stage::Daily && dayOne) return KeptFor::Day;
         if (stage == Stage::Weekly && ofWeek.is(weekOfDay(day), i)) return KeptFor::Week;
         return std::nullopt;
     }
 };
+
+// Marks of one point and kind those that share a day, or a week that is thinned as one, with another.
+void markContested(const Calendar& calendar, const PointView& point, KeptKind kind, const KeepRule& rule,
+                   const Holds& holds, std::vector<bool>& marks) {
+    std::unordered_map<int, int> ofDay, ofWeek;
+    for (const std::size_t i : point.recordings)
+        if (calendar.recordings[i].has(kind))
+            ++ofDay[calendar.days[i]], ++ofWeek[weekOfDay(calendar.days[i])];
+    for (const std::size_t i : point.recordings) {
+        const int day = calendar.days[i];
+        if (!calendar.recordings[i].has(kind) || marks[i] || ofWeek.at(weekOfDay(day)) == 1) continue;
+        const Stage stage = stageOf(rule, point.newest, day);
+        if (stage == Stage::All) continue;
+        const bool byDay = stage == Stage::Daily || holds.inBaseline(calendar.recordings[i].point, day);
+        marks[i] = stage == Stage::Weekly || (byDay && ofDay.at(day) > 1);
+    }
+}
 
 }  // namespace
 
@@ -134,23 +171,26 @@ bool isStronger(const KeptRecording& a, const KeptRecording& b) {
     return std::tuple(a.time, a.id) < std::tuple(b.time, b.id);
 }
 
-std::vector<Choice> chooseKept(const std::vector<KeptRecording>& recordings,
-                               const std::vector<Instant>& clocks, const RetentionRules& rules,
-                               const Holds& holds, Instant now) {
-    std::vector<int> days;
-    std::map<std::string, PointView> points;
-    for (std::size_t i = 0; i < recordings.size(); ++i) {
-        days.push_back(dayOf(clocks[i]));
-        PointView& point = points[recordings[i].point];
-        point.recordings.push_back(i);
-        point.newest = std::max(point.newest, dayOf(std::min(clocks[i], now)));
-    }
-    std::vector<Choice> choices(recordings.size());
-    const Chooser chooser{recordings, days, holds, choices};
-    for (const auto& [name, point] : points)
+std::vector<Choice> chooseKept(const Aged& aged, const RetentionRules& rules, const Holds& holds) {
+    const Calendar calendar(aged);
+    std::vector<Choice> choices(aged.recordings.size());
+    const Chooser chooser{calendar, holds, choices};
+    for (const auto& [name, point] : calendar.points)
         for (const KeptKind kind : kAllKept)
             chooser.choose(point, kind, rules.rule(kind));
     return choices;
+}
+
+std::vector<std::size_t> contested(const Aged& aged, const RetentionRules& rules, const Holds& holds) {
+    const Calendar calendar(aged);
+    std::vector<bool> marks(aged.recordings.size());
+    for (const auto& [name, point] : calendar.points)
+        for (const KeptKind kind : kAllKept)
+            markContested(calendar, point, kind, rules.rule(kind), holds, marks);
+    std::vector<std::size_t> all;
+    for (std::size_t i = 0; i < marks.size(); ++i)
+        if (marks[i]) all.push_back(i);
+    return all;
 }
 
 }  // namespace fettle

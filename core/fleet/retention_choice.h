@@ -56,10 +56,16 @@ struct Holds {
 
 // Of each recording and kind: why it stays; empty: it goes (or is not there).
 using Choice = std::array<std::optional<KeptFor>, kKeptKinds>;
-// `clocks`: of each recording by the site's clock; `now` as well.
-std::vector<Choice> chooseKept(const std::vector<KeptRecording>& recordings,
-                               const std::vector<Instant>& clocks, const RetentionRules& rules,
-                               const Holds& holds, Instant now);
+struct Aged {
+    std::vector<KeptRecording> recordings;
+    std::vector<Instant> clocks;            // of each, by the site's clock
+    std::map<std::string, Instant> newest;  // by point, by that clock: of those too that are not given
+    Instant now{};                          // by that clock
+};
+std::vector<Choice> chooseKept(const Aged& aged, const RetentionRules& rules, const Holds& holds);
+// Recordings (indices) that are weighed against others of their day or week: evidence and level of others are
+// not looked at.
+std::vector<std::size_t> contested(const Aged& aged, const RetentionRules& rules, const Holds& holds);
 
 // The stronger of two.
 bool isStronger(const KeptRecording& a, const KeptRecording& b);

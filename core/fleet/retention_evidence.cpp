@@ -19,12 +19,18 @@ constexpr double kFindingDban = 20;
 constexpr int kBaselineDays = 42,
               kBaselineReach = 120;  // days, as core/trend/baseline.h; looked for that far
 constexpr days kNewestWeek{7};
+// The week before the work lies within so many days (core/round/verify_window.h), and what counts after it
+// mostly too.
+constexpr days kJobLooksBack{50}, kJobLooksOn{60};
 
-// Of each fault and place the recording that weighs most, if it reaches a finding's weight.
+bool within(Instant time, const HoldFinder::Span& span) {
+    return time >= span.from && time <= span.until;
+}
+
+// Of each fault and place the recording that weighs most, of those that reach a finding's weight.
 class Best {
   public:
     void take(const WeightEntry& one, int span) {
-        if (one.weightDban < kFindingDban) return;
         const auto [at, fresh] = best_.try_emplace({span, one.fault + " @ " + one.at}, one);
         if (!fresh && one.weightDban > at->second.weightDban) at->second = one;
     }
@@ -64,28 +70,30 @@ VerifyOptions optionsOf(const Job& job, const JobDone& done) {
 
 }  // namespace
 
-Status HoldFinder::addStrongest(Case& one, const Span& span) {
-    const auto weights = fleet_.recordings().weights(one.machine.id, span.from, span.until);
+Status HoldFinder::readWeights(Case& one) {
+    auto weights = fleet_.retention().weights(one.machine.id, one.kept.recordings, kFindingDban,
+                                              *one.kept.last - days(kLatelyDays));
     if (!weights) return fail(weights.error());
-    Best best;
-    for (const WeightEntry& weight : *weights)
-        best.take(weight, 0);
-    best.hold(one.holds, KeptFor::Round);
+    one.weights = std::move(*weights);
     return {};
+}
+
+void HoldFinder::addStrongest(Case& one, const Span& span) const {
+    Best best;
+    for (const WeightEntry& weight : one.weights)
+        if (within(weight.time, span)) best.take(weight, 0);
+    best.hold(one.holds, KeptFor::Round);
 }
 
 // Calendar weeks, and besides the seven days that the list of today is made of.
 Status HoldFinder::addFindings(Case& one) {
-    const auto weights =
-        fleet_.recordings().weights(one.machine.id, one.recordings.front().time, one.recordings.back().time);
-    if (!weights) return fail(weights.error());
+    auto clock = SiteClock::of(site_.timeZone);
+    if (!clock) return fail(clock.error());
     Best weekly, now;
-    for (const WeightEntry& weight : *weights) {
-        if (weight.weightDban < kFindingDban) continue;
-        const auto clock = clockIn(site_.timeZone, weight.time);
-        if (!clock) return fail(clock.error());
-        weekly.take(weight, weekOfDay(dayOf(*clock)));
-        if (weight.time > newest_ - kNewestWeek - days(1)) now.take(weight, dayOf(*clock));
+    for (const WeightEntry& weight : one.weights) {
+        const int day = dayOf(clock->at(weight.time));
+        weekly.take(weight, weekOfDay(day));
+        if (weight.time > newest_ - kNewestWeek - days(1)) now.take(weight, day);
     }
     weekly.hold(one.holds, KeptFor::Finding);
     now.hold(one.holds, KeptFor::Finding);
@@ -102,21 +110,36 @@ Status HoldFinder::addBaselines(Case& one) {
         const auto first = fleet_.trends().first(channel.id);
         if (!first) return fail(first.error());
         if (!*first) continue;
-        const auto past = trendPast(fleet_, one.machine.tag, **machine, channel, Quantity::VelocityRms);
-        if (!past) return fail(past.error());
+        const auto found = baselineDays(fleet_, one.machine.tag, **machine, channel);
+        if (!found) return fail(found.error());
         auto& spans = one.holds.baselines[channel.point];
-        if (past->baseline) {
-            spans.push_back({past->baseline->from,
-                             std::max(past->baseline->to, past->baseline->from + kBaselineDays - 1)});
+        if (*found) {
+            spans.push_back({(*found)->first, std::max((*found)->last, (*found)->first + kBaselineDays - 1)});
             continue;
         }
-        const auto begins =
-            baselineBegins(fleet_, site_, one.machine.tag, (*machine)->pointById(channel.point), **first,
-                           one.recordings.back().time);
+        const auto begins = baselineBegins(fleet_, site_, one.machine.tag,
+                                           (*machine)->pointById(channel.point), **first, *one.kept.last);
         if (!begins) return fail(begins.error());
         spans.push_back({*begins, *begins + kBaselineReach});
     }
     return {};
+}
+
+// Of the time around the work as much as it takes: where the machine stood afterwards, up to its next run.
+Result<HoldFinder::Verified> HoldFinder::verifiedBy(const Case& one, Instant done,
+                                                    const VerifyOptions& options) const {
+    auto clock = SiteClock::of(site_.timeZone);
+    if (!clock) return fail(clock.error());
+    const std::chrono::hours longest(int(options.longestHours));
+    for (auto reach = kJobLooksOn;; reach *= 2) {
+        const Instant until = std::min(newest_, done + reach);
+        auto runs = MachineRuns::read(fleet_, one.machine.id, site_.timeZone, done - kJobLooksBack, until);
+        if (!runs) return fail(runs.error());
+        VerifyWindow window = verifyWindow(runs->moments(), clock->at(done), clock->at(newest_), options);
+        const bool whole = until == newest_ || window.state == VerifyState::NothingBefore ||
+                           (window.runInEnds && *window.runInEnds + longest <= clock->at(until));
+        if (whole) return Verified{std::move(*runs), std::move(window)};
+    }
 }
 
 Status HoldFinder::addJobs(Case& one) {
@@ -124,21 +147,14 @@ Status HoldFinder::addJobs(Case& one) {
     if (jobs == jobs_.end()) return {};
     const auto events = fleet_.log().events(one.machine.tag);
     if (!events) return fail(events.error());
-    std::optional<MachineRuns> runs;
     for (const Job& job : jobs->second) {
         const auto done = doneOf(job, *events);
         if (!done) continue;
-        if (!runs) {
-            auto read = MachineRuns::read(fleet_, one.machine.id, site_.timeZone, newest_);
-            if (!read) return fail(read.error());
-            runs = std::move(*read);
-        }
-        const auto when = clockIn(site_.timeZone, done->time), known = clockIn(site_.timeZone, newest_);
-        if (!when || !known) return fail(when ? known.error() : when.error());
-        const VerifyWindow window = verifyWindow(runs->moments(), *when, *known, optionsOf(job, *done));
-        for (const auto* side : {&window.before, &window.after})
+        const auto verified = verifiedBy(one, done->time, optionsOf(job, *done));
+        if (!verified) return fail(verified.error());
+        for (const auto* side : {&verified->window.before, &verified->window.after})
             for (const Instant moment : *side)
-                for (const std::int64_t recording : runs->recordingsAt(moment))
+                for (const std::int64_t recording : verified->runs.recordingsAt(moment))
                     one.holds.add(recording, KeptFor::Job, kAllButWaveform);
     }
     return {};

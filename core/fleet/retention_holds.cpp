@@ -75,11 +75,11 @@ Status HoldFinder::readDocuments() {
     return {};
 }
 
-Result<Holds> HoldFinder::of(const MachineEntry& machine, const std::vector<KeptRecording>& recordings) {
-    Case one{machine, recordings, {}};
-    if (recordings.empty()) return one.holds;
-    for (const auto part : {&HoldFinder::addRounds, &HoldFinder::addFindings, &HoldFinder::addBaselines,
-                            &HoldFinder::addJobs, &HoldFinder::addAnchors})
+Result<Holds> HoldFinder::of(const MachineEntry& machine, const KeptOfMachine& kept) {
+    Case one{machine, kept, {}, {}};
+    if (kept.recordings.empty()) return one.holds;
+    for (const auto part : {&HoldFinder::readWeights, &HoldFinder::addRounds, &HoldFinder::addFindings,
+                            &HoldFinder::addBaselines, &HoldFinder::addJobs, &HoldFinder::addAnchors})
         if (auto good = (this->*part)(one); !good) return fail(good.error());
     addSpans(one);
     addSingle(one);
@@ -112,10 +112,10 @@ Status HoldFinder::addRound(Case& one, const RetentionStore::InRound& round, con
     if (round.open) addSpan(one, span, KeptFor::Round, looked ? kEverything : kAllButWaveform);
     if (!looked) return {};
     addNewest(one, span, KeptFor::Round);
-    if (auto good = addStrongest(one, span); !good) return good;
+    addStrongest(one, span);
     const auto files = shownIn(round.round, one.machine.tag);
     if (!files) return fail(files.error());
-    for (const KeptRecording& recording : one.recordings)
+    for (const KeptRecording& recording : one.kept.recordings)
         if (within(recording.time, span.from, span.until) &&
             std::find(files->begin(), files->end(), recording.file) != files->end())
             one.holds.add(recording.id, KeptFor::Round);
@@ -139,14 +139,14 @@ Result<std::vector<std::string>> HoldFinder::shownIn(std::int64_t round, const s
 
 void HoldFinder::addSpan(Case& one, const Span& span, KeptFor why,
                          const std::array<bool, kKeptKinds>& kinds) const {
-    for (const KeptRecording& recording : one.recordings)
+    for (const KeptRecording& recording : one.kept.recordings)
         if (within(recording.time, span.from, span.until)) one.holds.add(recording.id, why, kinds);
 }
 
 // The newest running one of each point, which shows what has a level and no rows.
 void HoldFinder::addNewest(Case& one, const Span& span, KeptFor why) const {
     std::map<std::string, std::int64_t> newest;
-    for (const KeptRecording& recording : one.recordings)
+    for (const KeptRecording& recording : one.kept.recordings)
         if (within(recording.time, span.from, span.until) && isRunning(recording.running))
             newest[recording.point] = recording.id;
     for (const auto& [point, id] : newest)
@@ -155,7 +155,7 @@ void HoldFinder::addNewest(Case& one, const Span& span, KeptFor why) const {
 
 void HoldFinder::addAround(Case& one, Instant moment, KeptFor why) const {
     std::map<std::string, std::int64_t> before, after;
-    for (const KeptRecording& recording : one.recordings) {
+    for (const KeptRecording& recording : one.kept.recordings) {
         if (!isRunning(recording.running)) continue;
         if (recording.time <= moment)
             before[recording.point] = recording.id;
@@ -200,7 +200,7 @@ void HoldFinder::addSpans(Case& one) const {
 }
 
 void HoldFinder::addSingle(Case& one) const {
-    for (const KeptRecording& recording : one.recordings) {
+    for (const KeptRecording& recording : one.kept.recordings) {
         if (named_.count(recording.id)) one.holds.add(recording.id, KeptFor::Balance);
         if (answered_.count(recording.id)) one.holds.add(recording.id, KeptFor::Request);
         if (refused_.count(recording.file)) one.holds.add(recording.id, KeptFor::Refusal);

@@ -1,12 +1,13 @@
 // Why: what somebody stands on is never thinned: this gathers, for one machine, which recordings that are and
-// why. An open round: the week's examinations and spectra of each of its machines, and waveforms of those not
-// on leave and of the sample; a kept round: the recordings its rows show, the newest of each point. A
-// finding: the strongest recording of each week (calendar weeks, rounds' weeks and the newest seven days) of
-// each fault that reached 20 decibans. A baseline: its days. A trial: all of its spans; a balancing: from a
-// day before it was begun to a day after its last change, and recordings named in it. A done job: what its
-// verification compares (no waveforms: it reads none). Events, reports, jobs and alerts: the last running
-// recording before and the first after, at each point. Answered requests. Files with a refusal nobody
-// answered. Thread: as the FleetFile; reads only. Errors: those of the stores.
+// why. Only what still holds something is asked: where the recording next to an event told late is thinned
+// already, the next one that is not is held. An open round: the week's examinations and spectra of each of
+// its machines, and waveforms of those not on leave and of the sample; a kept round: the recordings its rows
+// show, the newest of each point. A finding: the strongest recording of each week (calendar weeks, rounds'
+// weeks and the newest seven days) of each fault that reached 20 decibans. A baseline: its days. A trial: all
+// of its spans; a balancing: from a day before it was begun to a day after its last change, and recordings
+// named in it. A done job: what its verification compares (no waveforms: it reads none). Events, reports,
+// jobs and alerts: the last running recording before and the first after, at each point. Answered requests.
+// Files with a refusal nobody answered. Thread: as the FleetFile; reads only. Errors: those of the stores.
 #pragma once
 
 #include <map>
@@ -14,11 +15,15 @@
 #include <string>
 #include <vector>
 
+#include "core/fleet/cure_figures.h"
 #include "core/fleet/retention_choice.h"
 #include "core/store/fleet_file.h"
 #include "core/workshop/trial.h"
 
 namespace fettle {
+
+// From so many days before its newest recording the rate of a machine is taken, and its weights in one go.
+inline constexpr int kLatelyDays = 30;
 
 class HoldFinder {
   public:
@@ -26,26 +31,34 @@ class HoldFinder {
 
     // What is asked of the fleet as a whole; again whenever RetentionStore::standing has changed.
     Status read();
-    Result<Holds> of(const MachineEntry& machine, const std::vector<KeptRecording>& recordings);
+    Result<Holds> of(const MachineEntry& machine, const KeptOfMachine& kept);
+
+    struct Span {
+        Instant from{}, until{};
+    };
 
   private:
     // One machine while it is asked.
     struct Case {
         const MachineEntry& machine;
-        const std::vector<KeptRecording>& recordings;  // in the order of time
+        const KeptOfMachine& kept;
+        std::vector<WeightEntry> weights;  // of its recordings, those that reach a finding's
         Holds holds;
     };
-    struct Span {
-        Instant from{}, until{};
+    struct Verified {
+        MachineRuns runs;
+        VerifyWindow window;
     };
     Status readDocuments();
     Result<Span> daysOf(const std::string& from, const std::string& until) const;
     Status addRounds(Case& one);
     Status addRound(Case& one, const RetentionStore::InRound& round, const Span& span);
     Result<std::vector<std::string>> shownIn(std::int64_t round, const std::string& tag);
-    Status addStrongest(Case& one, const Span& span);
+    Status readWeights(Case& one);
+    void addStrongest(Case& one, const Span& span) const;
     Status addFindings(Case& one);
     Status addBaselines(Case& one);
+    Result<Verified> verifiedBy(const Case& one, Instant done, const VerifyOptions& options) const;
     Status addJobs(Case& one);
     Status addAnchors(Case& one);
     void addNewest(Case& one, const Span& span, KeptFor why) const;

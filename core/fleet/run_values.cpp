@@ -13,24 +13,19 @@ Result<ChannelRuns> ChannelRuns::read(FleetFile& fleet, const ChannelEntry& chan
     out.channel_ = channel;
     out.from_ = from;
     out.until_ = until;
-    const auto add = [&](Quantity quantity, std::optional<double> RunValue::*member) -> Status {
-        const auto points = fleet.trends().trend(channel.id, quantity, from, until);
-        if (!points) return fail(points.error());
-        for (const TrendPoint& point : *points) {
-            if (!isRunning(point.running)) continue;
-            const auto clock = clockIn(timeZone, point.time);
-            if (!clock) return fail(clock.error());
-            RunValue& run = out.runs_[point.recording];
-            run.time = *clock;
-            run.running = point.running;
-            if (member) run.*member = point.value;
-        }
-        return {};
-    };
-    if (auto good = add(Quantity::AccelerationRms, nullptr); !good) return fail(good.error());
-    if (auto good = add(Quantity::VelocityRms, nullptr); !good) return fail(good.error());
-    if (auto good = add(Quantity::SpeedRpm, &RunValue::speedRpm); !good) return fail(good.error());
-    if (auto good = add(Quantity::LoadPct, &RunValue::loadPct); !good) return fail(good.error());
+    const auto rows = fleet.trends().values(channel.id, from, until);
+    if (!rows) return fail(rows.error());
+    auto clock = SiteClock::of(timeZone);
+    if (!clock) return fail(clock.error());
+    for (const TrendValues& row : *rows) {
+        const auto speed = row.of(Quantity::SpeedRpm), load = row.of(Quantity::LoadPct);
+        const bool says = row.of(Quantity::AccelerationRms) || row.of(Quantity::VelocityRms) || speed || load;
+        if (!says || !isRunning(row.running)) continue;
+        RunValue& run = out.runs_[row.recording];
+        run.time = clock->at(row.time);
+        run.running = row.running;
+        run.speedRpm = speed, run.loadPct = load;
+    }
     return out;
 }
 

@@ -45,6 +45,23 @@ Result<Instant> clockIn(const std::string& zone, Instant time) {
     return Instant((*at)->to_local(time).time_since_epoch());
 }
 
+Result<SiteClock> SiteClock::of(const std::string& zone) {
+    const auto at = zoneOf(zone);
+    if (!at) return fail(at.error());
+    SiteClock clock;
+    clock.zone_ = *at;
+    return clock;
+}
+
+Instant SiteClock::at(Instant time) {
+    if (!zone_) return time;
+    if (time < from_ || time >= until_) {
+        const auto info = static_cast<const date::time_zone*>(zone_)->get_info(floor<seconds>(time));
+        from_ = info.begin, until_ = info.end, offset_ = info.offset;
+    }
+    return time + offset_;
+}
+
 Result<std::string> dateIn(const std::string& zone, Instant time) {
     return clockIn(zone, time).map([](Instant clock) { return formatDate(clock); });
 }

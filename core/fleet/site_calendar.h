@@ -16,6 +16,17 @@ Status checkTimeZone(const std::string& zone);
 Result<std::string> dateIn(const std::string& zone, Instant time);
 // The clock there, read as if it were Greenwich's: its day (dayOf) is the site's.
 Result<Instant> clockIn(const std::string& zone, Instant time);
+// The same for many moments: what holds of the zone between two changes of its clocks is asked once.
+class SiteClock {
+  public:
+    static Result<SiteClock> of(const std::string& zone);
+    Instant at(Instant time);
+
+  private:
+    const void* zone_ = nullptr;  // of the date library; null: Greenwich
+    Instant from_{}, until_{};    // the offset holds within [from, until)
+    std::chrono::milliseconds offset_{};
+};
 // The first moment of a date there.
 Result<Instant> startOfDate(const std::string& zone, const std::string& date);
 

@@ -1,8 +1,10 @@
 #include "core/fleet/trend_past.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/fleet/followed_trends.h"
+#include "core/fleet/machine_desk.h"
 #include "core/fleet/run_values.h"
 #include "core/fleet/site_calendar.h"
 #include "core/machine/severity_limits.h"
@@ -93,6 +95,91 @@ Result<std::string> lastDayOf(FleetFile& fleet, const ChannelEntry& channel, con
     return *newest ? dateIn(site.timeZone, **newest) : Result<std::string>(std::string());
 }
 
+// The week that is asked about, and since when the machine is as it is.
+struct Asked {
+    SiteSettings site;
+    Period period;
+    const Point* point = nullptr;
+    std::optional<int> segment;
+    int firstDay = 0, lastDay = 0;
+};
+
+// Empty: nothing was recorded.
+Result<std::optional<Asked>> askedOf(FleetFile& fleet, const std::string& tag, const Machine& machine,
+                                     const ChannelEntry& channel, const std::string& until) {
+    const auto site = fleet.site();
+    if (!site) return fail(site.error());
+    const auto date = lastDayOf(fleet, channel, *site, until);
+    if (!date) return fail(date.error());
+    if (date->empty()) return std::nullopt;
+    const auto period = periodTo(*site, *date);
+    if (!period) return fail(period.error());
+    const auto events = fleet.log().events(tag);
+    if (!events) return fail(events.error());
+    Asked asked{*site, *period, machine.pointById(channel.point), {}, 0, 0};
+    const auto segment = segmentStart(*events, asked.point, *period);
+    if (!segment) return fail(segment.error());
+    asked.segment = *segment;
+    const auto firstDay = dayNumber(period->firstDay), lastDay = dayNumber(period->lastDay);
+    if (!firstDay || !lastDay) return fail(firstDay ? lastDay.error() : firstDay.error());
+    asked.firstDay = *firstDay, asked.lastDay = *lastDay;
+    return asked;
+}
+
+RunValue runValueOf(const TrendValues& row, Instant clock) {
+    RunValue value;
+    value.time = clock;
+    value.value = row.of(Quantity::VelocityRms).value_or(0);
+    value.running = row.running;
+    value.speedRpm = row.of(Quantity::SpeedRpm);
+    value.loadPct = row.of(Quantity::LoadPct);
+    return value;
+}
+
+Result<std::optional<Condition>> conditionOfWeek(FleetFile& fleet, const ChannelEntry& channel,
+                                                 const Asked& asked, SiteClock& clock) {
+    std::vector<RunValue> week;
+    const auto read = fleet.trends().walk(channel.id, asked.period.from,
+                                          [&](const TrendValues& row) -> std::optional<Instant> {
+                                              if (row.time > asked.period.last()) return std::nullopt;
+                                              if (isRunning(row.running))
+                                                  week.push_back(runValueOf(row, clock.at(row.time)));
+                                              return row.time;
+                                          });
+    if (!read) return fail(read.error());
+    return usualCondition(week);
+}
+
+// Days of the segment with a value in this condition, one value each, up to the end of the baseline.
+class LikeDays {
+  public:
+    LikeDays(const Asked& asked, const Condition& like, SiteClock& clock)
+        : asked_(asked), like_(like), clock_(clock) {}
+
+    std::optional<Instant> take(const TrendValues& row) {
+        const RunValue value = runValueOf(row, clock_.at(row.time));
+        const int day = dayOf(value.time);
+        if (day >= asked_.firstDay) return std::nullopt;
+        if (!isRunning(row.running) || !std::isfinite(value.value) || !like_.holds(value)) return row.time;
+        days_.push_back({day, value.value, 1});
+        found_ = baselineOf(days_, asked_.segment, asked_.firstDay);
+        if (found_.baseline && found_.baseline->lastDay() < day) return std::nullopt;
+        const auto next = startOfDate(asked_.site.timeZone, dateOfDay(day + 1));
+        return next ? *next : row.time;
+    }
+    std::optional<DaySpan> span() const {
+        if (!found_.baseline) return std::nullopt;
+        return DaySpan{found_.baseline->firstDay(), found_.baseline->lastDay()};
+    }
+
+  private:
+    const Asked& asked_;
+    const Condition& like_;
+    SiteClock& clock_;
+    std::vector<DayValue> days_;
+    BaselineSearch found_;
+};
+
 }  // namespace
 
 Result<TrendPast> trendPast(FleetFile& fleet, const std::string& tag, const Machine& machine,
@@ -100,29 +187,45 @@ Result<TrendPast> trendPast(FleetFile& fleet, const std::string& tag, const Mach
     TrendPast past;
     const auto followed = followedAs(quantity);
     if (!followed) return past;
-    const auto site = fleet.site();
-    if (!site) return fail(site.error());
-    const auto date = lastDayOf(fleet, channel, *site, until);
-    if (!date) return fail(date.error());
-    if (date->empty()) return past;
-    const auto period = periodTo(*site, *date);
-    if (!period) return fail(period.error());
-    const auto events = fleet.log().events(tag);
-    if (!events) return fail(events.error());
-    const Point* point = machine.pointById(channel.point);
-    const auto segment = segmentStart(*events, point, *period);
-    if (!segment) return fail(segment.error());
-    const auto runs = ChannelRuns::read(fleet, channel, site->timeZone, Instant{}, period->last());
+    const auto asked = askedOf(fleet, tag, machine, channel, until);
+    if (!asked) return fail(asked.error());
+    if (!*asked) return past;
+    const Asked& week = **asked;
+    const auto runs = ChannelRuns::read(fleet, channel, week.site.timeZone, Instant{}, week.period.last());
     if (!runs) return fail(runs.error());
     auto values = runs->of(fleet, quantity);
     if (!values) return fail(values.error());
     std::sort(values->begin(), values->end(),
               [](const RunValue& a, const RunValue& b) { return a.time < b.time; });
-    const auto firstDay = dayNumber(period->firstDay), lastDay = dayNumber(period->lastDay);
-    if (!firstDay || !lastDay) return fail(firstDay ? lastDay.error() : firstDay.error());
-    addBaseline(*values, *segment, *firstDay, *lastDay, mattersBy(machine, point, *followed), past);
-    if (quantity == Quantity::VelocityRms) addHeading(*values, machine, point, *firstDay, *lastDay, past);
+    addBaseline(*values, week.segment, week.firstDay, week.lastDay, mattersBy(machine, week.point, *followed),
+                past);
+    if (quantity == Quantity::VelocityRms)
+        addHeading(*values, machine, week.point, week.firstDay, week.lastDay, past);
     return past;
+}
+
+Result<std::optional<DaySpan>> baselineDays(FleetFile& fleet, const std::string& tag, const Machine& machine,
+                                            const ChannelEntry& channel) {
+    const auto asked = askedOf(fleet, tag, machine, channel, "");
+    if (!asked) return fail(asked.error());
+    if (!*asked) return std::nullopt;
+    const Asked& week = **asked;
+    auto clock = SiteClock::of(week.site.timeZone);
+    if (!clock) return fail(clock.error());
+    const auto like = conditionOfWeek(fleet, channel, week, *clock);
+    if (!like) return fail(like.error());
+    if (!*like) return std::nullopt;
+    Instant from{};
+    if (week.segment) {
+        const auto start = startOfDate(week.site.timeZone, dateOfDay(*week.segment));
+        if (!start) return fail(start.error());
+        from = *start;
+    }
+    LikeDays days(week, **like, *clock);
+    const auto read =
+        fleet.trends().walk(channel.id, from, [&](const TrendValues& row) { return days.take(row); });
+    if (!read) return fail(read.error());
+    return days.span();
 }
 
 }  // namespace fettle

@@ -41,4 +41,12 @@ struct TrendPast {
 Result<TrendPast> trendPast(FleetFile& fleet, const std::string& tag, const Machine& machine,
                             const ChannelEntry& channel, Quantity quantity, const std::string& until = "");
 
+// First and last day of the baseline that trendPast tells of velocity up to the newest recording; empty where
+// there is none. Reads of each day the first value at like speed and load, and nothing after the baseline.
+struct DaySpan {
+    int first = 0, last = 0;
+};
+Result<std::optional<DaySpan>> baselineDays(FleetFile& fleet, const std::string& tag, const Machine& machine,
+                                            const ChannelEntry& channel);
+
 }  // namespace fettle

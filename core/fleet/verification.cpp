@@ -182,7 +182,7 @@ Result<JobVerification> verified(FleetFile& fleet, JobVerification v, const std:
     const auto clock = clockIn(known->timeZone, v.done->time);
     if (!clock) return fail(clock.error());
     v.doneOn = formatDate(*clock);
-    const auto runs = MachineRuns::read(fleet, machine->id, known->timeZone, known->until);
+    const auto runs = MachineRuns::read(fleet, machine->id, known->timeZone, Instant{}, known->until);
     if (!runs) return fail(runs.error());
     const auto knownClock = clockIn(known->timeZone, known->until);
     if (!knownClock) return fail(knownClock.error());

@@ -1,10 +1,5 @@
 #include "core/store/retention_store.h"
 
-#include <fmt/format.h>
-
-#include <algorithm>
-#include <map>
-
 #include "core/base/text.h"
 #include "core/store/database.h"
 #include "core/store/day.h"
@@ -53,51 +48,6 @@ Status remove(Database& database, KeptKind kind, std::int64_t recording) {
     return database.run("DELETE FROM examination WHERE recording = ?", recording);
 }
 
-using ById = std::map<std::int64_t, KeptRecording*>;
-
-// Gives each recording of the answer its number; rows of others are passed over.
-template <class Take>
-Status fill(Statement& rows, const ById& byId, Take take) {
-    while (rows.next()) {
-        std::int64_t id = 0;
-        rows.into(id);
-        const auto found = byId.find(id);
-        if (found != byId.end()) take(rows, *found->second);
-    }
-    return rows.status();
-}
-
-Status addSpectra(Database& database, std::int64_t machine, const ById& byId) {
-    Statement rows(
-        database,
-        "SELECT s.recording, sum(length(s.lines)) FROM channel c CROSS JOIN spectrum s ON s.channel = "
-        "c.id WHERE c.machine = ? GROUP BY s.recording");
-    rows.bind(machine);
-    return fill(rows, byId, [](Statement& row, KeptRecording& one) {
-        row.into(one.bytes[std::size_t(KeptKind::Spectra)]);
-    });
-}
-
-Status addRanks(Database& database, std::int64_t machine, const ById& byId) {
-    Statement weights(
-        database,
-        "SELECT recording, max(weight_dban) FROM weight WHERE machine = ? GROUP BY time, recording");
-    weights.bind(machine);
-    if (auto good =
-            fill(weights, byId, [](Statement& row, KeptRecording& one) { row.into(one.evidenceDban); });
-        !good)
-        return good;
-    Statement levels(
-        database,
-        "SELECT t.recording, t.velocity_rms_mm_s FROM channel c CROSS JOIN trend t ON t.channel = "
-        "c.id WHERE c.machine = ? AND t.velocity_rms_mm_s IS NOT NULL");
-    levels.bind(machine);
-    return fill(levels, byId, [](Statement& row, KeptRecording& one) {
-        double level = 0;
-        row.into(level);
-        one.levelMmS = std::max(one.levelMmS.value_or(level), level);
-    });
-}
 }  // namespace
 
 Result<RetentionRules> RetentionStore::rules() {
@@ -134,38 +84,20 @@ Status RetentionStore::setRules(const RetentionRules& rules) {
     return transaction.commit();
 }
 
-Result<std::vector<KeptRecording>> RetentionStore::kept(std::int64_t machine) {
-    Statement rows(database_,
-                   "SELECT r.id, r.time, r.point, r.running, r.file, "
-                   "coalesce((SELECT sum(length(w.data)) FROM waveform w WHERE w.recording = r.id), 0), "
-                   "coalesce((SELECT length(e.json) FROM examination e WHERE e.recording = r.id), 0) "
-                   "FROM recording r WHERE r.machine = ? ORDER BY r.time, r.id");
-    rows.bind(machine);
-    auto all = allRows<KeptRecording>(rows, [](Statement& row, KeptRecording& one) {
-        row.into(one.id, one.time, one.point, one.running, one.file,
-                 one.bytes[std::size_t(KeptKind::Waveform)], one.bytes[std::size_t(KeptKind::Examination)]);
-    });
-    if (!all) return all;
-    ById byId;
-    for (KeptRecording& one : *all)
-        byId[one.id] = &one;
-    if (auto good = addSpectra(database_, machine, byId); !good) return fail(good.error());
-    if (auto good = addRanks(database_, machine, byId); !good) return fail(good.error());
-    return all;
-}
-
+// Measures are asked by their key, (channel, measure, time, recording).
 Result<double> RetentionStore::trendBytesEach(std::int64_t machine, Instant from) {
     Statement rows(
         database_,
-        "SELECT count(*), "
-        "sum((SELECT count(*) FROM recording_channel rc WHERE rc.recording = r.id)), "
-        "sum((SELECT count(*) FROM weight w WHERE w.machine = r.machine AND w.time = r.time AND "
-        "w.recording = r.id)), "
-        "sum((SELECT count(*) FROM recording_channel rc JOIN measure m JOIN measured d ON d.channel = "
-        "rc.channel AND d.measure = m.id AND d.time = r.time AND d.recording = r.id "
-        "WHERE rc.recording = r.id)) "
-        "FROM (SELECT id, machine, time FROM recording WHERE machine = ? AND time >= ? "
-        "ORDER BY time DESC LIMIT ?) r");
+        "WITH newest AS MATERIALIZED (SELECT id, machine, time FROM recording WHERE machine = ?1 AND time >= "
+        "?2 "
+        "ORDER BY time DESC LIMIT ?3) "
+        "SELECT (SELECT count(*) FROM newest), "
+        "(SELECT count(*) FROM newest n JOIN recording_channel rc ON rc.recording = n.id), "
+        "(SELECT count(*) FROM newest n JOIN weight w ON w.machine = n.machine AND w.time = n.time AND "
+        "w.recording = n.id), "
+        "(SELECT count(*) FROM channel c CROSS JOIN measure m CROSS JOIN measured d ON d.channel = c.id AND "
+        "d.measure = m.id AND d.time >= (SELECT min(time) FROM newest) AND d.recording IN (SELECT id FROM "
+        "newest) WHERE c.machine = ?1)");
     double count = 0, channels = 0, weights = 0, measured = 0;
     if (rows.bind(machine, from, kNewestAsked).next()) rows.into(count, channels, weights, measured);
     if (auto good = rows.status(); !good) return fail(good.error());

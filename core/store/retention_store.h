@@ -8,14 +8,18 @@
 
 #include <array>
 #include <cstdint>
+#include <map>
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 #include "core/base/progress.h"
 #include "core/base/result.h"
 #include "core/base/time.h"
+#include "core/store/recording_store.h"
 
 namespace fettle {
 
@@ -46,6 +50,11 @@ std::string inWords(KeptKind kind, const KeepRule& rule);
 Status setRule(RetentionRules& rules, const std::string& keyAndValue);
 Status checkRules(const RetentionRules& rules);
 
+struct Thinning {
+    std::int64_t recording = 0;
+    std::array<bool, kKeptKinds> takes{};
+};
+
 // A recording and what of it is still there.
 struct KeptRecording {
     std::int64_t id = 0;
@@ -57,9 +66,26 @@ struct KeptRecording {
     bool has(KeptKind kind) const { return bytes[std::size_t(kind)] > 0; }
 };
 
-struct Thinning {
-    std::int64_t recording = 0;
-    std::array<bool, kKeptKinds> takes{};
+// Waveforms and examinations that are still there, of every machine: they are found by their recording alone,
+// so all are read in one go, in the order of the file.
+struct StillThere {
+    struct One {
+        std::int64_t recording = 0, bytes = 0;
+    };
+    using OfMachine = std::array<std::vector<One>, kKeptKinds>;  // by kind, in the order of ids; no spectra
+    std::unordered_map<std::int64_t, OfMachine> machines;
+    void take(std::int64_t machine, const Thinning& thinning);
+};
+
+struct KeptOfMachine {
+    // Of which something is still there, in the order of time; without their ranks.
+    std::vector<KeptRecording> recordings;
+    // Newest of each point and of the machine (empty: it has none), whether anything is left of them or not.
+    std::map<std::string, Instant> newest;
+    std::optional<Instant> last;
+    // How many there were in the days asked for, whatever is left of them, and of which points.
+    std::size_t lately = 0;
+    std::set<std::string> latelyPoints;
 };
 
 // Pages of the file that hold something, and those that are free within it.
@@ -75,8 +101,16 @@ class RetentionStore {
     Result<RetentionRules> rules();
     Status setRules(const RetentionRules& rules);
 
-    // Of a machine, in the order of time; those of which nothing but trends is left, too.
-    Result<std::vector<KeptRecording>> kept(std::int64_t machine);
+    // Cost goes with what is still there, not with what was thinned; Cancelled where asked to stop.
+    Result<StillThere> stillThere(const Progress& progress = {}, const CancelToken& cancel = {});
+    // `lately`: how many days before the newest recording are counted.
+    Result<KeptOfMachine> kept(std::int64_t machine, const StillThere& there, int lately);
+    // Fills evidenceDban and levelMmS.
+    Status rank(std::int64_t machine, KeptRecording& recording);
+    // Weights of at least so many decibans of these recordings (in the order of time), oldest first; those
+    // after `denseFrom` are read in one go.
+    Result<std::vector<WeightEntry>> weights(std::int64_t machine, std::span<const KeptRecording> recordings,
+                                             double leastDban, Instant denseFrom);
     // Bytes a recording of trends, weights and measures takes for ever, from the newest ones of a machine.
     Result<double> trendBytesEach(std::int64_t machine, Instant from);
     // Changes whenever somebody did something that recordings may be kept for: a round, a decision, an event,

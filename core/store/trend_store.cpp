@@ -44,7 +44,7 @@ const QuantityRow& rowOf(Quantity quantity) {
 }
 
 std::string valuesSql() {
-    std::string sql = "SELECT time, running";
+    std::string sql = "SELECT time, recording, running";
     for (const QuantityRow& row : kRows)
         sql += std::string(", ") + row.column;
     return sql + " FROM trend WHERE channel=? AND time BETWEEN ? AND ? ORDER BY time, recording";
@@ -97,10 +97,33 @@ Result<std::vector<TrendValues>> TrendStore::values(std::int64_t channel, Instan
     Statement rows(database_, sql);
     rows.bind(channel, from, until);
     return allRows<TrendValues>(rows, [](Statement& row, TrendValues& one) {
-        row.into(one.time, one.running);
+        row.into(one.time, one.recording, one.running);
         for (auto& value : one.values)
             row.into(value);
     });
+}
+
+Status TrendStore::walk(std::int64_t channel, Instant from,
+                        const std::function<std::optional<Instant>(const TrendValues&)>& take) {
+    TrendValues one;
+    for (std::optional<Instant> wanted = from; wanted;) {
+        Statement rows(
+            database_,
+            "SELECT time, recording, running, velocity_rms_mm_s, speed_rpm, load_pct FROM trend "
+            "WHERE channel=? AND time >= ? AND velocity_rms_mm_s IS NOT NULL ORDER BY time, recording");
+        rows.bind(channel, *wanted);
+        wanted.reset();
+        while (rows.next()) {
+            rows.into(one.time, one.recording, one.running, one.values[std::size_t(Quantity::VelocityRms)],
+                      one.values[std::size_t(Quantity::SpeedRpm)],
+                      one.values[std::size_t(Quantity::LoadPct)]);
+            wanted = take(one);
+            if (!wanted || *wanted > one.time) break;
+            wanted.reset();
+        }
+        if (auto good = rows.status(); !good) return good;
+    }
+    return {};
 }
 
 Result<std::optional<Instant>> TrendStore::first(std::int64_t channel) {

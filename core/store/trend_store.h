@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -77,6 +78,7 @@ struct TrendPoint {
 // All quantities of one recording on one channel.
 struct TrendValues {
     Instant time{};
+    std::int64_t recording = 0;
     std::string running;
     std::optional<double> values[kQuantities];
     std::optional<double> of(Quantity quantity) const { return values[std::size_t(quantity)]; }
@@ -122,6 +124,11 @@ class TrendStore {
                                           Instant until);
     // All quantities of one channel in one reading, within [from, until], oldest first.
     Result<std::vector<TrendValues>> values(std::int64_t channel, Instant from, Instant until);
+    // Velocity, speed and load of one channel from `from` on, oldest first, rows without velocity left out.
+    // `take` says from when on the next one is wanted (not later than this one: the next there is), empty: no
+    // more; what lies between is not read.
+    Status walk(std::int64_t channel, Instant from,
+                const std::function<std::optional<Instant>(const TrendValues&)>& take);
     Result<std::optional<Instant>> first(std::int64_t channel);  // of its oldest row
     Result<std::optional<TrendRow>> latest(std::int64_t channel);
     // Every measure of the machine that has a value, in the order of fault, place, name, point and channel.

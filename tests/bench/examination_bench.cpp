@@ -10,8 +10,9 @@
 //   build/fettle-bench --curves [FOLDER]          time against length, channels; with a folder for fleet
 //   files
 //                                                 also against machines, weeks, recordings
-//   build/fettle-bench --make-size trends|full FOLDER   1,000 machines with a year of trends; 100 with all
-//                                                 that retention keeps of a year (some minutes, some 10 GB)
+//   build/fettle-bench --make-size trends|full FOLDER [MACHINES]   1,000 machines with a year of trends; 100
+//                                                 with all that retention keeps of a year (some minutes, 10
+//                                                 GB)
 //   build/fettle-bench --size FOLDER/full.fettle  its size beside the estimate, round, trend, waterfall
 //   build/fettle-bench --codecs FOLDER...         what packs the waveforms of recordings there, and how fast
 //   build/fettle-bench --record NAME FILE         the samples of "sound" or "outer race", raw float64 in g
@@ -21,6 +22,7 @@
 #include <fmt/format.h>
 
 #include <cstdio>
+#include <cstdlib>
 #include <fstream>
 #include <limits>
 #include <string_view>
@@ -115,8 +117,9 @@ int main(int argc, char** argv) {
     if (argc == 3 && std::string_view(argv[1]) == "--many") return manyFilesBench(argv[2]);
     if (argc >= 3 && std::string_view(argv[1]) == "--codecs") return codecBench({argv + 2, argv + argc});
     if (argc == 3 && std::string_view(argv[1]) == "--make-large") return makeLargeFleet({.folder = argv[2]});
-    if (argc == 4 && std::string_view(argv[1]) == "--make-size")
-        return makeSizeFleet({.folder = argv[3], .what = argv[2]});
+    if ((argc == 4 || argc == 5) && std::string_view(argv[1]) == "--make-size")
+        return makeSizeFleet(
+            {.folder = argv[3], .what = argv[2], .machines = argc == 5 ? std::atoi(argv[4]) : 0});
     if (argc == 3 && std::string_view(argv[1]) == "--size") return sizeBench(argv[2]);
     if ((argc == 2 || argc == 3) && std::string_view(argv[1]) == "--curves")
         return curves({.folder = argc == 3 ? argv[2] : ""});

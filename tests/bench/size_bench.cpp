@@ -11,9 +11,10 @@
 #include "core/fleet/retention.h"
 #include "core/fleet/round_desk.h"
 #include "core/store/fleet_file.h"
-#include "tests/bench/size_fleet.h"
-#ifdef FETTLE_BENCH_DESKTOP
 #include "tests/bench/or_end.h"
+#include "tests/bench/size_fleet.h"
+#include "tests/store/every_recording.h"
+#ifdef FETTLE_BENCH_DESKTOP
 #include "ui/model/round_shown.h"
 #include "ui/pages/history_requests.h"
 #endif
@@ -31,6 +32,14 @@ void dropFromCache(const std::string& path) {
     ::fdatasync(file);
     ::posix_fadvise(file, 0, 0, POSIX_FADV_DONTNEED);
     ::close(file);
+}
+
+// What retention once read to list what goes, with nothing yet made of it.
+std::size_t readPlainly(FleetFile& fleet) {
+    std::size_t count = 0;
+    for (const MachineEntry& machine : orEnd(fleet.machines().all()))
+        count += store_test::everyRecording(fleet.path(), machine.id).size();
+    return count;
 }
 
 double clockMs(const std::function<void()>& work) {
@@ -57,7 +66,7 @@ void timed(const std::string& path, const char* what, const Ask& ask) {
 }
 
 std::int64_t aChannel(FleetFile& fleet) {
-    const auto machine = orEnd(fleet.machines().byTag("M-0042"));
+    const auto machine = orEnd(fleet.machines().byTag("M-0001"));
     return orEnd(fleet.trends().channels(machine.id)).at(0).id;
 }
 
@@ -108,6 +117,14 @@ int sizeBench(const std::string& path) {
         return orEnd(coarseWaterfall(fleet, {aChannel(fleet), WaterfallKind::Velocity, false}))->rows();
     });
 #endif
+    timed(path, "every recording with what is left of it and its rank, read plainly", readPlainly);
+    timed(path, "the list of what retention would thin", [](FleetFile& fleet) {
+        std::size_t left = 0;
+        const RetentionPlan plan = orEnd(planRetention(fleet));
+        for (const KeptKind kind : kAllKept)
+            left += plan.total(kind).kept().recordings;
+        return left;
+    });
     sizes(path);
     return 0;
 }

@@ -4,7 +4,8 @@
 // recording every 20 minutes for a year, as it is after everything else was thinned, a round kept at its end.
 // "full": 100 machines, all that the shipped retention keeps of a year. `sizeBench` says how large the file
 // is beside the estimate of core/fleet/retention, and how long the slowest reads take, cold (the file dropped
-// from the system's cache) and warm. Milliseconds by the clock.
+// from the system's cache) and warm, and the list of retention beside a plain reading of everything.
+// Milliseconds by the clock.
 #pragma once
 
 #include <string>

@@ -33,11 +33,15 @@ class RetentionChoice : public testing::Test {
             for (int n = 0; n < aDay; ++n)
                 add(kMonday + std::chrono::hours(24 * day + n), n == aDay - 2 ? 15 : 5, point);
     }
-    std::vector<Choice> choose(Instant now = kLongAfter) {
-        std::vector<Instant> clocks;
+    std::vector<Choice> choose(Instant now = kLongAfter) const {
+        return chooseKept(aged(now), rules_, holds_);
+    }
+    Aged aged(Instant now = kLongAfter) const {
+        Aged all;
+        all.recordings = recordings_, all.now = now;
         for (const KeptRecording& one : recordings_)
-            clocks.push_back(one.time);
-        return chooseKept(recordings_, clocks, rules_, holds_, now);
+            all.clocks.push_back(one.time);
+        return all;
     }
     // Days since the first Monday with how many of the kind stay.
     std::map<int, int> keptByDay(KeptKind kind) {
@@ -120,6 +124,39 @@ TEST_F(RetentionChoice, ARecordingDatedAheadAgesNothing) {
     add(now + std::chrono::hours(24 * 3650), 0);
     for (const Choice& choice : choose(now))
         EXPECT_THAT(choice, Each(std::optional(KeptFor::Young)));
+}
+
+// Of a point whose newest recordings hold nothing (levels of a table) those before age all the same.
+TEST_F(RetentionChoice, WhatHoldsNothingAgesWhatDoes) {
+    addDays(3, 4);
+    Aged all = aged();
+    EXPECT_THAT(chooseKept(all, rules_, holds_).front(), Each(std::optional(KeptFor::Young)));
+    all.newest["P"] = kMonday + std::chrono::hours(24 * 400);
+    all.newest["ANOTHER"] = kMonday + std::chrono::hours(24 * 4000);
+    EXPECT_THAT(chooseKept(all, rules_, holds_).front(), Each(std::optional<KeptFor>()));
+    all.now = kMonday + std::chrono::hours(48);
+    EXPECT_THAT(chooseKept(all, rules_, holds_).front(), Each(std::optional(KeptFor::Young)))
+        << "dated ahead it ages nothing";
+}
+
+// The rank of what is not contested may be anything: with strange ranks there the same stays.
+TEST_F(RetentionChoice, OnlyWhatIsContestedIsRanked) {
+    rules_.rule(KeptKind::Waveform) = {2, 7, 60};
+    rules_.rule(KeptKind::Spectra) = {10, 20, {}};
+    addDays(120, 3);
+    for (int day = 0; day < 120; ++day)
+        add(kMonday + std::chrono::hours(24 * day), 0, "ONE A DAY");
+    for (std::size_t i = 0; i < recordings_.size(); i += 2)
+        recordings_[i].bytes[i % 3] = 0;
+    holds_.baselines["P"] = {{dayOf(kMonday) + 20, dayOf(kMonday) + 30}};
+    holds_.add(17, KeptFor::Trial);
+    const auto ranked = contested(aged(), rules_, holds_);
+    const std::vector<Choice> wanted = choose();
+    EXPECT_GT(ranked.size(), 50u);
+    EXPECT_LT(ranked.size(), recordings_.size() - 30);
+    for (std::size_t i = 0; i < recordings_.size(); ++i)
+        if (!std::count(ranked.begin(), ranked.end(), i)) recordings_[i].evidenceDban = 1000.0 - double(i);
+    EXPECT_EQ(choose(), wanted);
 }
 
 TEST_F(RetentionChoice, WhatIsHeldStaysForItsReason) {

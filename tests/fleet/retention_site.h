@@ -5,6 +5,7 @@
 
 #include "core/fleet/retention.h"
 #include "tests/fleet/made_history.h"
+#include "tests/store/every_recording.h"
 
 namespace fettle::fleet_test {
 
@@ -21,15 +22,17 @@ class RetentionSite : public MadeHistory {
         return one;
     }
 
-    std::int64_t machineId() { return fleet_->machines().byTag("FN-01").value().id; }
+    std::int64_t machineId(const std::string& tag = "FN-01") {
+        return fleet_->machines().byTag(tag).value().id;
+    }
     std::int64_t idAt(const std::string& time) {
         const auto found = fleet_->recordings().list(machineId(), at(time), at(time)).value();
         EXPECT_EQ(found.size(), 1u) << time;
         return found.empty() ? 0 : found[0].id;
     }
     // Of a day and hour, which kinds are there: "WSE", "-SE" ..
-    std::string left(const std::string& time) {
-        const auto all = fleet_->retention().kept(machineId()).value();
+    std::string left(const std::string& time, const std::string& tag = "FN-01") {
+        const auto all = store_test::everyRecording(fleet_->path(), machineId(tag));
         for (const KeptRecording& one : all)
             if (one.time == at(time)) {
                 std::string text;
@@ -41,7 +44,7 @@ class RetentionSite : public MadeHistory {
     }
     std::string content() {
         std::string text;
-        const auto all = fleet_->retention().kept(machineId()).value();
+        const auto all = store_test::everyRecording(fleet_->path(), machineId());
         for (const KeptRecording& one : all) {
             text += formatUtc(one.time);
             for (const std::int64_t bytes : one.bytes)

@@ -114,17 +114,31 @@ TEST_F(Retention, AnOpenRoundsWeekStays) {
     EXPECT_EQ(left("2026-04-15T12:00:00Z"), "---");
 }
 
-TEST_F(Retention, OfAMachineOnLeaveAnOpenRoundHoldsNoWaveforms) {
+// A row on leave stands on the week's examinations; its waveforms are looked at where the sample asks for it.
+TEST_F(Retention, OfMachinesOnLeaveAnOpenRoundHoldsNoWaveformsButOfTheSample) {
     keepOnly(8);
+    for (int i = 1; i <= 18; ++i) {
+        const std::string tag = "LV-" + std::to_string(i);
+        std::string text = made::motorText();
+        text.replace(text.find("\"T-1\""), 5, "\"" + tag + "\"");
+        ASSERT_TRUE(fleet_->machines().put(text, tag));
+        hearDaysAt(tag, "2026-04-13", "2026-04-19", {{"06:00", heard(-3)}, {"12:00", heard(1)}});
+        hearDays(tag, "2026-06-28", "2026-06-28", {});
+    }
     const auto round = openRound(*fleet_, "2026-04-19");
     ASSERT_TRUE(round) << round.error().sentence();
-    for (const RoundMachine& machine : round->list.machines)
-        if (machine.tag == "FN-01") {
-            ASSERT_EQ(machine.urgency, "leave");
-            ASSERT_TRUE(machine.inSample) << "it is the only one, so it is looked at";
-        }
     apply();
-    EXPECT_EQ(left("2026-04-15T06:00:00Z"), "WSE");
+    std::map<bool, int> seen;
+    for (const RoundMachine& machine : round->list.machines) {
+        if (machine.tag.rfind("LV-", 0) != 0) continue;
+        ASSERT_EQ(machine.urgency, "leave") << machine.tag;
+        ++seen[machine.inSample];
+        for (const char* time : {"2026-04-14T06:00:00Z", "2026-04-16T06:00:00Z"})
+            EXPECT_EQ(left(time, machine.tag), machine.inSample ? "WSE" : "-SE") << machine.tag << time;
+    }
+    EXPECT_GE(seen[false], 3) << "at most 15 of the leave machines are drawn";
+    EXPECT_GE(seen[true], 10);
+    expectClean();
 }
 
 TEST_F(Retention, TheBaselineStays) {
@@ -205,6 +219,19 @@ TEST_F(Retention, BesideAnEventTheLastBeforeAndTheFirstAfterStay) {
     EXPECT_EQ(left("2026-05-05T18:00:00Z"), "WSE");
 }
 
+// Told when its neighbours were thinned already: what is left next to it stays from then on.
+TEST_F(Retention, BesideWhatIsToldLateWhatIsLeftStays) {
+    apply();
+    ASSERT_EQ(left("2026-04-14T06:00:00Z"), "---");
+    tell("FN-01", "2026-04-14T09:00:00Z", "inspection");
+    keepOnly(8);
+    apply();
+    EXPECT_EQ(left("2026-04-13T12:00:00Z"), "WSE") << "the strongest of the day before";
+    EXPECT_EQ(left("2026-04-14T12:00:00Z"), "WSE");
+    EXPECT_EQ(left("2026-04-12T12:00:00Z"), "---");
+    EXPECT_EQ(left("2026-04-15T12:00:00Z"), "---");
+}
+
 TEST_F(Retention, WhatAnswersARequestStays) {
     keepOnly(8);
     Request request;
@@ -261,6 +288,30 @@ TEST_F(Retention, StoppedItGoesOnAndEndsAsInOneGo) {
     const auto second = apply();
     EXPECT_EQ(first.all().recordings + second.all().recordings, plan->goes().recordings);
     EXPECT_EQ(planRetention(*fleet_)->goes().recordings, 0u);
+}
+
+TEST_F(Retention, AListSaysHowFarItIsAndStops) {
+    std::vector<std::string> said;
+    const auto note = [&](std::size_t done, std::size_t total, std::string_view what) {
+        EXPECT_LE(done, total);
+        said.emplace_back(what);
+    };
+    ASSERT_TRUE(planRetention(*fleet_, {}, note));
+    EXPECT_THAT(said, testing::ElementsAre("waveforms", "examinations", "FN-01", "FN-02"));
+    for (const std::size_t after : {0u, 1u, 2u, 3u}) {
+        const CancelToken stop;
+        std::size_t heard = 0;
+        const auto listed = planRetention(
+            *fleet_, {},
+            [&](std::size_t, std::size_t, std::string_view) {
+                if (heard++ == after) stop.cancel();
+            },
+            stop);
+        if (after == 3) continue;  // the last machine is carried to its end
+        ASSERT_FALSE(listed) << after;
+        EXPECT_EQ(listed.error().kind, ErrorKind::Cancelled);
+        EXPECT_LE(heard, after + 2);
+    }
 }
 
 TEST_F(Retention, WhatWentIsToldWithItsDay) {

@@ -21,12 +21,22 @@ class Past : public MadeHistory {
             hear("FN-01", date, heard);
         }
     }
+    // The short way to the baseline's days comes to the same ones.
+    void expectSameDays(const Machine& machine, const ChannelEntry& channel, const TrendPast& past) {
+        const auto days = baselineDays(*fleet_, "FN-01", machine, channel);
+        ASSERT_TRUE(days) << days.error().sentence();
+        ASSERT_EQ(days->has_value(), past.baseline.has_value());
+        if (!*days) return;
+        EXPECT_EQ((*days)->first, past.baseline->from);
+        EXPECT_EQ((*days)->last, past.baseline->to);
+    }
     TrendPast past(Quantity quantity) {
         const auto machine = fleet_->machines().describedAt("FN-01").value();
         const auto entry = fleet_->machines().byTag("FN-01").value();
         const auto channels = fleet_->trends().channels(entry.id).value();
         const auto answer = trendPast(*fleet_, "FN-01", *machine, channels.at(0), quantity);
         EXPECT_TRUE(answer) << (answer ? "" : answer.error().sentence());
+        if (answer && quantity == Quantity::VelocityRms) expectSameDays(*machine, channels.at(0), *answer);
         return answer ? *answer : TrendPast{};
     }
 };

@@ -5,6 +5,7 @@
 #include <filesystem>
 
 #include "core/store/database.h"
+#include "tests/store/every_recording.h"
 #include "tests/store/store_fixture.h"
 
 namespace fettle {
@@ -25,6 +26,15 @@ class RetentionStoreTest : public StoreTest {
                                        std::uint64_t(i), samples));
         ASSERT_TRUE(fleet_->recordings().putAll(all));
     }
+    // Of the newest so many days what is left is asked in one go.
+    KeptOfMachine keptOf(int lately) {
+        auto kept =
+            fleet_->retention().kept(machine_, fleet_->retention().stillThere().value(), lately).value();
+        for (KeptRecording& one : kept.recordings)
+            EXPECT_TRUE(fleet_->retention().rank(machine_, one));
+        return kept;
+    }
+    std::vector<KeptRecording> keptNow() { return keptOf(30).recordings; }
     void thin(const std::vector<Thinning>& list) {
         const auto done = fleet_->together([&]() -> Status {
             const auto run = fleet_->retention().beginRun("test", "all for a day");
@@ -53,7 +63,7 @@ TEST_F(RetentionStoreTest, RulesAsShippedAndAsSet) {
 
 TEST_F(RetentionStoreTest, WhatIsKeptWithItsRank) {
     put(2);
-    const auto kept = fleet_->retention().kept(machine_).value();
+    const auto kept = keptNow();
     ASSERT_EQ(kept.size(), 2u);
     EXPECT_EQ(kept[1].time, at("2026-05-04T01:00:00Z"));
     EXPECT_EQ(kept[1].evidenceDban, 13.5);
@@ -67,7 +77,7 @@ TEST_F(RetentionStoreTest, EachKindGoesByItself) {
     put(4);
     thin({{1, {true, false, false}}, {2, {false, true, false}}, {3, {false, false, true}}});
     std::vector<std::string> left;
-    const auto kept = fleet_->retention().kept(machine_).value();
+    const auto kept = store_test::everyRecording(path_, machine_);
     for (const KeptRecording& one : kept) {
         std::string text;
         for (const KeptKind kind : kAllKept)
@@ -81,6 +91,37 @@ TEST_F(RetentionStoreTest, EachKindGoesByItself) {
                 HasSubstr("was thinned by retention on "));
     EXPECT_EQ(fleet_->recordings().count().value(), 4u);
     expectClean();
+}
+
+// However it is asked, what still holds something is found with the same facts as by reading everything.
+TEST_F(RetentionStoreTest, WhatIsStillThereIsFoundWithoutReadingTheRest) {
+    put(60);
+    std::vector<Thinning> list;
+    for (int i = 1; i <= 55; ++i)
+        list.push_back({i, {i % 2 != 0, i % 3 != 0, i % 5 != 0}});
+    thin(list);
+    std::vector<KeptRecording> wanted;
+    for (const KeptRecording& one : store_test::everyRecording(path_, machine_))
+        if (one.has(KeptKind::Waveform) || one.has(KeptKind::Spectra) || one.has(KeptKind::Examination))
+            wanted.push_back(one);
+    ASSERT_EQ(wanted.size(), 45u)
+        << "15 of the 55 numbers are divided by none of 2, 3 and 5: nothing is left";
+    for (const int lately : {0, 1, 30}) {
+        const KeptOfMachine kept = keptOf(lately);
+        ASSERT_EQ(kept.recordings.size(), wanted.size()) << lately;
+        for (std::size_t i = 0; i < wanted.size(); ++i) {
+            EXPECT_EQ(kept.recordings[i].id, wanted[i].id);
+            EXPECT_EQ(kept.recordings[i].time, wanted[i].time);
+            EXPECT_EQ(kept.recordings[i].point, wanted[i].point);
+            EXPECT_EQ(kept.recordings[i].running, wanted[i].running);
+            EXPECT_EQ(kept.recordings[i].file, wanted[i].file);
+            EXPECT_EQ(kept.recordings[i].bytes, wanted[i].bytes);
+            EXPECT_EQ(kept.recordings[i].evidenceDban, wanted[i].evidenceDban);
+            EXPECT_EQ(kept.recordings[i].levelMmS, wanted[i].levelMmS);
+        }
+        EXPECT_EQ(kept.last, at("2026-05-04T00:00:00Z") + std::chrono::hours(59));
+        EXPECT_EQ(kept.lately, lately == 0 ? 0u : lately == 1 ? 24u : 60u);
+    }
 }
 
 // Thinning is told from damage: the same hole without its note is a fault.

@@ -56,12 +56,9 @@ class RetentionDialogTest : public Desk {
     }
     std::size_t withWaveform() {
         std::size_t count = 0;
-        const auto machines = fleet_->machines().all().value();
-        for (const MachineEntry& machine : machines) {
-            const auto kept = fleet_->retention().kept(machine.id).value();
-            for (const KeptRecording& one : kept)
-                count += one.has(KeptKind::Waveform);
-        }
+        const StillThere there = fleet_->retention().stillThere().value();
+        for (const auto& [machine, kinds] : there.machines)
+            count += kinds[std::size_t(KeptKind::Waveform)].size();
         return count;
     }
 };
