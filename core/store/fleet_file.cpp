@@ -97,7 +97,7 @@ std::string olderWord(const std::string& why) {
     return "was made by an older program and must be upgraded once, but " + why;
 }
 
-Status checkVersion(Database& database, Look& look, const FleetTuning& tuning) {
+Status checkVersion(Database& database, Look& look, OpenMode mode, const FleetTuning& tuning) {
     const auto version = versionOf(database);
     if (!version) return fail(version.error());
     const int newest = newestOf(stepsOf(tuning));
@@ -106,6 +106,14 @@ Status checkVersion(Database& database, Look& look, const FleetTuning& tuning) {
         return fail(ErrorKind::Damaged, database.path(), "byte 60", "states no version; restore a backup");
     if (auto good = checkSchema(database, stepsOf(tuning)); !good) return good;
     if (*version == newest) return {};
+    if (mode == OpenMode::ReadAnyForm) {
+        look.outcome = OpenOutcome::OlderFile;
+        look.word = fmt::format(
+            "made by an older program (file form {}, this one writes {}): reading only, what was added since "
+            "is not there",
+            *version, newest);
+        return {};
+    }
     if (!look.readOnlyWhy.empty())
         return fail(ErrorKind::Unwritable, database.path(), "", olderWord(look.readOnlyWhy));
     look.outcome = OpenOutcome::Upgraded;
@@ -152,12 +160,12 @@ Result<Look> lookAt(const std::string& path, OpenMode mode, const FleetTuning& t
     look.head = *head;
     look.readOnlyWhy = hindranceOf(head->realPath, network);
     look.mayWrite = look.readOnlyWhy.empty();
-    if (look.mayWrite && mode == OpenMode::ReadOnly)
+    if (look.mayWrite && mode != OpenMode::ReadWrite)
         look.readOnlyWhy = "it is opened for reading only, as asked";
     auto database =
         Database::open(head->realPath, head->alone() ? Access::Immutable : Access::ReadOnly, tuning.vfs);
     if (!database) return fail(explained(database.error(), *head));
-    if (auto good = checkVersion(**database, look, tuning); !good)
+    if (auto good = checkVersion(**database, look, mode, tuning); !good)
         return fail(explained(good.error(), *head));
     if (head->bytes <= tuning.quickCheckBytes)
         if (auto good = quickCheck(**database); !good) return fail(good.error());
@@ -181,8 +189,11 @@ Status startWriting(Database& database, const FleetTuning& tuning) {
     return fail(ErrorKind::Unsupported, database.path(), "", "was upgraded by a newer program just now");
 }
 
-Status startReading(Database& database, Look& look) {
+Status startReading(Database& database, Look& look, const FleetTuning& tuning) {
     if (look.readOnlyWhy.empty()) look.readOnlyWhy = "the system opens it for reading only";
+    if (look.outcome == OpenOutcome::OlderFile)
+        if (!standInForNewer(database, stepsOf(tuning)))
+            return fail(ErrorKind::Unwritable, database.path(), "", olderWord(look.readOnlyWhy));
     if (look.outcome == OpenOutcome::Upgraded)
         return fail(ErrorKind::Unwritable, database.path(), "", olderWord(look.readOnlyWhy));
     if (look.outcome == OpenOutcome::Current) {
@@ -228,7 +239,8 @@ Result<std::unique_ptr<FleetFile>> FleetFile::open(const std::string& path, Open
     auto database = Database::open(look->head.realPath, access, tuning.vfs);
     if (!database) return fail(explained(database.error(), look->head));
     const bool writing = access == Access::ReadWrite && !(*database)->readOnly();
-    if (auto good = writing ? startWriting(**database, tuning) : startReading(**database, *look); !good)
+    if (auto good = writing ? startWriting(**database, tuning) : startReading(**database, *look, tuning);
+        !good)
         return fail(good.error());
     std::unique_ptr<FleetFile> fleet(
         new FleetFile(std::make_unique<Parts>(path, std::move(*database), tuning)));
@@ -341,10 +353,20 @@ Status FleetFile::together(const std::function<Status()>& work) {
     return transaction.commit();
 }
 
+Status FleetFile::atOneMoment(const std::function<Status()>& work) {
+    Database& database = *parts_->database;
+    if (database.inTransaction()) return work();
+    if (auto begun = database.run("BEGIN"); !begun) return begun;
+    auto done = work();
+    const auto ended = database.run("COMMIT");
+    return done ? ended : done;
+}
+
 Result<std::vector<std::string>> FleetFile::check(bool deep, const Progress& progress,
                                                   const CancelToken& cancel) {
     auto faults = findFaults(*parts_->database, deep, progress, cancel);
-    if (!faults || parts_->outcome == OpenOutcome::NewerFile) return faults;
+    if (!faults || parts_->outcome == OpenOutcome::NewerFile || parts_->outcome == OpenOutcome::OlderFile)
+        return faults;
     if (const auto schema = checkSchema(*parts_->database, stepsOf(parts_->tuning)); !schema)
         faults->push_back(schema.error().sentence());
     return faults;

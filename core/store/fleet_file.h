@@ -45,13 +45,20 @@ struct FleetTuning {
     std::function<std::string(const std::string&)> networkDrive = {};
 };
 
-enum class OpenMode { ReadWrite, ReadOnly };
+enum class OpenMode {
+    ReadWrite,
+    ReadOnly,
+    // As ReadOnly, and a file of an older form as well (OpenOutcome::OlderFile): tables that came later are
+    // there as upgrading would make them, for this FleetFile alone; the file stays as it is.
+    ReadAnyForm
+};
 
 // What opening found. Refusals (foreign, damaged, newer than can be read, locked) are errors, not outcomes.
 enum class OpenOutcome {
     Current,    // this program's schema, writable
     Upgraded,   // migrated just now, writable
     NewerFile,  // made by a newer program, which says that this one may read it: read-only
+    OlderFile,  // made by an older program, read as it is (OpenMode::ReadAnyForm)
     ReadOnly    // asked for, or folder or file not writable: read-only, `word` says why
 };
 
@@ -101,6 +108,9 @@ class FleetFile {
 
     // All that `work` writes through the stores, or nothing of it where it returns an error.
     Status together(const std::function<Status()>& work);
+    // What `work` reads is of one moment, whatever others write meanwhile, and the file is locked once for
+    // all of its questions.
+    Status atOneMoment(const std::function<Status()>& work);
 
     // Problems found, one sentence each; empty: clean. SQLite's integrity and foreign keys, every waveform
     // decodes to the samples that were put in, every examination reads back, no recording stands twice.

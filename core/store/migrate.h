@@ -15,6 +15,10 @@ Result<int> leastReaderOf(Database& database);
 
 // From the file's version to the newest; true where there was something to do.
 Result<bool> migrate(Database& database, const std::vector<Migration>& steps);
+// To read a file of an older form that stays as it is: what the steps after its version make is there for
+// this connection alone, in temporary tables, with what the steps themselves put in. Unwritable where a step
+// changes what is in the file already.
+Status standInForNewer(Database& database, const std::vector<Migration>& steps);
 // Every table, index and trigger the steps up to the file's version make is there, to the letter. What a user
 // added is not minded.
 Status checkSchema(Database& database, const std::vector<Migration>& steps);
