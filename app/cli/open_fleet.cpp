@@ -16,4 +16,14 @@ std::unique_ptr<FleetFile> openFleet(const std::string& path, bool toWrite) {
     return nullptr;
 }
 
+std::unique_ptr<FleetFile> openFleetOfAnyForm(const std::string& path) {
+    auto opened = FleetFile::open(path, OpenMode::ReadAnyForm);
+    if (!opened) {
+        tell(opened.error().sentence());
+        return nullptr;
+    }
+    if ((*opened)->outcome() == OpenOutcome::OlderFile) tell("note: " + (*opened)->word());
+    return std::move(*opened);
+}
+
 }  // namespace fettle

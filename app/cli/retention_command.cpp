@@ -1,5 +1,6 @@
 // Why: what is old is thinned by rules, listed first and only then carried out. Without --apply nothing is
-// changed, rules given with --set included.
+// changed, rules given with --set included: a file of an older form is read as it is, by the rules it will
+// have. Words that would change nothing are refused, never passed over.
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
@@ -21,6 +22,14 @@ struct RetentionCommand {
     std::vector<std::string> set;
     bool apply = false, compact = false, json = false;
 };
+
+Status list(FleetFile& fleet, const RetentionCommand& command, const RetentionRules& rules, Json& answer) {
+    const auto plan = planRetention(fleet, rules, progressOnStderr(), cancelledBySignals());
+    if (!plan) return fail(plan.error());
+    answer["plan"] = toJson(*plan);
+    if (!command.json) print(inWords(*plan));
+    return {};
+}
 
 Status applyTo(FleetFile& fleet, const RetentionCommand& command, const RetentionRules& rules, Json& answer) {
     if (auto good = fleet.retention().setRules(rules); !good) return good;
@@ -49,21 +58,34 @@ Status compact(FleetFile& fleet, const RetentionCommand& command, Json& answer) 
     return {};
 }
 
-// Preview, then what was asked for.
+// What goes, then what was asked for.
 Status answer(FleetFile& fleet, const RetentionCommand& command, const RetentionRules& rules, Json& all) {
-    if (command.apply) {
+    if (command.apply || !command.compact)
+        if (auto good = list(fleet, command, rules, all); !good) return good;
+    if (command.apply)
         if (auto good = applyTo(fleet, command, rules, all); !good) return good;
-    } else if (!command.compact) {
-        const auto plan = planRetention(fleet, rules, progressOnStderr(), cancelledBySignals());
-        if (!plan) return fail(plan.error());
-        all["plan"] = toJson(*plan);
-        if (!command.json) print(inWords(*plan) + "nothing was changed: --apply carries it out\n");
-    }
-    return command.compact ? compact(fleet, command, all) : Status();
+    if (command.compact) return compact(fleet, command, all);
+    if (!command.apply && !command.json) print("nothing was changed: --apply carries it out\n");
+    return {};
+}
+
+// Why these words say nothing together; empty: they do.
+std::string idleWord(const RetentionCommand& command) {
+    if (command.apply) return {};
+    if (command.compact && !command.set.empty())
+        return "--compact keeps no rule and lists nothing, so --set does nothing beside it: add --apply, or "
+               "leave one of them out";
+    if (!command.by.empty()) return "--by says who thins, and nothing is thinned without --apply";
+    return {};
 }
 
 int run(const RetentionCommand& command) {
-    const auto fleet = openFleet(command.fleet, command.apply || command.compact);
+    if (const std::string idle = idleWord(command); !idle.empty()) {
+        tell(idle);
+        return kWrongUsage;
+    }
+    const auto fleet =
+        command.apply || command.compact ? openFleet(command.fleet, true) : openFleetOfAnyForm(command.fleet);
     if (!fleet) return kCouldNotRun;
     auto rules = fleet->retention().rules();
     if (!rules) return couldNotRun(rules.error());
@@ -94,10 +116,10 @@ void addRetentionCommand(CLI::App& app, int& status) {
                     "ever (waveforms.daily=90); kept with --apply")
         ->type_name("KEY=DAYS")
         ->allow_extra_args(false);
-    sub->add_flag("--apply", command->apply, "carry it out; what goes is gone");
+    sub->add_flag("--apply", command->apply, "carry out what is listed; what goes is gone");
     sub->add_flag("--compact", command->compact,
                   "write the file anew without its free space; needs twice its room for a while");
-    sub->add_option("--by", command->by, "who does it (login name)");
+    sub->add_option("--by", command->by, "who does it, with --apply (login name)");
     sub->add_flag("--json", command->json, "one JSON object instead of lines");
     sub->callback([command, &status] { status = run(*command); });
 }

@@ -2,10 +2,12 @@
 // are wrong usage.
 #include "tests/cli/site_fixture.h"
 #include "tests/exchange/schema_check.h"
+#include "tests/store/older_form.h"
 
 namespace fettle::cli_test {
 namespace {
 
+using testing::AllOf;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
@@ -83,6 +85,58 @@ TEST_F(RetentionCommand, AppliedItKeepsItsRulesAndIsClean) {
     EXPECT_THAT(on("retention").out, HasSubstr("waveforms: all for 1 day, then one a week\n"));
     const Json again = jsonOf("retention", {"--apply"});
     EXPECT_EQ(again["done"]["taken"]["waveforms"]["recordings"], 0);
+}
+
+TEST_F(RetentionCommand, AppliedItListsWhatThePreviewListed) {
+    sendAnother();
+    const Json before = jsonOf("retention", one_);
+    const Json done = jsonOf("retention", with({"--apply"}));
+    EXPECT_EQ(done["plan"], before["plan"]);
+    EXPECT_EQ(done["done"]["taken"]["waveforms"], before["plan"]["total"]["waveforms"]["goes"]);
+    const Ran again = on("retention", {"--apply"});
+    EXPECT_THAT(again.out,
+                AllOf(HasSubstr("  stays  "), HasSubstr("waveforms of 0 recordings, 0 kB taken away")));
+    EXPECT_LT(again.out.find("  stays  "), again.out.find("taken away"));
+    EXPECT_THAT(again.out, Not(HasSubstr("nothing was changed")));
+}
+
+TEST_F(RetentionCommand, AllThreeAtOnce) {
+    sendAnother();
+    const Json done = jsonOf("retention", with({"--apply", "--compact"}));
+    expectFits(done);
+    EXPECT_EQ(done["done"]["taken"]["waveforms"]["recordings"], 1);
+    EXPECT_TRUE(done.contains("compacted"));
+    EXPECT_THAT(on("retention").out, HasSubstr("waveforms: all for 1 day, then one a week\n"));
+}
+
+TEST_F(RetentionCommand, WordsThatWouldDoNothingAreRefused) {
+    const std::string before = made::contentOf(fleet_);
+    for (const auto& words :
+         {with({"--compact"}), {"--by", "A. Person"}, {"--compact", "--by", "A. Person"}}) {
+        const Ran ran = on("retention", words);
+        EXPECT_EQ(ran.status, 2) << ran.out;
+        EXPECT_THAT(ran.err, HasSubstr("--apply"));
+        EXPECT_THAT(ran.out, IsEmpty());
+    }
+    EXPECT_EQ(made::contentOf(fleet_), before);
+}
+
+// The fleet file as programs before wrote it: the list needs no table that came since, and upgrades nothing.
+TEST_F(RetentionCommand, AFileOfAnOlderFormIsListedAsItIs) {
+    for (const int form : {1, 2, 3}) {
+        const std::string older = at("form" + std::to_string(form) + ".fettle");
+        store_test::copyOfForm(form, fleet_, older);
+        const std::string before = made::contentOf(older);
+        const Ran ran = run({"retention", older, "--json"});
+        ASSERT_EQ(ran.status, 0) << ran.err;
+        EXPECT_THAT(ran.err, HasSubstr("made by an older program (file form " + std::to_string(form)));
+        EXPECT_EQ(made::contentOf(older), before);
+        const Json listed = Json::parse(ran.out)["plan"];
+        ASSERT_EQ(run({"retention", older, "--apply"}).status, 0);
+        const Json upgraded = Json::parse(run({"retention", older, "--json"}).out)["plan"];
+        EXPECT_EQ(listed["total"], upgraded["total"]) << form;
+        EXPECT_GT(listed["total"]["waveforms"]["stays"]["recordings"], 0);
+    }
 }
 
 TEST_F(RetentionCommand, WrongSettingsAreWrongUsage) {

@@ -409,6 +409,41 @@ TEST_F(Versions, AnOlderFileThatMayNotBeWrittenIsRefusedWithTheReason) {
     EXPECT_EQ(bytesOf(path_), before);
 }
 
+TEST_F(Versions, AnOlderFileIsReadAsItIsWhereThatIsAskedFor) {
+    ASSERT_TRUE(fleet_->recordings().put(newRecording(machine_, "2026-05-04T06:20:00Z")));
+    fleet_.reset();
+    const std::string before = bytesOf(path_);
+    auto steps = stepsAfterToday(1);
+    steps.back().sql =
+        "CREATE TABLE mood (text TEXT NOT NULL, recording INTEGER REFERENCES recording) STRICT;"
+        "CREATE INDEX mood_by_text ON mood(text);"
+        "CREATE TRIGGER glad BEFORE DELETE ON recording BEGIN SELECT RAISE(ABORT, 'stays'); END;"
+        "INSERT INTO mood SELECT 'calm', id FROM recording;";
+    auto opened = openWith(steps, OpenMode::ReadAnyForm);
+    ASSERT_TRUE(opened) << opened.error().sentence();
+    EXPECT_EQ((*opened)->outcome(), OpenOutcome::OlderFile);
+    EXPECT_FALSE((*opened)->writable());
+    EXPECT_THAT((*opened)->word(),
+                HasSubstr(fmt::format("file form {}, this one writes {}", today(), today() + 1)));
+    EXPECT_EQ((*opened)->recordings().count().value(), 1u);
+    const auto refused = (*opened)->setSite(kSite);
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(refused.error().kind, ErrorKind::Unwritable);
+    opened->reset();
+    EXPECT_TRUE(bytesOf(path_) == before);
+    // A step that changes what is there already cannot be stood in for.
+    for (const char* sql : {"ALTER TABLE machine ADD COLUMN mood TEXT", "DELETE FROM recording",
+                            "CREATE VIEW moods AS SELECT 1",
+
+                            "CREATE INDEX recording_by_tag ON recording(tag)"}) {
+        steps.back().sql = sql;
+        const auto unread = openWith(steps, OpenMode::ReadAnyForm);
+        ASSERT_FALSE(unread) << sql;
+        EXPECT_THAT(unread.error().sentence(), HasSubstr("must be upgraded once"));
+        EXPECT_TRUE(bytesOf(path_) == before) << sql;
+    }
+}
+
 TEST_F(Versions, ANewerFileThatSaysSoIsReadAndNotChanged) {
     fleet_.reset();
     ASSERT_TRUE(openWith(stepsAfterToday(1)));
