@@ -122,9 +122,9 @@ void addFailed(const std::vector<OneWeighed>& all, MachineWeek& week) {
 
 // The last recording up to the end of the period, and how many came after their round was closed.
 Status addRecordings(FleetFile& fleet, std::int64_t machine, const Period& period, MachineWeek& week) {
-    const auto all = fleet.recordings().list(machine, period.from - kLateLooksBack, period.last());
+    const auto all = fleet.recordings().heads(machine, period.from - kLateLooksBack, period.last());
     if (!all) return fail(all.error());
-    for (const RecordingEntry& r : *all) {
+    for (const RecordingHead& r : *all) {
         week.newest = r.time;
         week.recordings += r.time >= period.from;
         week.levels += r.time >= period.from && r.levelsOnly;
@@ -137,7 +137,7 @@ Status addRecordings(FleetFile& fleet, std::int64_t machine, const Period& perio
         week.newest = *newest;
         return {};
     }
-    const auto before = fleet.recordings().list(machine, period.from - kNewestLooksBack, period.last());
+    const auto before = fleet.recordings().heads(machine, period.from - kNewestLooksBack, period.last());
     if (!before) return fail(before.error());
     if (!before->empty()) week.newest = before->back().time;
     return {};

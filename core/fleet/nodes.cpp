@@ -15,6 +15,14 @@ namespace {
 
 using std::chrono::days;
 
+// What is asked once of a machine, for all its points.
+struct MachineHeard {
+    std::vector<MeasureSeries> measures;
+    std::vector<ChannelEntry> channels;
+    std::vector<RecordingHead> recordings;  // of the period
+    std::vector<Event> events;
+};
+
 struct NodeHeard {
     NodeAnswer answer;
     GridNode grid;
@@ -88,8 +96,21 @@ std::string whyNoGrid(const Machine& machine, const NodeHeard& node) {
            "order";
 }
 
-Result<NodeHeard> heardOf(FleetFile& fleet, const MachineEntry& entry, const Machine& machine,
-                          const Point& point, const Period& period) {
+Result<MachineHeard> askedOnce(FleetFile& fleet, const MachineEntry& entry, const Period& period) {
+    auto measures = fleet.trends().measures(entry.id);
+    if (!measures) return fail(measures.error());
+    auto channels = fleet.trends().channels(entry.id);
+    if (!channels) return fail(channels.error());
+    auto recordings = fleet.recordings().heads(entry.id, period.from, period.last());
+    if (!recordings) return fail(recordings.error());
+    auto events = fleet.log().events(entry.tag);
+    if (!events) return fail(events.error());
+    return MachineHeard{std::move(*measures), std::move(*channels), std::move(*recordings),
+                        std::move(*events)};
+}
+
+Result<NodeHeard> heardOf(FleetFile& fleet, const MachineHeard& heard, const MachineEntry& entry,
+                          const Machine& machine, const Point& point, const Period& period) {
     NodeHeard node;
     const FittedNode* fitted = fittedOn(point, period.lastDay);
     node.answer.machine = entry.tag;
@@ -99,26 +120,18 @@ Result<NodeHeard> heardOf(FleetFile& fleet, const MachineEntry& entry, const Mac
     node.grid.nominalHz = machine.mainsHz;
     const auto from = heardFrom(fitted, period);
     if (!from) return fail(from.error());
-    const auto measures = fleet.trends().measures(entry.id);
-    if (!measures) return fail(measures.error());
-    const auto channels = fleet.trends().channels(entry.id);
-    if (!channels) return fail(channels.error());
-    if (auto good = addMains(fleet, *measures, point.id, *from, period, node); !good)
+    if (auto good = addMains(fleet, heard.measures, point.id, *from, period, node); !good)
         return fail(good.error());
-    if (auto good = addGravity(fleet, *channels, point.id, *from, period, node); !good)
+    if (auto good = addGravity(fleet, heard.channels, point.id, *from, period, node); !good)
         return fail(good.error());
-    const auto recordings = fleet.recordings().list(entry.id, period.from, period.last());
-    if (!recordings) return fail(recordings.error());
     node.answer.recordings =
-        std::size_t(std::count_if(recordings->begin(), recordings->end(),
-                                  [&](const RecordingEntry& r) { return r.point == point.id; }));
+        std::size_t(std::count_if(heard.recordings.begin(), heard.recordings.end(),
+                                  [&](const RecordingHead& r) { return r.point == point.id; }));
     if (machine.driver.inverter || node.answer.recordings == 0) node.grid.readings.clear();
     if (node.grid.readings.empty()) node.answer.noGrid = whyNoGrid(machine, node);
-    auto events = fleet.log().events(entry.tag);
-    if (!events) return fail(events.error());
-    for (Event& event : *events)
+    for (const Event& event : heard.events)
         if (event.kind == "moved_node" && (event.at.empty() || event.at == point.id || event.at == point.at))
-            node.moved.push_back(std::move(event));
+            node.moved.push_back(event);
     return node;
 }
 
@@ -130,9 +143,11 @@ Result<std::vector<NodeHeard>> allHeard(FleetFile& fleet, const Period& period) 
         if (!entry.removedOn.empty() && entry.removedOn <= period.firstDay) continue;
         const auto described = fleet.machines().describedOn(entry.tag, period.lastDay);
         if (!described) continue;  // not yet there in those days
+        const auto heard = askedOnce(fleet, entry, period);
+        if (!heard) return fail(heard.error());
         for (const Point& point : (*described)->points) {
             if (!point.nodes.empty() && !fittedOn(point, period.lastDay)) continue;
-            auto node = heardOf(fleet, entry, **described, point, period);
+            auto node = heardOf(fleet, *heard, entry, **described, point, period);
             if (!node) return fail(node.error());
             all.push_back(std::move(*node));
         }

@@ -98,8 +98,8 @@ Result<std::string> thinnedWords(FleetFile& fleet, const Period& period) {
         *thinned);
 }
 
-Result<Gathered> gather(FleetFile& fleet, const std::string& until, const Progress& progress,
-                        const CancelToken& cancel) {
+Result<Gathered> gatherNow(FleetFile& fleet, const std::string& until, const Progress& progress,
+                           const CancelToken& cancel) {
     const auto site = fleet.site();
     if (!site) return fail(site.error());
     const auto lastDay = lastDayOf(fleet, *site, until);
@@ -126,6 +126,18 @@ Result<Gathered> gather(FleetFile& fleet, const std::string& until, const Progre
     const auto thinned = thinnedWords(fleet, *period);
     if (!thinned) return fail(thinned.error());
     if (!thinned->empty()) all.list.warnings.push_back(*thinned);
+    return all;
+}
+
+// As all of it was at one moment.
+Result<Gathered> gather(FleetFile& fleet, const std::string& until, const Progress& progress,
+                        const CancelToken& cancel) {
+    Result<Gathered> all = Gathered{};
+    const auto read = fleet.atOneMoment([&]() -> Status {
+        all = gatherNow(fleet, until, progress, cancel);
+        return all ? Status{} : fail(all.error());
+    });
+    if (!read) return fail(read.error());
     return all;
 }
 

@@ -105,9 +105,15 @@ ZoneLimits readSet(JsonObject& row) {
     return limits;
 }
 
+bool namesAnother(const Json& row, const std::string& id) {
+    const auto named = row.is_object() ? row.find("id") : row.end();
+    return named != row.end() && named->is_string() && named->get_ref<const std::string&>() != id;
+}
+
 ZoneLimits findSet(JsonObject& table, const std::string& id) {
     const auto rows = table.list("sets");
     for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (namesAnother(*rows[i], id)) continue;  // asked of every point of every round: not read through
         JsonObject row(*rows[i], fmt::format("{}/{}", table.place("sets"), i), table.report());
         if (row.text("id", true) == id) return readSet(row);
     }

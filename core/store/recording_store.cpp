@@ -200,6 +200,17 @@ Result<std::vector<RecordingEntry>> RecordingStore::list(std::int64_t machine, I
     return entries;
 }
 
+Result<std::vector<RecordingHead>> RecordingStore::heads(std::int64_t machine, Instant from, Instant until) {
+    Statement rows(
+        database_,
+        "SELECT time, point, late, format = ? FROM recording WHERE machine=? AND time BETWEEN ? AND "
+        "? ORDER BY time, id");
+    rows.bind(kLevelsFormat, machine, from, until);
+    return allRows<RecordingHead>(rows, [](Statement& row, RecordingHead& head) {
+        row.into(head.time, head.point, head.late, head.levelsOnly);
+    });
+}
+
 Result<std::optional<Instant>> RecordingStore::newest() {
     return database_.one<Instant>("SELECT max(time) FROM recording");
 }

@@ -64,6 +64,12 @@ struct RecordingEntry {
     Instant importedAt{};
 };
 
+struct RecordingHead {
+    Instant time{};
+    std::string point;
+    bool late = false, levelsOnly = false;
+};
+
 struct WeightEntry {
     std::int64_t recording = 0;
     Instant time{};
@@ -92,6 +98,8 @@ class RecordingStore {
     Result<RecordingEntry> entry(std::int64_t id);
     // Of a machine within [from, until], oldest first.
     Result<std::vector<RecordingEntry>> list(std::int64_t machine, Instant from, Instant until);
+    // The same, no more than what a round counts: one statement, whatever the number of recordings.
+    Result<std::vector<RecordingHead>> heads(std::int64_t machine, Instant from, Instant until);
     Result<std::optional<Instant>> newest();  // of the whole fleet
     Result<std::optional<Instant>> newest(std::int64_t machine);
     Result<std::optional<Instant>> first(std::int64_t machine);  // the oldest
