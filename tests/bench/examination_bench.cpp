@@ -4,7 +4,10 @@
 //   build/fettle-bench --benchmark_filter=Ratio   the ratio alone, both timed in turns, best of 100
 //   build/fettle-bench --profile                  a table of the stages
 //   build/fettle-bench --import FOLDER            an import beside examining alone; FOLDER is what
-//                                                 `fettle-cli sample FOLDER --weeks 12` has made
+//                                                 `fettle-cli sample FOLDER --weeks 12` has made; what its
+//                                                 stages cost
+//   build/fettle-bench --many FOLDER              25,000 to 100,000 tiny files found, read and refused: time
+//                                                 a file, peak memory
 //   build/fettle-bench --make-large FOLDER        a fleet of 1,500 machines, one with a year at 20 minutes
 //   build/fettle-bench --desk FOLDER/large.fettle   the window over it: page changes, ledger, waterfall
 //   build/fettle-bench --curves [FOLDER]          time against length, channels; with a folder for fleet

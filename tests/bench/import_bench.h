@@ -15,7 +15,8 @@ struct ImportBenchOptions {
     int turns = 3;
 };
 
-// Prints a table on stdout. The exit status: 0, or 3 where something could not be read or written.
+// Prints tables on stdout: the three, and what the stages of an import cost. The exit status: 0, or 3 where
+// something could not be read or written.
 int importBench(const ImportBenchOptions& options);
 
 // 25,000, 50,000 and 100,000 tiny files made in `folder`: time a file and peak memory of finding, reading and
