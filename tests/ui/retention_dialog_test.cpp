@@ -78,6 +78,36 @@ TEST_F(RetentionDialogTest, ShowsTheRulesOfTheFileAndWhatStaysWhy) {
     EXPECT_THAT(all, HasSubstr("stays: not old enough yet"));
 }
 
+// Stopped before the rules of the file were read, the days cannot be typed: they would take the place of
+// rules that nobody has seen. Listing again reads them first. Where the list was quicker, another one is
+// tried.
+TEST_F(RetentionDialogTest, StoppedAtTheBeginningItListsNothingAndKnowsNoRules) {
+    RetentionRules rules;
+    rules.rule(KeptKind::Waveform).allDays = 5;
+    ASSERT_TRUE(fleet_->retention().setRules(rules));
+    openWindow();
+    bool stopped = false;
+    for (int attempt = 0; attempt < 50 && !stopped; ++attempt) {
+        window_->showDialog(QStringLiteral("retention"));
+        auto& dialog = *this->dialog<RetentionDialog>("retentionDialog");
+        button(dialog, "retentionStop").click();
+        rest(dialog);
+        stopped = textOf(dialog, "retentionWord") == "Stopped; nothing is listed.";
+        if (stopped) {
+            EXPECT_FALSE(days(dialog, "waveformsAll").isEnabled());
+            EXPECT_FALSE(button(dialog, "retentionThin").isEnabled());
+            button(dialog, "retentionLook").click();
+            rest(dialog);
+            EXPECT_EQ(days(dialog, "waveformsAll").value(), 5);
+            EXPECT_TRUE(days(dialog, "waveformsAll").isEnabled());
+        }
+        dialog.close();
+        QTest::qWait(0);
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    }
+    EXPECT_TRUE(stopped);
+}
+
 TEST_F(RetentionDialogTest, ThinsOnlyWhatWasListed) {
     addWeaker();
     RetentionDialog& dialog = openDialog();

@@ -22,6 +22,7 @@ namespace fettle {
 namespace {
 
 constexpr int kEver = -1, kMostDays = 36500;
+constexpr int kSteps = 1000;  // of the bar
 
 int shownDays(const std::optional<int>& days) {
     return days ? *days : kEver;
@@ -54,7 +55,7 @@ RetentionDialog::RetentionDialog(FleetWork& work, const Theme& theme, QWidget* p
     setObjectName(QStringLiteral("retentionDialog"));
     setWindowTitle(tr("Retention"));
     build(theme);
-    connect(look_, &QPushButton::clicked, this, [this] { look(false); });
+    connect(look_, &QPushButton::clicked, this, [this] { look(!known_); });
     connect(thin_, &QPushButton::clicked, this, &RetentionDialog::askThin);
     connect(compact_, &QPushButton::clicked, this, &RetentionDialog::compact);
     connect(stop_, &QPushButton::clicked, this, [this] {
@@ -63,9 +64,9 @@ RetentionDialog::RetentionDialog(FleetWork& work, const Theme& theme, QWidget* p
     });
     connect(long_.get(), &LongWork::progressed, this,
             [this](qulonglong done, qulonglong total, const QString& what) {
-                bar_->setRange(0, int(total));
-                bar_->setValue(int(done));
-                bar_->setFormat(what);
+                bar_->setRange(0, total > 0 ? kSteps : 0);  // bytes are more than an int holds
+                bar_->setValue(total > 0 ? int(kSteps * double(done) / double(total)) : 0);
+                bar_->setFormat(workWord(what));
             });
     connect(this, &QDialog::finished, this, [this] {
         if (!long_->running()) return deleteLater();
@@ -243,10 +244,13 @@ void RetentionDialog::addRow(const QString& what, const QString& why, const Amou
 void RetentionDialog::showPlan(const Result<RetentionPlan>& plan) {
     if (!plan) {
         listed_ = false;
-        letRulesBeTyped(true);
-        word_->setText(sentence(plan.error()));
+        known_ |= plan.error().kind != ErrorKind::Cancelled;  // what cannot be read may be set anew
+        letRulesBeTyped(known_);
+        word_->setText(plan.error().kind == ErrorKind::Cancelled ? tr("Stopped; nothing is listed.")
+                                                                 : sentence(plan.error()));
         return end();
     }
+    known_ = true;
     if (listed_) show(plan->rules);
     letRulesBeTyped(true);
     model_->removeRows(0, model_->rowCount());

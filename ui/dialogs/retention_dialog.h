@@ -58,6 +58,7 @@ class RetentionDialog : public QDialog {
     QPushButton *look_, *thin_, *compact_, *stop_;
     QTableView* table_;
     QStandardItemModel* model_;
+    bool known_ = false;   // what stands there is the file's rules, or what was typed for them
     bool listed_ = false;  // what is typed
     std::size_t goes_ = 0;
     std::unique_ptr<LongWork> long_;  // last: stops before what it reports to is gone

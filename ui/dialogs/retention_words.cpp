@@ -23,6 +23,12 @@ QString kindWord(KeptKind kind) {
     return Words::tr("Examinations");
 }
 
+QString workWord(const QString& what) {
+    for (const KeptKind kind : kAllKept)
+        if (what == QLatin1String(keyOf(kind))) return kindWord(kind);
+    return what == QLatin1String("free space") ? Words::tr("Free space") : what;
+}
+
 QString reasonWord(KeptFor reason) {
     switch (reason) {
         case KeptFor::Young:

@@ -7,9 +7,10 @@
 
 namespace fettle {
 
-QString kindWord(KeptKind kind);     // "Waveforms"
-QString reasonWord(KeptFor reason);  // "the strongest of its day"
-QString sizeText(double bytes);      // "1.5 MB"
+QString kindWord(KeptKind kind);        // "Waveforms"
+QString workWord(const QString& what);  // a Progress's "examinations", "free space"; a tag stays as it is
+QString reasonWord(KeptFor reason);     // "the strongest of its day"
+QString sizeText(double bytes);         // "1.5 MB"
 QString yearWords(const YearEstimate& year);
 QString spaceWords(const FileSpace& space);
 
