@@ -353,13 +353,22 @@ Status FleetFile::together(const std::function<Status()>& work) {
     return transaction.commit();
 }
 
+namespace {
+// Nothing was written: rolled back it ends whatever happened within, a throw or a request to stop.
+struct ReadEnds {
+    Database& database;
+    ~ReadEnds() {
+        if (database.inTransaction()) (void)database.run("ROLLBACK");
+    }
+};
+}  // namespace
+
 Status FleetFile::atOneMoment(const std::function<Status()>& work) {
     Database& database = *parts_->database;
     if (database.inTransaction()) return work();
     if (auto begun = database.run("BEGIN"); !begun) return begun;
-    auto done = work();
-    const auto ended = database.run("COMMIT");
-    return done ? ended : done;
+    const ReadEnds ends{database};
+    return work();
 }
 
 Result<std::vector<std::string>> FleetFile::check(bool deep, const Progress& progress,

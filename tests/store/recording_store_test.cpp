@@ -91,6 +91,39 @@ TEST_F(RecordingStoreTest, ListsAreByTimeAndWithinTheirEnds) {
     EXPECT_TRUE(fleet_->recordings().list(machine_ + 1, kEarly, kLate)->empty());
 }
 
+TEST_F(RecordingStoreTest, HeadsAreThoseOfTheList) {
+    std::vector<NewRecording> made{newRecording(machine_, "2026-05-06T00:00:00Z", 1),
+                                   newRecording(machine_, "2026-05-04T00:00:00Z", 2)};
+    made[1].late = true;
+    ASSERT_TRUE(fleet_->recordings().putAll(made));
+    const auto heads = fleet_->recordings().heads(machine_, kEarly, kLate).value();
+    ASSERT_EQ(heads.size(), 2u);
+    EXPECT_EQ(heads[0].time, at("2026-05-04T00:00:00Z"));
+    EXPECT_EQ(heads[0].point, "M-DE");
+    EXPECT_TRUE(heads[0].late && !heads[1].late);
+    EXPECT_FALSE(heads[0].levelsOnly);
+    EXPECT_EQ(fleet_->recordings().heads(machine_, kEarly, at("2026-05-05T00:00:00Z"))->size(), 1u);
+}
+
+// What another connection writes meanwhile is seen afterwards, and also after work that was thrown out of.
+TEST_F(RecordingStoreTest, AMomentStaysAsItWasUntilItEnds) {
+    ASSERT_TRUE(fleet_->recordings().put(newRecording(machine_, "2026-05-04T00:00:00Z", 1)));
+    const auto other = FleetFile::open(path_, OpenMode::ReadOnly);
+    ASSERT_TRUE(other);
+    const auto count = [&] { return (*other)->recordings().count().value(); };
+    const auto read = (*other)->atOneMoment([&]() -> Status {
+        EXPECT_EQ(count(), 1u);
+        EXPECT_TRUE(fleet_->recordings().put(newRecording(machine_, "2026-05-05T00:00:00Z", 2)));
+        EXPECT_EQ(count(), 1u);
+        return {};
+    });
+    EXPECT_TRUE(read);
+    EXPECT_EQ(count(), 2u);
+    EXPECT_THROW((void)(*other)->atOneMoment([&]() -> Status { throw std::exception(); }), std::exception);
+    EXPECT_TRUE(fleet_->recordings().put(newRecording(machine_, "2026-05-06T00:00:00Z", 3)));
+    EXPECT_EQ(count(), 3u);
+}
+
 TEST_F(RecordingStoreTest, OneRecordingStandsOnce) {
     const NewRecording made = newRecording(machine_, "2026-05-04T06:20:00Z");
     EXPECT_FALSE(fleet_->recordings().knows(made.key).value());
