@@ -23,10 +23,6 @@ constexpr days kNewestWeek{7};
 // mostly too.
 constexpr days kJobLooksBack{50}, kJobLooksOn{60};
 
-bool within(Instant time, const HoldFinder::Span& span) {
-    return time >= span.from && time <= span.until;
-}
-
 // Of each fault and place the recording that weighs most, of those that reach a finding's weight.
 class Best {
   public:
@@ -81,7 +77,7 @@ Status HoldFinder::readWeights(Case& one) {
 void HoldFinder::addStrongest(Case& one, const Span& span) const {
     Best best;
     for (const WeightEntry& weight : one.weights)
-        if (within(weight.time, span)) best.take(weight, 0);
+        if (span.holds(weight.time)) best.take(weight, 0);
     best.hold(one.holds, KeptFor::Round);
 }
 

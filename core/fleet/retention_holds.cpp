@@ -17,10 +17,6 @@ using std::chrono::days;
 
 constexpr days kBalanceMargin{1};
 
-bool within(Instant time, Instant from, Instant until) {
-    return time >= from && time <= until;
-}
-
 // Notes and low batteries speak of no recording.
 bool speaksOfMachine(const Event& event) {
     return event.kind != "note" && event.kind != "low_battery";
@@ -116,7 +112,7 @@ Status HoldFinder::addRound(Case& one, const RetentionStore::InRound& round, con
     const auto files = shownIn(round.round, one.machine.tag);
     if (!files) return fail(files.error());
     for (const KeptRecording& recording : one.kept.recordings)
-        if (within(recording.time, span.from, span.until) &&
+        if (span.holds(recording.time) &&
             std::find(files->begin(), files->end(), recording.file) != files->end())
             one.holds.add(recording.id, KeptFor::Round);
     return {};
@@ -140,14 +136,14 @@ Result<std::vector<std::string>> HoldFinder::shownIn(std::int64_t round, const s
 void HoldFinder::addSpan(Case& one, const Span& span, KeptFor why,
                          const std::array<bool, kKeptKinds>& kinds) const {
     for (const KeptRecording& recording : one.kept.recordings)
-        if (within(recording.time, span.from, span.until)) one.holds.add(recording.id, why, kinds);
+        if (span.holds(recording.time)) one.holds.add(recording.id, why, kinds);
 }
 
 // The newest running one of each point, which shows what has a level and no rows.
 void HoldFinder::addNewest(Case& one, const Span& span, KeptFor why) const {
     std::map<std::string, std::int64_t> newest;
     for (const KeptRecording& recording : one.kept.recordings)
-        if (within(recording.time, span.from, span.until) && isRunning(recording.running))
+        if (span.holds(recording.time) && isRunning(recording.running))
             newest[recording.point] = recording.id;
     for (const auto& [point, id] : newest)
         one.holds.add(id, why);

@@ -33,11 +33,11 @@ class HoldFinder {
     Status read();
     Result<Holds> of(const MachineEntry& machine, const KeptOfMachine& kept);
 
+  private:
     struct Span {
         Instant from{}, until{};
+        bool holds(Instant time) const { return time >= from && time <= until; }
     };
-
-  private:
     // One machine while it is asked.
     struct Case {
         const MachineEntry& machine;

@@ -11,18 +11,17 @@ inline std::vector<KeptRecording> everyRecording(const std::string& path, std::i
     auto database = Database::open(path, Access::ReadOnly).value();
     Statement rows(
         *database,
-        "SELECT r.id, r.time, r.point, r.running, r.file, coalesce(w.bytes, 0), "
+        "SELECT r.id, r.time, r.point, r.running, r.file, "
+        "coalesce((SELECT sum(length(w.data)) FROM waveform w WHERE w.recording = r.id), 0), "
         "coalesce(s.bytes, 0), coalesce(length(e.json), 0), v.dban, t.level FROM recording r "
-        "LEFT JOIN (SELECT recording, sum(length(data)) AS bytes FROM waveform GROUP BY recording) w "
-        "ON w.recording = r.id "
-        "LEFT JOIN (SELECT recording, sum(length(lines)) AS bytes FROM spectrum GROUP BY recording) "
-        "s ON s.recording = r.id "
         "LEFT JOIN examination e ON e.recording = r.id "
-        "LEFT JOIN (SELECT recording, max(weight_dban) AS dban FROM weight GROUP BY recording) v "
-        "ON v.recording = r.id "
-        "LEFT JOIN (SELECT recording, max(velocity_rms_mm_s) AS level FROM trend GROUP BY recording) "
-        "t ON t.recording = r.id "
-        "WHERE r.machine = ? ORDER BY r.time, r.id");
+        "LEFT JOIN (SELECT s.recording, sum(length(s.lines)) AS bytes FROM channel c CROSS JOIN spectrum s "
+        "ON s.channel = c.id WHERE c.machine = ?1 GROUP BY s.recording) s ON s.recording = r.id "
+        "LEFT JOIN (SELECT recording, max(weight_dban) AS dban FROM weight WHERE machine = ?1 GROUP BY "
+        "recording) v ON v.recording = r.id "
+        "LEFT JOIN (SELECT t.recording, max(t.velocity_rms_mm_s) AS level FROM channel c CROSS JOIN trend t "
+        "ON t.channel = c.id WHERE c.machine = ?1 GROUP BY t.recording) t ON t.recording = r.id "
+        "WHERE r.machine = ?1 ORDER BY r.time, r.id");
     rows.bind(machine);
     return allRows<KeptRecording>(rows,
                                   [](Statement& row, KeptRecording& one) {
