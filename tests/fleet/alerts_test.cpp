@@ -215,7 +215,8 @@ TEST_F(Alerts, TheGravestIsToldFirst) {
     put("first", "now", "zone", 9);
     std::vector<std::string> told;
     doors_.run = [&told](const ChildProgram& program, const CancelToken&) -> Result<ChildEnd> {
-        for (const Json& alert : Json::parse(program.input)["alerts"])
+        const Json letter = Json::parse(program.input);
+        for (const Json& alert : letter["alerts"])
             told.push_back(alert["words"]);
         told.push_back("");
         return ChildEnd{0, false, false, ""};
