@@ -1619,6 +1619,10 @@
         <source>The file takes %1; %2 of it are free. It was made before free space could be given back to the disk bit by bit: compacting does it once.</source>
         <translation>Die Datei braucht %1; davon sind %2 frei. Sie entstand, bevor freier Platz nach und nach an die Platte zurückgehen konnte: Verdichten holt das einmal nach.</translation>
     </message>
+    <message>
+        <source>Free space</source>
+        <translation>Freier Platz</translation>
+    </message>
 </context>
 <context>
     <name>SaveFile</name>
@@ -4606,6 +4610,10 @@
         <source>until %1 the largest of every %2 hours: single spectra are no longer kept</source>
         <translation>bis %1 das Größte von je %2 Stunden: einzelne Spektren sind nicht mehr aufgehoben</translation>
     </message>
+    <message>
+        <source>%1 Of the %2 weeks asked, %3 had recordings thinned by retention: verdicts there stand on those left, the strongest of each day, so weights lean high.</source>
+        <translation>%1 Von den %2 gefragten Wochen waren in %3 Aufnahmen nach den Regeln der Aufbewahrung ausgedünnt: Befunde dort stehen auf den verbliebenen, den stärksten jedes Tages, und wiegen daher eher zu viel.</translation>
+    </message>
 </context>
 <context>
     <name>fettle::AboutDialog</name>
@@ -4658,10 +4666,6 @@
     <message>
         <source>Where the password lies</source>
         <translation>Wo das Kennwort liegt</translation>
-    </message>
-    <message>
-        <source>Path of the file, name of the variable, or the program with its arguments</source>
-        <translation>Pfad der Datei, Name der Variablen oder das Programm mit seinen Argumenten</translation>
     </message>
     <message>
         <source>Certificates</source>
@@ -4887,6 +4891,10 @@
         <source>The test is being sent.</source>
         <translation>Die Probe wird gesendet.</translation>
     </message>
+    <message>
+        <source>Path of the file, name of the variable, or the program with its arguments: words with blanks in them between double quotes, no shell reads them</source>
+        <translation>Pfad der Datei, Name der Variablen oder das Programm mit seinen Argumenten: Wörter mit Leerzeichen zwischen doppelten Anführungszeichen; keine Shell liest sie</translation>
+    </message>
 </context>
 <context>
     <name>fettle::AlertModel</name>
@@ -4982,16 +4990,8 @@
         <translation>Kleinster Wert der Regel</translation>
     </message>
     <message>
-        <source>Decibans, percent in a week, or times the interval, by what the rule looks at</source>
-        <translation>Deziban, Prozent in einer Woche oder Vielfaches des Abstands, je nachdem, worauf die Regel sieht</translation>
-    </message>
-    <message>
         <source>Least hours of silence</source>
         <translation>Kürzestes Schweigen in Stunden</translation>
-    </message>
-    <message>
-        <source>Hours of silence at least, whatever the interval is</source>
-        <translation>Mindestens so viele Stunden Schweigen, wie auch immer der Abstand ist</translation>
     </message>
     <message>
         <source>Number of recordings</source>
@@ -5168,6 +5168,30 @@
     <message>
         <source>Kept; it is asked from the next recordings on.</source>
         <translation>Gespeichert; ab den nächsten Aufzeichnungen wird sie gefragt.</translation>
+    </message>
+    <message>
+        <source>Decibans, percent in a week, or times the interval, by what the rule looks at; empty: as it says in grey</source>
+        <translation>Deziban, Prozent in einer Woche oder Vielfaches des Abstands, je nachdem, worauf die Regel sieht; leer: wie es grau dasteht</translation>
+    </message>
+    <message>
+        <source>Hours of silence at least, whatever the interval is; empty: the interval alone counts</source>
+        <translation>Mindestens so viele Stunden Schweigen, wie auch immer der Abstand ist; leer: der Abstand allein zählt</translation>
+    </message>
+    <message>
+        <source>no least number of hours</source>
+        <translation>keine Mindestzahl an Stunden</translation>
+    </message>
+    <message>
+        <source>30 decibans</source>
+        <translation>30 Deziban</translation>
+    </message>
+    <message>
+        <source>50 % in a week</source>
+        <translation>50 % in einer Woche</translation>
+    </message>
+    <message>
+        <source>6 times its interval</source>
+        <translation>das 6-Fache seines Abstands</translation>
     </message>
 </context>
 <context>
@@ -10312,6 +10336,10 @@ Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung od
     <message>
         <source>The file is compacted.</source>
         <translation>Die Datei ist verdichtet.</translation>
+    </message>
+    <message>
+        <source>Stopped; nothing is listed.</source>
+        <translation>Angehalten; nichts ist aufgelistet.</translation>
     </message>
 </context>
 <context>
