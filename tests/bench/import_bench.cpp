@@ -19,6 +19,7 @@
 #include "core/signal/sidecar.h"
 #include "core/signal/sound_file.h"
 #include "tests/bench/import_stages.h"
+#include "tests/bench/peak_memory.h"
 
 namespace fettle::bench {
 
@@ -223,12 +224,6 @@ int importBench(const ImportBenchOptions& options) {
 }
 
 namespace {
-
-double peakMegabytes() {
-    rusage use{};
-    ::getrusage(RUSAGE_SELF, &use);
-    return double(use.ru_maxrss) / 1024;
-}
 
 // Sound files of a few samples, in folders of 1,000; the register knows none of their machine.
 void makeMany(const std::string& folder, std::size_t files) {
