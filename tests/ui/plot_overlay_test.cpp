@@ -307,7 +307,7 @@ TEST(Copy, EveryFormatIsWrittenWholeAndAnotherEndingOrFolderIsRefused) {
     const Status refused = savePlot(stage.plot, folder.filePath("no/such/a.png"), TableExtent::All);
     ASSERT_FALSE(refused);
     EXPECT_THAT(refused.error().sentence(), testing::HasSubstr("a.png"));
-    EXPECT_EQ(asCsv("a,b\tc\n"), QString("\"a,b\",c\n"));
+    EXPECT_EQ(asCsv("a,b\tc\n"), QString("\"a,b\",c\r\n"));
 }
 
 TEST(Head, WhatDoesNotFitGoesOnInTheNextRow) {
