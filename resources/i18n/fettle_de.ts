@@ -8405,12 +8405,6 @@ Lagers, über die Lager. Mehr zu suchen bringt also keinen Gewinn.</translation>
         <translation>Trend</translation>
     </message>
     <message>
-        <source>%1
-Waterfall and trend still show it; choose another recording or channel for its full spectra.</source>
-        <translation>%1
-Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung oder anderen Kanal wählen.</translation>
-    </message>
-    <message>
         <source>velocity</source>
         <translation>Geschwindigkeit</translation>
     </message>
@@ -8425,6 +8419,12 @@ Wasserfall und Trend zeigen sie noch; für volle Spektren andere Aufzeichnung od
     <message>
         <source>No spectrum of %1.</source>
         <translation>Kein Spektrum von %1.</translation>
+    </message>
+    <message>
+        <source>The samples of this recording are no longer kept, or never came.
+Waterfall and trend still show it; choose another recording or channel for its full spectra.</source>
+        <translation>Die Abtastwerte dieser Aufnahme werden nicht mehr aufbewahrt oder kamen nie.
+Wasserfall und Trend zeigen sie weiterhin; volle Spektren hat eine andere Aufnahme oder ein anderer Kanal.</translation>
     </message>
 </context>
 <context>

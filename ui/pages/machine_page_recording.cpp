@@ -40,12 +40,11 @@ void MachinePage::askPlots() {
             if (tag != selection_.machine()) return;
             if (plots) return showPlots(*plots);
             plots_ = {};
-            sayBelow(
-                plots.error().kind == ErrorKind::NotFound
-                    ? tr("%1\nWaterfall and trend still show it; choose another recording or channel for "
-                         "its full spectra.")
-                          .arg(sentence(plots.error()))
-                    : sentence(plots.error()));
+            sayBelow(plots.error().kind == ErrorKind::NotFound
+                         ? tr("The samples of this recording are no longer kept, or never came.\n"
+                              "Waterfall and trend still show it; choose another recording or channel for "
+                              "its full spectra.")
+                         : sentence(plots.error()));
         });
 }
 
