@@ -24,6 +24,7 @@ namespace fettle::bench {
 namespace {
 
 constexpr int kWarm = 5;
+constexpr std::size_t kPlainlyAtMost = 1'000'000;  // recordings; more would take hours
 const Instant kSizeEnd{std::chrono::hours(24 * 365 * 100)};
 
 // As after a start of the computer: nothing of the file is left in the system's cache.
@@ -117,7 +118,8 @@ int sizeBench(const std::string& path) {
         return orEnd(coarseWaterfall(fleet, {aChannel(fleet), WaterfallKind::Velocity, false}))->rows();
     });
 #endif
-    timed(path, "every recording with what is left of it and its rank, read plainly", readPlainly);
+    if (orEnd(orEnd(FleetFile::open(path, OpenMode::ReadOnly))->recordings().count()) <= kPlainlyAtMost)
+        timed(path, "every recording with what is left of it and its rank, read plainly", readPlainly);
     timed(path, "the list of what retention would thin", [](FleetFile& fleet) {
         std::size_t left = 0;
         const RetentionPlan plan = orEnd(planRetention(fleet));
