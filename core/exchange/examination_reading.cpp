@@ -1,3 +1,4 @@
+#include <fmt/format.h>
 #include <simdjson.h>
 
 #include <algorithm>
@@ -267,11 +268,16 @@ Result<Examination> examinationOf(const Value& json, const std::string& file) {
     e.recordings = list(json, "recordings", recordingOf);
     if (e.recordings.empty())
         return fail(ErrorKind::Damaged, file, "/recordings", "an examination has at least one recording");
+    for (std::size_t i = 0; i < e.recordings.size(); ++i)
+        if (e.recordings[i].levels.size() > e.recordings[i].channels.size())
+            return fail(ErrorKind::Damaged, file, fmt::format("/recordings/{}/levels", i),
+                        "are more than the channels");
     e.speed = one(json, "speed", speedOf);
     e.considered = list(json, "considered", hypothesisOf);
-    for (Hypothesis& h : e.considered)
-        h.recording = std::min(h.recording, e.recordings.size() - 1);
     takeFindings(json, e);
+    for (std::vector<Hypothesis>* all : {&e.considered, &e.findings})
+        for (Hypothesis& h : *all)
+            h.recording = std::min(h.recording, e.recordings.size() - 1);
     takeBlind(json, e);
     e.warnings = texts(json, "warnings");
     return e;

@@ -209,6 +209,7 @@ std::string LevelTable::field(const char* name) const {
 }
 
 LevelTable::Row LevelTable::rowOf() {
+    if (!isUtf8(lines_.line())) return tl::unexpected<std::string>("is not UTF-8 text");
     if (!fields_.split(lines_.line(), separator_, columns_.size() + 1))
         return tl::unexpected<std::string>("a quote that is not closed, or text behind a quote");
     if (fields_.count() != columns_.size())

@@ -264,7 +264,8 @@ TEST(ExaminationJson, ReadBackOneByOneCombinesToTheWeek) {
 
 TEST(ExaminationJson, RefusesWhatIsNoExamination) {
     for (const char* text :
-         {"", "[]", "{}", "{\"schema\": 2}", "{\"schema\": 1}", "{\"schema\": 1, \"recordings\": 3}"})
+         {"", "[]", "{}", "{\"schema\": 2}", "{\"schema\": 1}", "{\"schema\": 1, \"recordings\": 3}",
+          "{\"schema\": 1, \"recordings\": [{\"channels\": [], \"levels\": [{}]}]}"})
         EXPECT_FALSE(examinationFromText(text, "stored")) << text;
     EXPECT_TRUE(
         examinationFromText("{\"schema\": 1, \"recordings\": [7], \"considered\": {\"a\": []}}", "stored"));
