@@ -157,7 +157,7 @@ LineRow lineOf(const Value& json) {
     row.state = stateOf(text(json, "state"));
     row.why = text(json, "why");
     row.carrier = yes(json, "carrier");
-    row.harmonic = int(maybe(json, "harmonic").value_or(1));
+    row.harmonic = int(read<std::int64_t>(json, "harmonic").value_or(1));
     return row;
 }
 
