@@ -3,7 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <map>
+#include <optional>
 #include <set>
 
 #include "core/base/text.h"
@@ -16,6 +18,7 @@ namespace {
 
 constexpr std::size_t kMostColumns = 4000;
 constexpr std::size_t kDeepest = 12;
+constexpr std::size_t kLongestList = 1000;
 
 using Names = std::set<std::string>;
 
@@ -73,26 +76,51 @@ bool isNumber(const std::string& text) {
     return number && *number - *number == 0;
 }
 
-// The key a column's values belong to: of a list the list's.
-std::string keyOf(const std::vector<std::string>& tokens) {
-    for (auto token = tokens.rbegin(); token != tokens.rend(); ++token)
-        if (!parseInteger(*token)) return *token;
-    return {};
+// The number a token of a column's name counts in a list; none for a key.
+std::optional<std::size_t> indexOf(std::string_view token) {
+    const auto number = parseInteger(token);
+    if (!number || *number < 0 || *number >= (long long)(kLongestList) || std::to_string(*number) != token)
+        return std::nullopt;
+    return std::size_t(*number);
 }
 
+// A key as a token of a column's name: what parts names (/), breaks a line, is trimmed off or would count as
+// a list's number stands as a sign: ~0 for ~, ~1 for /, ~x and two hexadecimal digits, ~e for the empty key.
 std::string escaped(const std::string& key) {
+    if (key.empty()) return "~e";
     std::string out;
-    for (const char c : key)
-        out += c == '~' ? "~0" : c == '/' ? "~1" : std::string(1, c);
+    for (std::size_t i = 0; i < key.size(); ++i) {
+        const char c = key[i];
+        const bool end = i == 0 || i + 1 == key.size();
+        const bool mark = i == 0 && (indexOf(key) || (c == '\'' && startsFormula(key.substr(1))));
+        if (c == '~' || c == '/')
+            out += c == '~' ? "~0" : "~1";
+        else if (mark || (end && c == ' ') || (unsigned char)(c) < 0x20 || c == 0x7f)
+            out += fmt::format("~x{:02x}", (unsigned char)(c));
+        else
+            out += c;
+    }
     return out;
 }
 
 std::string unescaped(std::string_view token) {
     std::string out;
     for (std::size_t i = 0; i < token.size(); ++i) {
-        const bool sign =
-            token[i] == '~' && i + 1 < token.size() && (token[i + 1] == '0' || token[i + 1] == '1');
-        out += sign ? (token[++i] == '0' ? '~' : '/') : token[i];
+        const char sign = token[i] == '~' && i + 1 < token.size() ? token[i + 1] : ' ';
+        unsigned char code = 0;
+        const char* const hex = token.data() + i + 2;
+        if (sign == '0' || sign == '1') {
+            out += sign == '0' ? '~' : '/';
+            ++i;
+        } else if (sign == 'e') {
+            ++i;
+        } else if (sign == 'x' && i + 3 < token.size() &&
+                   std::from_chars(hex, hex + 2, code, 16).ptr == hex + 2) {
+            out += char(code);
+            i += 3;
+        } else {
+            out += token[i];
+        }
     }
     return out;
 }
@@ -107,28 +135,61 @@ bool looksLikeMore(const std::string& text, const std::string& key) {
            text == "null";
 }
 
+// JSON leaves the delete character as it is, a table refuses it.
+std::string jsonCell(const Json& value) {
+    std::string cell;
+    for (const char c : value.dump(-1, ' ', false, Json::error_handler_t::replace))
+        cell += c == 0x7f ? std::string("\\u007f") : std::string(1, c);
+    return cell;
+}
+
 std::string cellOf(const Json& value, const std::string& key) {
-    if (value.is_string()) {
-        const auto& text = value.get_ref<const std::string&>();
-        return looksLikeMore(text, key) ? value.dump(-1, ' ', false, Json::error_handler_t::replace) : text;
-    }
     if (value.is_boolean()) return value.get<bool>() ? "yes" : "no";
-    return value.dump();
+    if (!value.is_string()) return jsonCell(value);
+    const auto& text = value.get_ref<const std::string&>();
+    return looksLikeMore(text, key) ? jsonCell(value) : text;
 }
 
 using Row = std::map<std::string, std::string>;
 
-void flatten(const Json& node, const std::string& path, const std::string& key, Row& row,
+// What a cell says.
+Json valueOf(std::string cell, const std::string& key, bool decimalComma) {
+    if (const char first = cell.front(); first == '"' || first == '[' || first == '{')
+        if (auto parsed = parseJson(cell, ""); parsed) return *parsed;
+    if (textKeys().count(key)) return cell;
+    if (key == "standby" || !numberKeys().count(key)) {
+        if (cell == "yes" || cell == "true") return true;
+        if (cell == "no" || cell == "false") return false;
+        if (cell == "null") return nullptr;
+    }
+    std::string plain = cell;
+    if (decimalComma && std::count(plain.begin(), plain.end(), ',') == 1 && plain.find('.') == plain.npos)
+        std::replace(plain.begin(), plain.end(), ',', '.');
+    if (const auto whole = parseInteger(plain)) return *whole;
+    if (!isNumber(plain)) return cell;
+    const auto exact = parseJson(plain, "");  // a whole number too large for the integer above
+    return exact ? *exact : Json(*parseNumber(plain));
+}
+
+// Whether a list or object comes back from a column for each of its parts; else it is one JSON cell.
+bool standsAsColumns(const Json& node, const std::string& key, std::size_t depth) {
+    if (depth == kDeepest || (node.is_array() && node.size() > kLongestList)) return false;
+    const auto items = node.items();
+    return std::all_of(items.begin(), items.end(), [&](const auto& item) {
+        const std::string& itsKey = node.is_array() ? key : item.key();
+        return item.value().is_structured() ||
+               valueOf(cellOf(item.value(), itsKey), itsKey, false) == item.value();
+    });
+}
+
+void flatten(const Json& node, const std::string& path, const std::string& key, std::size_t depth, Row& row,
              std::vector<std::string>& columns, Names& known) {
-    const auto go = [&](const Json& child, const std::string& name, const std::string& childKey) {
-        flatten(child, path.empty() ? name : path + "/" + name, childKey, row, columns, known);
-    };
-    if (node.is_object() && !node.empty()) {
-        for (const auto& item : node.items())
-            go(item.value(), escaped(item.key()), item.key());
-    } else if (node.is_array() && !node.empty()) {
-        for (std::size_t i = 0; i < node.size(); ++i)
-            go(node[i], std::to_string(i), key);
+    if (depth == 0 || (node.is_structured() && !node.empty() && standsAsColumns(node, key, depth))) {
+        for (const auto& item : node.items()) {
+            const std::string token = node.is_array() ? item.key() : escaped(item.key());
+            flatten(item.value(), path.empty() ? token : path + "/" + token,
+                    node.is_array() ? key : item.key(), depth + 1, row, columns, known);
+        }
     } else {
         if (known.insert(path).second) columns.push_back(path);
         row[path] = cellOf(node, key);
@@ -150,44 +211,32 @@ std::string inQuotes(const std::string& cell) {
 
 // ---- and back
 
-struct Column {
-    std::vector<std::string> tokens;
+struct Token {
     std::string key;
+    std::optional<std::size_t> index;
 };
 
-Json valueOf(std::string cell, const std::string& key, bool decimalComma) {
-    if (const char first = cell.front(); first == '"' || first == '[' || first == '{')
-        if (auto parsed = parseJson(cell, ""); parsed) return *parsed;
-    if (textKeys().count(key)) return cell;
-    if (key == "standby" || !numberKeys().count(key)) {
-        if (cell == "yes" || cell == "true") return true;
-        if (cell == "no" || cell == "false") return false;
-        if (cell == "null") return nullptr;
-    }
-    std::string plain = cell;
-    if (decimalComma && std::count(plain.begin(), plain.end(), ',') == 1 && plain.find('.') == plain.npos)
-        std::replace(plain.begin(), plain.end(), ',', '.');
-    if (const auto whole = parseInteger(plain)) return *whole;
-    if (isNumber(plain)) return *parseNumber(plain);
-    return cell;
-}
+struct Column {
+    std::vector<Token> tokens;
+    std::string key;  // its values belong to: of a list the list's
+};
 
 // False: the column's place is something else already.
-bool put(Json& root, const std::vector<std::string>& tokens, Json value) {
+bool put(Json& root, const std::vector<Token>& tokens, Json value) {
     Json* node = &root;
-    for (const std::string& token : tokens) {
-        const auto index = parseInteger(token);
-        if (index && *index >= 0 && *index < 1000 && (node->is_null() || node->is_array())) {
+    for (const Token& token : tokens) {
+        if (token.index && (node->is_null() || node->is_array())) {
             if (node->is_null()) *node = Json::array();
-            while (node->size() <= std::size_t(*index))
+            while (node->size() <= *token.index)
                 node->push_back(nullptr);
-            node = &(*node)[std::size_t(*index)];
+            node = &(*node)[*token.index];
         } else {
             if (node->is_null()) *node = Json::object();
             if (!node->is_object()) return false;
-            node = &(*node)[token];
+            node = &(*node)[token.key];
         }
     }
+    if (!node->is_null()) return false;
     *node = std::move(value);
     return true;
 }
@@ -201,12 +250,13 @@ Result<std::vector<Column>> columnsOf(CsvFields& fields, std::string_view head, 
     for (std::size_t i = 0; i < fields.count(); ++i) {
         const std::string name(withoutCsvMark(trimmed(fields[i])));
         Column column;
-        for (const std::string_view token : split(name, '/'))
-            column.tokens.push_back(unescaped(token));
+        for (const std::string_view token : split(name, '/')) {
+            column.tokens.push_back({unescaped(token), indexOf(token)});
+            if (!column.tokens.back().index) column.key = column.tokens.back().key;
+        }
         if (name.empty() || column.tokens.size() > kDeepest || !seen.insert(name).second)
             return fail(ErrorKind::Invalid, file, csvPlace(line, i + 1),
                         "each column has a name of its own, keys parted by /");
-        column.key = keyOf(column.tokens);
         columns.push_back(std::move(column));
     }
     if (!seen.count("tag"))
@@ -229,9 +279,10 @@ CsvMachine machineOf(const CsvFields& fields, const std::vector<Column>& columns
         const std::string cell(trimmed(fields[i]));
         if (cell.empty()) continue;
         if (!put(root, columns[i].tokens, valueOf(cell, columns[i].key, decimalComma)))
-            return broken(i + 1, "another column says that this is no list or object");
+            return broken(i + 1, "contradicts another column of this row");
     }
     machine.json = root.dump(2, ' ', false, Json::error_handler_t::replace);
+    if (auto good = parseJson(machine.json, file); !good) return broken(1, good.error().rule);
     return machine;
 }
 
@@ -242,7 +293,7 @@ std::string machinesAsCsv(const std::vector<Json>& machines) {
     Names known{"tag"};
     std::vector<Row> rows;
     for (const Json& machine : machines)
-        flatten(machine, "", "", rows.emplace_back(), columns, known);
+        flatten(machine, "", "", 0, rows.emplace_back(), columns, known);
     std::string text;
     for (std::size_t i = 0; i < columns.size(); ++i)
         text += (i ? "," : "") + inQuotes(headCell(columns[i]));

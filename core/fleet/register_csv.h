@@ -4,9 +4,11 @@
 // ("points/0/channels/1/unit"); an empty cell is an absent key. First comes "tag", then the rest as they
 // stand in the descriptions. Keys of numbers and of yes and no are read as such, all else as text; text of a
 // key this program does not know that looks like a number, and text that breaks a line, stands as a JSON
-// string. Written with commas, decimal points and quotes (RFC 4180), and made safe against being taken for a
-// formula; read with comma, semicolon or tab, and with a decimal comma where the fields are parted by
-// something else. Out and in again is the same register. Thread: pure but for the fleet file.
+// string; a list or object whose parts no columns could give back (deeper than 12 keys, longer than 1,000, a
+// null where a number belongs) as JSON in one cell; a key that is no name by signs (register_csv.cpp).
+// Written with commas, decimal points and quotes (RFC 4180), and made safe against being taken for a formula;
+// read with comma, semicolon or tab, and with a decimal comma where the fields are parted by something else.
+// Out and in again is the same register. Thread: pure but for the fleet file.
 #pragma once
 
 #include <string>
