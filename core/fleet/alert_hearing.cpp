@@ -4,6 +4,7 @@
 #include <set>
 
 #include "core/diagnosis/sensor_checks.h"
+#include "core/diagnosis/settings.h"
 #include "core/fleet/alerts.h"
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/site_calendar.h"
@@ -19,11 +20,10 @@ using std::chrono::days;
 constexpr std::size_t kBeside = 3;  // recordings that weigh nothing (long and narrow ones) among the others
 constexpr std::size_t kWeekAgoOf = 5, kLeastWeekAgo = 3;  // recordings of a level a week ago
 constexpr days kWeekAgo{7}, kNotBefore{35};
-constexpr double kFindingDban = 20;  // from here on a recording may hold a finding
 
 struct Wanted {
-    double leastDban = kFindingDban;   // from here on the examination is read
-    std::string leastZone;             // empty: levels do not matter
+    double leastDban = WeighingSettings().findingDban;  // from here on the examination is read
+    std::string leastZone;                              // empty: levels do not matter
     std::optional<double> leastGrown;  // times the level a week ago; empty: growth does not matter
     bool second = false;
     std::size_t most = 1;  // recordings of a point
@@ -35,7 +35,7 @@ Wanted wantedBy(const std::vector<AlertRule>& rules) {
         if (!rule.enabled) continue;
         wanted.most = std::max(wanted.most, std::size_t(rule.of) + kBeside);
         if (rule.kind == "growth")
-            wanted.leastGrown = std::min(wanted.leastGrown.value_or(1e9), 1 + growthPercentOf(rule) / 100);
+            wanted.leastGrown = std::min(wanted.leastGrown.value_or(1e9), 1 + leastOf(rule) / 100);
         wanted.second |= rule.askSecond;
         if (rule.kind == "zone" && (wanted.leastZone.empty() || rule.grade < wanted.leastZone))
             wanted.leastZone = rule.grade;

@@ -123,7 +123,7 @@ class Gathering {
 };
 
 void Gathering::weight(const AlertRule& rule, const HeardPoint& point) {
-    const double least = rule.least.value_or(30);
+    const double least = leastOf(rule);
     std::map<FaultAt, Hits> found;
     for (const HeardRecording& recording : point.recordings)
         for (const AlertStore::Weighed& w : recording.weights)
@@ -182,7 +182,7 @@ void Gathering::growth(const AlertRule& rule, const HeardPoint& point) {
         }
     if (levels.size() < std::size_t(rule.hits) || !point.weekAgoMmS || *point.weekAgoMmS <= 0) return;
     const double was = *point.weekAgoMmS, is = medianOf(std::move(levels)), percent = 100 * (is / was - 1);
-    const double least = growthPercentOf(rule);
+    const double least = leastOf(rule);
     const bool matters = point.limitBcMmS ? is - was >= kShareOfBc * *point.limitBcMmS : is >= kTwice * was;
     const FaultAt key("", placeOf(point));
     if (percent >= least && matters)
@@ -200,7 +200,7 @@ void Gathering::silence(const AlertRule& rule, const HeardPoint& point) {
     const double hours = std::chrono::duration<double, std::ratio<3600>>(now_ - *point.newest).count();
     if (hours > kLongSilentHours) return;
     const double interval = point.intervalMin.value_or(kDayMin) / 60;
-    if (hours < std::max(rule.least.value_or(6) * interval, rule.leastHours.value_or(0))) return;
+    if (hours < std::max(leastOf(rule) * interval, rule.leastHours.value_or(0))) return;
     meet(rule, {"sensor", point.point},
          {"", "", "", "", "", *point.newest, hours, "h",
           fmt::format("No recording of {} for {:.0f} h; one every {:.3g} h {}", point.point, hours, interval,
@@ -303,11 +303,11 @@ Status checkWord(const AlertRule& rule, const char* what, const std::string& wor
 Status checkKind(const AlertRule& r) {
     if (auto good = checkWord(r, "kind", r.kind, {"weight", "zone", "stage", "growth", "silence"}); !good)
         return good;
-    if (r.kind == "weight") return checkRange(r, "weight in decibans", r.least.value_or(30), 20, 200);
+    if (r.kind == "weight") return checkRange(r, "weight in decibans", leastOf(r), 20, 200);
     if (r.kind == "zone") return checkWord(r, "zone", r.grade, {"C", "D"});
     if (r.kind == "stage") return checkWord(r, "stage", r.grade, {"early", "developed", "late"});
-    if (r.kind == "growth") return checkRange(r, "growth in percent", growthPercentOf(r), 10, 1000);
-    if (auto good = checkRange(r, "times the interval", r.least.value_or(6), 2, 1000); !good) return good;
+    if (r.kind == "growth") return checkRange(r, "growth in percent", leastOf(r), 10, 1000);
+    if (auto good = checkRange(r, "times the interval", leastOf(r), 2, 1000); !good) return good;
     return checkRange(r, "hours", r.leastHours.value_or(0), 0, 10000);
 }
 
@@ -329,8 +329,10 @@ bool isGraver(const Alert& a, const Alert& b) {
     return key(a) < key(b);
 }
 
-double growthPercentOf(const AlertRule& rule) {
-    return rule.least.value_or(50);
+double leastOf(const AlertRule& rule) {
+    static const std::map<std::string, double> shipped = {{"weight", 30}, {"growth", 50}, {"silence", 6}};
+    const auto found = shipped.find(rule.kind);
+    return rule.least.value_or(found == shipped.end() ? 0 : found->second);
 }
 
 Status checkAlertRule(const AlertRule& rule) {
@@ -352,13 +354,13 @@ std::string wordsOf(const AlertRule& r) {
     const std::string recordings = fmt::format("{} of {} recordings", r.hits, r.of);
     const std::string fault = r.fault.empty() ? "any fault" : r.fault;
     if (r.kind == "weight")
-        words = fmt::format("{} at {:g} decibans or more, {}", recordings, r.least.value_or(30), fault);
+        words = fmt::format("{} at {:g} decibans or more, {}", recordings, leastOf(r), fault);
     if (r.kind == "stage") words = fmt::format("{} at {} stage, {}", recordings, r.grade, fault);
     if (r.kind == "zone") words = fmt::format("{} in zone {}", recordings, r.grade);
     if (r.kind == "growth")
-        words = fmt::format("level grown by {:g} % in a week, median of {}", growthPercentOf(r), r.of);
+        words = fmt::format("level grown by {:g} % in a week, median of {}", leastOf(r), r.of);
     if (r.kind == "silence")
-        words = fmt::format("silent for {:g} times its interval, at least {:g} h", r.least.value_or(6),
+        words = fmt::format("silent for {:g} times its interval, at least {:g} h", leastOf(r),
                             r.leastHours.value_or(0));
     if (r.askSecond) words += ", or on 2 with the second asked for";
     if (!r.machine.empty()) words += ", machine " + oneLine(r.machine);

@@ -1,6 +1,7 @@
 // What findings, baselines and verified jobs stand on.
 #include <algorithm>
 
+#include "core/diagnosis/settings.h"
 #include "core/fleet/cure_figures.h"
 #include "core/fleet/followed_trends.h"
 #include "core/fleet/job_done.h"
@@ -15,7 +16,7 @@ namespace {
 
 using std::chrono::days;
 
-constexpr double kFindingDban = 20;
+const double kFindingDban = WeighingSettings().findingDban;
 constexpr int kBaselineDays = 42,
               kBaselineReach = 120;  // days, as core/trend/baseline.h; looked for that far
 constexpr days kNewestWeek{7};

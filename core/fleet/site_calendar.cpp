@@ -39,10 +39,7 @@ Status checkTimeZone(const std::string& zone) {
 }
 
 Result<Instant> clockIn(const std::string& zone, Instant time) {
-    const auto at = zoneOf(zone);
-    if (!at) return fail(at.error());
-    if (!*at) return time;
-    return Instant((*at)->to_local(time).time_since_epoch());
+    return SiteClock::of(zone).map([time](SiteClock clock) { return clock.at(time); });
 }
 
 Result<SiteClock> SiteClock::of(const std::string& zone) {

@@ -6,6 +6,7 @@
 #include <map>
 #include <set>
 
+#include "core/diagnosis/settings.h"
 #include "core/fleet/machine_desk.h"
 #include "core/machine/path.h"
 #include "core/trend/change.h"
@@ -16,7 +17,7 @@ namespace fettle {
 namespace {
 
 constexpr std::size_t kFewestUsual = 5;
-constexpr double kFindingDban = 20;
+const double kFindingDban = WeighingSettings().findingDban;
 constexpr auto kForEver = std::chrono::hours(24 * 365 * 100);
 
 using ByRecording = std::map<std::int64_t, double>;

@@ -158,10 +158,6 @@ Result<std::vector<PutRecording>> RecordingStore::putPacked(std::span<const Pack
     return outcomes;
 }
 
-Status RecordingStore::replaceExamination(std::int64_t recording, const NewRecording& again) {
-    return replaceExamination(recording, packComputed(again));
-}
-
 Status RecordingStore::replaceExamination(std::int64_t recording, const PackedRecording& again) {
     Transaction transaction(database_);
     if (!transaction.begun()) return transaction.begun();

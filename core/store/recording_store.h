@@ -121,7 +121,6 @@ class RecordingStore {
                                              const std::string& fault = "");
     Result<std::vector<WeightReached>> weightsReached(std::int64_t machine, double leastDban, Instant until);
     // Replaces what was computed from a recording (re-examination), in one transaction.
-    Status replaceExamination(std::int64_t recording, const NewRecording& again);
     Status replaceExamination(std::int64_t recording, const PackedRecording& again);
 
   private:

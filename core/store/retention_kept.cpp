@@ -177,8 +177,7 @@ Result<std::vector<WeightEntry>> RetentionStore::weights(std::int64_t machine,
                                                          double leastDban, Instant denseFrom) {
     const std::string sql =
         "SELECT w.recording, w.time, h.fault, h.at, w.weight_dban FROM weight w CROSS JOIN hypothesis h ON "
-        "h.id "
-        "= w.hypothesis WHERE w.machine = ? AND w.weight_dban >= ? AND ";
+        "h.id = w.hypothesis WHERE w.machine = ? AND w.weight_dban >= ? AND ";
     std::vector<WeightEntry> all;
     const auto add = [&](Statement& rows) {
         while (rows.next()) {

@@ -89,8 +89,7 @@ Result<double> RetentionStore::trendBytesEach(std::int64_t machine, Instant from
     Statement rows(
         database_,
         "WITH newest AS MATERIALIZED (SELECT id, machine, time FROM recording WHERE machine = ?1 AND time >= "
-        "?2 "
-        "ORDER BY time DESC LIMIT ?3) "
+        "?2 ORDER BY time DESC LIMIT ?3) "
         "SELECT (SELECT count(*) FROM newest), "
         "(SELECT count(*) FROM newest n JOIN recording_channel rc ON rc.recording = n.id), "
         "(SELECT count(*) FROM newest n JOIN weight w ON w.machine = n.machine AND w.time = n.time AND "

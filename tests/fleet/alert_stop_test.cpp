@@ -8,20 +8,14 @@
 #include "core/fleet/alert_post.h"
 #include "core/fleet/alerts.h"
 #include "tests/exchange/silent_server.h"
-#include "tests/fleet/small_site.h"
+#include "tests/fleet/alert_site.h"
 
 namespace fettle::fleet_test {
 
 namespace {
 
-class AlertStop : public SmallSite {
+class AlertStop : public AlertSite {
   protected:
-    void SetUp() override {
-        SmallSite::SetUp();
-        ::setenv("XDG_CONFIG_HOME", (folder_ / "config").c_str(), 1);
-    }
-    void TearDown() override { ::unsetenv("XDG_CONFIG_HOME"); }
-
     // An alert that is due by mail to this server, whose password this program prints.
     void putMail(const MailServer& server, const std::vector<std::string>& secret) {
         AlertWays ways;

@@ -13,7 +13,7 @@
 #include "core/fleet/alert_post.h"
 #include "core/fleet/alert_preview.h"
 #include "core/fleet/alert_text.h"
-#include "tests/fleet/small_site.h"
+#include "tests/fleet/alert_site.h"
 
 namespace fettle::fleet_test {
 
@@ -21,14 +21,8 @@ namespace {
 
 const Instant kThen = *parseUtc("2026-05-10T12:00:00Z");
 
-class Alerts : public SmallSite {
+class Alerts : public AlertSite {
   protected:
-    void SetUp() override {
-        SmallSite::SetUp();
-        ::setenv("XDG_CONFIG_HOME", (folder_ / "config").c_str(), 1);
-    }
-    void TearDown() override { ::unsetenv("XDG_CONFIG_HOME"); }
-
     AlertsRaised raise(Instant now = kThen, AlertRun::Which which = AlertRun::Which::All) {
         const auto raised = raiseAlerts(*fleet_, {which, now});
         EXPECT_TRUE(raised) << (raised ? "" : raised.error().sentence());

@@ -7,6 +7,7 @@
 
 #include "core/base/text.h"
 #include "core/intake/re_examine.h"
+#include "core/store/packed_recording.h"
 #include "core/store/re_examination_store.h"
 #include "tests/intake/fleet_content.h"
 #include "tests/intake/intake_fixture.h"
@@ -109,7 +110,7 @@ WeighedLongAgo::WeighedLongAgo() {
         old.running = "running";
         old.engine = kLongAgo;
         old.examinationJson = fleet->recordings().examinationJson(entry.id).value();
-        const auto replaced = fleet->recordings().replaceExamination(entry.id, old);
+        const auto replaced = fleet->recordings().replaceExamination(entry.id, packComputed(old));
         EXPECT_TRUE(replaced) << (replaced ? "" : replaced.error().sentence());
     }
     EXPECT_NE(contentOf(*fleet), expected_);

@@ -7,6 +7,7 @@
 #include "core/intake/re_examine.h"
 #include "core/intake/verdict_changes.h"
 #include "core/store/database.h"
+#include "core/store/packed_recording.h"
 #include "tests/intake/fleet_content.h"
 #include "tests/intake/intake_fixture.h"
 
@@ -108,7 +109,7 @@ class ReExamineTest : public IntakeTest {
         old.running = "running";
         old.engine = "0.0.1 old";
         old.examinationJson = json;
-        const auto replaced = fleet_->recordings().replaceExamination(entry.id, old);
+        const auto replaced = fleet_->recordings().replaceExamination(entry.id, packComputed(old));
         ASSERT_TRUE(replaced) << replaced.error().sentence();
     }
 };

@@ -4,6 +4,7 @@
 
 #include <cstring>
 
+#include "core/store/packed_recording.h"
 #include "tests/store/store_fixture.h"
 
 namespace fettle {
@@ -186,7 +187,7 @@ TEST_F(RecordingStoreTest, AReExaminationTakesThePlaceOfTheOldOne) {
     again.weights = {{"looseness", "driver", 31}};
     again.trends.pop_back();
     again.trends[0].direction = "vertical";  // the description was corrected meanwhile
-    ASSERT_TRUE(fleet_->recordings().replaceExamination(1, again));
+    ASSERT_TRUE(fleet_->recordings().replaceExamination(1, packComputed(again)));
     EXPECT_EQ(fleet_->recordings().entry(1)->engine, "0.2.0");
     EXPECT_EQ(fleet_->recordings().entry(1)->running, "unsteady");
     EXPECT_EQ(fleet_->recordings().examinationJson(1).value(), again.examinationJson);
@@ -203,7 +204,8 @@ TEST_F(RecordingStoreTest, AReExaminationTakesThePlaceOfTheOldOne) {
     EXPECT_EQ(rows, 1u);
     EXPECT_TRUE(fleet_->recordings().recording(1));
     expectClean();
-    EXPECT_EQ(fleet_->recordings().replaceExamination(2, again).error().kind, ErrorKind::NotFound);
+    EXPECT_EQ(fleet_->recordings().replaceExamination(2, packComputed(again)).error().kind,
+              ErrorKind::NotFound);
 }
 
 TEST_F(RecordingStoreTest, WhatContradictsItselfIsRefusedWhole) {

@@ -5,6 +5,7 @@
 #include <filesystem>
 
 #include "core/store/database.h"
+#include "core/store/packed_recording.h"
 #include "tests/store/every_recording.h"
 #include "tests/store/store_fixture.h"
 
@@ -138,7 +139,7 @@ TEST_F(RetentionStoreTest, WeighedAgainItIsNoLongerThinned) {
     put(1);
     thin({{1, {false, true, true}}});
     NewRecording again = newRecording(machine_, "2026-05-04T00:00:00Z", 7);
-    ASSERT_TRUE(fleet_->recordings().replaceExamination(1, again));
+    ASSERT_TRUE(fleet_->recordings().replaceExamination(1, packComputed(again)));
     EXPECT_EQ(fleet_->recordings().examinationJson(1).value(), again.examinationJson);
     auto database = Database::open(path_, Access::ReadWrite).value();
     EXPECT_EQ(database->one<int>("SELECT count(*) FROM thinned WHERE examination IS NOT NULL").value(), 0);

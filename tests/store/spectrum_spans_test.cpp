@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 
 #include "core/store/migrate.h"
+#include "core/store/packed_recording.h"
 #include "tests/store/store_fixture.h"
 
 namespace fettle {
@@ -130,7 +131,8 @@ TEST_F(SpectrumSpansTest, WhatIsMeasuredAnotherWayHasARowOfItsOwn) {
 TEST_F(SpectrumSpansTest, AReplacedSpectrumLeavesNothingBehind) {
     ASSERT_TRUE(fleet_->recordings().putAll(
         {peaked("2026-05-04T06:20:00Z", 1, 100, 5), peaked("2026-05-04T06:40:00Z", 2, 200, 1)}));
-    ASSERT_TRUE(fleet_->recordings().replaceExamination(1, peaked("2026-05-04T06:20:00Z", 1, 300, 2)));
+    ASSERT_TRUE(
+        fleet_->recordings().replaceExamination(1, packComputed(peaked("2026-05-04T06:20:00Z", 1, 300, 2))));
     const auto days = spans(0);
     ASSERT_EQ(days.spans.size(), 1u);
     EXPECT_EQ(days.spans[0].spectra, 2u);
@@ -146,7 +148,8 @@ TEST_F(SpectrumSpansTest, ThinnedDaysKeepTheirLargest) {
         {peaked("2026-05-04T06:20:00Z", 1, 100, 5), peaked("2026-05-04T06:40:00Z", 2, 200, 1)}));
     run("DELETE FROM spectrum WHERE recording=1");
     EXPECT_GT(spans(0).spans[0].lines[100], 4.8f);
-    ASSERT_TRUE(fleet_->recordings().replaceExamination(2, peaked("2026-05-04T06:40:00Z", 2, 300, 2)));
+    ASSERT_TRUE(
+        fleet_->recordings().replaceExamination(2, packComputed(peaked("2026-05-04T06:40:00Z", 2, 300, 2))));
     const auto days = spans(0);
     EXPECT_GT(days.spans[0].lines[100], 4.8f);
     EXPECT_GT(days.spans[0].lines[300], 1.9f);

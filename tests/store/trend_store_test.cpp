@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "core/store/packed_recording.h"
 #include "tests/store/store_fixture.h"
 
 namespace fettle {
@@ -136,7 +137,7 @@ TEST_F(TrendStoreTest, MeasuresAreReplacedWithTheExamination) {
                     {"x", "M-DE", "belt", "B1", "belt 1-4 x", "mm/s", 0.5}};
     ASSERT_TRUE(fleet_->recordings().put(one));
     one.measures = {{"x", "M-DE", "flow", "driven", "below 1x", "mm/s", 0.75}};
-    ASSERT_TRUE(fleet_->recordings().replaceExamination(1, one));
+    ASSERT_TRUE(fleet_->recordings().replaceExamination(1, packComputed(one)));
     const auto all = trends().measures(machine_).value();
     ASSERT_EQ(all.size(), 1u);
     EXPECT_EQ(trends().measured(all[0], Instant::min(), Instant::max())->at(0).value, 0.75);

@@ -7,6 +7,7 @@
 #include <QTableWidget>
 
 #include "core/diagnosis/settings.h"
+#include "core/store/packed_recording.h"
 #include "tests/ui/desk_fixture.h"
 
 namespace fettle::desk_test {
@@ -32,7 +33,7 @@ class ReExamineDialogTest : public Desk {
             old.running = "running";
             old.engine = "0.0.1 long ago";
             old.examinationJson = json;
-            const auto replaced = fleet_->recordings().replaceExamination(entry.id, old);
+            const auto replaced = fleet_->recordings().replaceExamination(entry.id, packComputed(old));
             ASSERT_TRUE(replaced) << replaced.error().sentence();
         }
     }

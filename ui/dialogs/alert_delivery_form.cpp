@@ -71,8 +71,7 @@ AlertDeliveryForm::AlertDeliveryForm(FleetWork& work, const Theme& theme, QWidge
                   tr("Empty: without a login"))),
       place_(named(new QLineEdit(this), "mailPasswordPlace", tr("Where the password lies"),
                    tr("Path of the file, name of the variable, or the program with its arguments: words with "
-                      "blanks in "
-                      "them between double quotes, no shell reads them"))),
+                      "blanks in them between double quotes, no shell reads them"))),
       ca_(named(new QLineEdit(this), "mailCa", tr("Certificates"),
                 tr("File with the certificate of an authority of one's own (PEM); empty: the system's"))),
       from_(named(new QLineEdit(this), "mailFrom", tr("Address mails come from"),

@@ -57,8 +57,7 @@ QString warningWords(const Warning& warning) {
     const QString words = resultWords(warning);
     if (warning.weeksThinned == 0) return words;
     return tr("%1 Of the %2 weeks asked, %3 had recordings thinned by retention: verdicts there stand on "
-              "those "
-              "left, the strongest of each day, so weights lean high.")
+              "those left, the strongest of each day, so weights lean high.")
         .arg(words)
         .arg(warning.weeksAsked)
         .arg(warning.weeksThinned);
