@@ -13,6 +13,7 @@
 #include <QStandardItemModel>
 #include <QTableView>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "core/fleet/alert_rules.h"
 #include "ui/model/alert_model.h"
@@ -96,8 +97,8 @@ void AlertRulesForm::build(const Theme& theme) {
     word_->setWordWrap(true);
     word_->setMinimumHeight(2 * fontMetrics().lineSpacing());
     auto* fields = new QWidget(this);
-    auto* form = new QFormLayout(fields);
-    buildFields(*form);
+    form_ = new QFormLayout(fields);
+    buildFields();
     auto* scroll = new QScrollArea(this);
     scroll->setWidget(fields);
     scroll->setWidgetResizable(true);
@@ -118,7 +119,7 @@ void AlertRulesForm::build(const Theme& theme) {
         one->setAutoDefault(false);
 }
 
-void AlertRulesForm::buildFields(QFormLayout& form) {
+void AlertRulesForm::buildFields() {
     for (const char* kind : {"weight", "zone", "stage", "growth", "silence"})
         kind_->addItem(alertKindWord(kind), QString::fromLatin1(kind));
     for (const char* deliver : {"now", "day", "digest", "list"})
@@ -134,10 +135,10 @@ void AlertRulesForm::buildFields(QFormLayout& form) {
     hits_->setRange(1, 12);
     of_->setRange(1, 12);
     of_->setPrefix(tr("of "));
-    auto* recordings = new QHBoxLayout;
-    recordings->addWidget(hits_);
-    recordings->addWidget(of_);
-    recordings->addWidget(second_, 1);
+    recordings_ = new QHBoxLayout;
+    recordings_->addWidget(hits_);
+    recordings_->addWidget(of_);
+    recordings_->addWidget(second_, 1);
     auto* machines = new QHBoxLayout;
     machines->addWidget(machine_);
     machines->addWidget(area_);
@@ -145,16 +146,16 @@ void AlertRulesForm::buildFields(QFormLayout& form) {
     machine_->setPlaceholderText(tr("all machines"));
     area_->setPlaceholderText(tr("all areas"));
     fault_->setPlaceholderText(tr("any fault"));
-    form.addRow(tr("Name"), name_);
-    form.addRow(tr("Looks at"), kind_);
-    form.addRow(tr("Fault"), fault_);
-    form.addRow(tr("From zone or stage"), grade_);
-    form.addRow(tr("At least"), least_);
-    form.addRow(tr("And at least"), hours_);
-    form.addRow(tr("In recordings"), recordings);
-    form.addRow(tr("Machine, area, criticality"), machines);
-    form.addRow(tr("Sent"), deliver_);
-    form.addRow(QString(), enabled_);
+    form_->addRow(tr("Name"), name_);
+    form_->addRow(tr("Looks at"), kind_);
+    form_->addRow(tr("Fault"), fault_);
+    form_->addRow(tr("From zone or stage"), grade_);
+    form_->addRow(tr("At least"), least_);
+    form_->addRow(tr("And at least"), hours_);
+    form_->addRow(tr("In recordings"), recordings_);
+    form_->addRow(tr("Machine, area, criticality"), machines);
+    form_->addRow(tr("Sent"), deliver_);
+    form_->addRow(QString(), enabled_);
     connect(kind_, &QComboBox::currentIndexChanged, this, &AlertRulesForm::kindChosen);
     for (QLineEdit* one : {name_, fault_, machine_, area_})
         connect(one, &QLineEdit::textChanged, this, &AlertRulesForm::fieldChanged);
@@ -185,14 +186,15 @@ void AlertRulesForm::kindChosen() {
         least_->setWords(tr(" % in a week"), tr("50 % in a week"));
     else if (kind == "silence")
         least_->setWords(tr(" times its interval"), tr("6 times its interval"));
-    else
-        least_->setWords({}, {});
-    grade_->setEnabled(kind == "zone" || kind == "stage");
-    fault_->setEnabled(kind == "weight" || kind == "stage");
-    least_->setEnabled(kind == "weight" || kind == "growth" || kind == "silence");
-    hours_->setEnabled(kind == "silence");
-    for (QWidget* one : {static_cast<QWidget*>(hits_), static_cast<QWidget*>(of_)})
-        one->setEnabled(kind != "silence");
+    const auto ask = [&](QWidget* field, bool asked) {
+        field->setEnabled(asked);
+        form_->setRowVisible(field, asked);
+    };
+    ask(grade_, kind == "zone" || kind == "stage");
+    ask(fault_, kind == "weight" || kind == "stage");
+    ask(least_, kind == "weight" || kind == "growth" || kind == "silence");
+    ask(hours_, kind == "silence");
+    form_->setRowVisible(recordings_, kind != "silence");
     second_->setEnabled(kind == "weight" || kind == "stage" || kind == "zone");
     fieldChanged();
 }
@@ -260,7 +262,10 @@ void AlertRulesForm::show(std::vector<AlertRule> rules) {
     if (model_->rowCount() > 0 && std::equal(rules.begin(), rules.end(), rules_.begin(), rules_.end(), same))
         return;  // what is being typed stays
     rules_ = std::move(rules);
-    const int row = std::max(0, table_->currentIndex().row());
+    const auto typed = std::find_if(rules_.begin(), rules_.end(),
+                                    [this](const AlertRule& one) { return one.name == kept(name_->text()); });
+    const int row =
+        typed != rules_.end() ? int(typed - rules_.begin()) : std::max(0, table_->currentIndex().row());
     model_->removeRows(0, model_->rowCount());
     for (const AlertRule& rule : rules_) {
         QList<QStandardItem*> cells;

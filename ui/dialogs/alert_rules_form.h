@@ -1,5 +1,5 @@
 // Why: the rules that raise alerts, listed and changed: what, how much, in how many recordings, for which
-// machines, told how. Only fields of the chosen kind are open, each with its unit; what breaks a rule of the
+// machines, told how. Only fields of the chosen kind are shown, each with its unit; what breaks a rule of the
 // trade is said while one types and cannot be saved. Thread: the window's.
 #pragma once
 
@@ -13,6 +13,7 @@
 class QCheckBox;
 class QComboBox;
 class QFormLayout;
+class QHBoxLayout;
 class QLabel;
 class QLineEdit;
 class QPushButton;
@@ -35,7 +36,7 @@ class AlertRulesForm : public QWidget {
 
   private:
     void build(const Theme& theme);
-    void buildFields(QFormLayout& form);
+    void buildFields();
     void read();
     void show(std::vector<AlertRule> rules);
     void chosen();
@@ -54,6 +55,8 @@ class AlertRulesForm : public QWidget {
     QSpinBox *hits_, *of_;
     QCheckBox *second_, *enabled_;
     QPushButton *save_, *remove_;
+    QFormLayout* form_ = nullptr;
+    QHBoxLayout* recordings_ = nullptr;
 };
 
 }  // namespace fettle

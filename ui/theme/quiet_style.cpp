@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QLabel>
 #include <QPainter>
+#include <QPlainTextEdit>
 #include <QStyleOption>
 #include <algorithm>
 
@@ -67,15 +68,50 @@ void drawCheckBox(const QStyleOption& option, QPainter& painter) {
     painter.restore();
 }
 
-void drawArrow(const QRectF& in, const QColor& ink, QPainter& painter) {
+enum class Points { Up, Down };
+
+void drawArrow(const QRectF& in, Points points, double wide, const QColor& ink, QPainter& painter) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(ink, 1.4, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
     const QPointF middle = in.center();
-    const double wide = std::max(3.5, painter.fontMetrics().height() / 4.0);
-    painter.drawPolyline(QPolygonF{{middle.x() - wide, middle.y() - wide / 2},
-                                   {middle.x(), middle.y() + wide / 2},
-                                   {middle.x() + wide, middle.y() - wide / 2}});
+    const double drop = points == Points::Down ? wide / 2 : -wide / 2;
+    painter.drawPolyline(QPolygonF{{middle.x() - wide, middle.y() - drop},
+                                   {middle.x(), middle.y() + drop},
+                                   {middle.x() + wide, middle.y() - drop}});
+    painter.restore();
+}
+
+void drawList(const QStyle& style, const QStyleOptionComboBox& box, QPainter& painter,
+              const QWidget* widget) {
+    drawField(box, painter);
+    const QRect arrow = style.subControlRect(QStyle::CC_ComboBox, &box, QStyle::SC_ComboBoxArrow, widget);
+    drawArrow(arrow, Points::Down, std::max(3.5, painter.fontMetrics().height() / 4.0),
+              box.palette.color(has(box, QStyle::State_Enabled) ? QPalette::Text : QPalette::Mid), painter);
+}
+
+void drawSpinBox(const QStyle& style, const QStyleOptionSpinBox& box, QPainter& painter,
+                 const QWidget* widget) {
+    drawField(box, painter);
+    if (box.buttonSymbols == QAbstractSpinBox::NoButtons) return;
+    const auto step = [&](QStyle::SubControl control, QAbstractSpinBox::StepEnabledFlag enabled,
+                          Points points) {
+        const QRect rect = style.subControlRect(QStyle::CC_SpinBox, &box, control, widget);
+        const bool can = has(box, QStyle::State_Enabled) && box.stepEnabled.testFlag(enabled);
+        if (can && box.activeSubControls.testFlag(control) && has(box, QStyle::State_MouseOver))
+            painter.fillRect(rect, box.palette.color(QPalette::Button));
+        drawArrow(rect, points, std::max(2.5, painter.fontMetrics().height() / 6.0),
+                  box.palette.color(can ? QPalette::Text : QPalette::Mid), painter);
+    };
+    step(QStyle::SC_SpinBoxUp, QAbstractSpinBox::StepUpEnabled, Points::Up);
+    step(QStyle::SC_SpinBoxDown, QAbstractSpinBox::StepDownEnabled, Points::Down);
+}
+
+// Text of several lines stands in a hairline.
+void drawTextFrame(const QStyleOption& option, QPainter& painter) {
+    painter.save();
+    painter.setPen(QPen(ruleOf(option), 1));
+    painter.drawRect(option.rect.adjusted(0, 0, -1, -1));
     painter.restore();
 }
 
@@ -92,6 +128,9 @@ void QuietStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
             return drawField(*option, *painter);
         case PE_FrameLineEdit:
             return drawField(*option, *painter);
+        case PE_Frame:
+            if (qobject_cast<const QPlainTextEdit*>(widget)) return drawTextFrame(*option, *painter);
+            return QProxyStyle::drawPrimitive(element, option, painter, widget);
         case PE_PanelButtonCommand:
         case PE_PanelButtonTool:
             return drawButton(*option, *painter);
@@ -105,13 +144,14 @@ void QuietStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
 
 void QuietStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,
                                     QPainter* painter, const QWidget* widget) const {
-    const auto* box = qstyleoption_cast<const QStyleOptionComboBox*>(option);
-    if (control != CC_ComboBox || !box)
-        return QProxyStyle::drawComplexControl(control, option, painter, widget);
-    drawField(*option, *painter);
-    const QRect arrow = proxy()->subControlRect(CC_ComboBox, option, SC_ComboBoxArrow, widget);
-    drawArrow(arrow, option->palette.color(has(*option, State_Enabled) ? QPalette::Text : QPalette::Mid),
-              *painter);
+    const auto* list = qstyleoption_cast<const QStyleOptionComboBox*>(option);
+    const auto* spin = qstyleoption_cast<const QStyleOptionSpinBox*>(option);
+    if (control == CC_ComboBox && list)
+        drawList(*proxy(), *list, *painter, widget);
+    else if (control == CC_SpinBox && spin)
+        drawSpinBox(*proxy(), *spin, *painter, widget);
+    else
+        QProxyStyle::drawComplexControl(control, option, painter, widget);
 }
 
 // Marks grow with the letters.
