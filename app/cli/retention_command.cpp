@@ -113,7 +113,7 @@ void addRetentionCommand(CLI::App& app, int& status) {
     sub->add_option("FLEET", command->fleet, "fleet file")->required();
     sub->add_option("--set", command->set,
                     "KEY=DAYS: waveforms, spectra or examinations, a dot, and all, daily or weekly; days or "
-                    "ever (waveforms.daily=90); kept with --apply")
+                    "ever (waveforms.daily=90); may be given several times; kept with --apply")
         ->type_name("KEY=DAYS")
         ->allow_extra_args(false);
     sub->add_flag("--apply", command->apply, "carry out what is listed; what goes is gone");

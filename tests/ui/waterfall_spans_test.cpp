@@ -66,6 +66,25 @@ TEST_F(WaterfallSpans, ALongHistoryComesFirstAsTheLargestOfEveryFourHours) {
     EXPECT_TRUE(completeness(*all).isEmpty());
 }
 
+// A few hours measured each day fill their days as single recordings do; days without any stay a gap.
+TEST_F(WaterfallSpans, ADailySpanStandsForItsDay) {
+    std::vector<WaterfallRow> rows;
+    for (const int day : {0, 1, 2, 3, 4, 5, 6, 12, 13, 14, 15}) {
+        const double start = toMs(at("2026-05-04T08:00:00Z")) + day * 24 * 3.6e6;
+        rows.push_back({start + (day % 4) * 3.6e6, 1, 1000, 0, {1, 2}, Cover{start, start + 4 * 3.6e6}});
+    }
+    const auto data = WaterfallData::make(rows, {});
+    std::size_t gaps = 0;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        EXPECT_LE(data->cover(i).from, rows[i].span->from);
+        EXPECT_GE(data->cover(i).until, rows[i].span->until);
+        if (i == 0) continue;
+        EXPECT_LE(data->cover(i - 1).until, data->cover(i).from);
+        if (data->cover(i - 1).until + 1 < data->cover(i).from) ++gaps;
+    }
+    EXPECT_EQ(gaps, 1u);
+}
+
 // Where spectra were thinned the whole picture still holds what stood out in those that are gone.
 TEST_F(WaterfallSpans, ThinnedDaysAreShownByTheirSpans) {
     put(3 * 72, 50);

@@ -61,16 +61,17 @@ std::shared_ptr<const WaterfallData> WaterfallData::make(std::vector<WaterfallRo
     return data;
 }
 
-// A span covers itself; what stands beside it begins where it ends.
+// A span covers itself at least; two neighbours part between them, outside their spans.
 void WaterfallData::cover(const std::vector<WaterfallRow>& rows) {
     covers_ = coversOf(times_);
     for (std::size_t i = 0; i < rows.size(); ++i)
-        if (rows[i].span) covers_[i] = *rows[i].span;
+        if (const auto& span = rows[i].span)
+            covers_[i] = {std::min(covers_[i].from, span->from), std::max(covers_[i].until, span->until)};
     for (std::size_t i = 1; i < rows.size(); ++i) {
-        if (rows[i].span && !rows[i - 1].span)
-            covers_[i - 1].until = std::min(covers_[i - 1].until, covers_[i].from);
-        if (rows[i - 1].span && !rows[i].span)
-            covers_[i].from = std::max(covers_[i].from, covers_[i - 1].until);
+        const double least = rows[i - 1].span ? rows[i - 1].span->until : times_[i - 1];
+        const double most = rows[i].span ? rows[i].span->from : times_[i];
+        if (covers_[i - 1].until > covers_[i].from && least <= most)
+            covers_[i - 1].until = covers_[i].from = std::clamp((times_[i - 1] + times_[i]) / 2, least, most);
     }
 }
 
