@@ -87,6 +87,7 @@ void MachinePage::sayEverywhere(const QString& words) {
 void MachinePage::sayBelow(const QString& words) {
     for (PlotFrame* plot : std::initializer_list<PlotFrame*>{spectrum_, envelope_, waveform_, orbit_})
         plot->setWords(words);
+    spectrumBox_->setVisible(spectrumBox_->count() > 0);
 }
 
 void MachinePage::machineChanged() {

@@ -58,6 +58,7 @@ void MachinePage::showPlots(const RecordingPlots& plots) {
         if (plots_.displacement) spectrumBox_->addItem(tr("displacement"), QStringLiteral("displacement"));
         if (plots_.plain) spectrumBox_->addItem(shown(plots_.quantity), QStringLiteral("plain"));
         spectrumBox_->setCurrentIndex(std::max(0, spectrumBox_->findData(before)));
+        spectrumBox_->setVisible(spectrumBox_->count() > 0);
     }
     showSpectrum();
     envelope_->setData(plots_.envelope);

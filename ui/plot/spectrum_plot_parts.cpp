@@ -72,6 +72,7 @@ void SpectrumPlot::addControls() {
     addControl(kindBox_);
     addControl(ordersButton_);
     addControl(amplitudeMenu());
+    showAmplitudeChoice();
 }
 
 QToolButton* SpectrumPlot::amplitudeMenu() {
