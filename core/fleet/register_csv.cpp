@@ -264,6 +264,13 @@ Result<std::vector<Column>> columnsOf(CsvFields& fields, std::string_view head, 
     return columns;
 }
 
+// Rows that a spreadsheet left below its table.
+bool saysNothing(const CsvFields& fields) {
+    for (std::size_t i = 0; i < fields.count(); ++i)
+        if (!trimmed(fields[i]).empty()) return false;
+    return true;
+}
+
 CsvMachine machineOf(const CsvFields& fields, const std::vector<Column>& columns, bool decimalComma,
                      const std::string& file, std::size_t line) {
     CsvMachine machine;
@@ -335,6 +342,7 @@ Result<std::vector<CsvMachine>> machinesOfCsv(const std::string& text, const std
     for (lines.next(); !lines.atEnd(); lines.next()) {
         if (trimmed(lines.line()).empty()) continue;
         if (fields.split(lines.line(), separator, kMostColumns)) {
+            if (saysNothing(fields)) continue;
             machines.push_back(machineOf(fields, *columns, separator != ',', file, lines.number()));
         } else {
             CsvMachine machine;

@@ -92,6 +92,7 @@ TEST(RegisterCsv, ABadRowIsNamedAndTheOthersStand) {
     EXPECT_THAT((*back)[1].refusal.sentence(), HasSubstr("line 3"));
     EXPECT_THAT((*back)[2].refusal.sentence(), HasSubstr("quote"));
     EXPECT_FALSE((*back)[3].json.empty());
+    EXPECT_EQ(machinesOfCsv("tag,mains_hz\nA,50\n,\n , \n", "r.csv")->size(), 1u);  // left by a spreadsheet
 }
 
 TEST(RegisterCsv, AKeyIsNoFormulaForASpreadsheetEither) {
