@@ -4,6 +4,7 @@
 
 #include "core/base/json_object.h"
 #include "core/store/packing.h"
+#include "core/store/sidecar_rows.h"
 #include "core/store/span_check.h"
 #include "core/store/waveform_codec.h"
 
@@ -132,6 +133,11 @@ void askExamination(Faults& faults, std::int64_t recording) {
     faults.none(rows.status(), place);
 }
 
+void askSidecar(Faults& faults, std::int64_t recording) {
+    if (const auto text = sidecarOf(faults.database, recording); !text)
+        faults.add(text.error().place, text.error().rule);
+}
+
 void askSpans(Faults& faults, const CancelToken& cancel) {
     const auto add = [&](const std::string& place, const std::string& rule) {
         faults.add(place, rule);
@@ -156,6 +162,7 @@ void askEveryRecording(Faults& faults, const Progress& progress, const CancelTok
         if (progress) progress(i, ids.size(), "recordings");
         askWaveforms(faults, ids[i]);
         askExamination(faults, ids[i]);
+        askSidecar(faults, ids[i]);
     }
 }
 }  // namespace

@@ -38,21 +38,20 @@ ZSTD_DCtx* unpacker() {
     ZSTD_DCtx_reset(context.get(), ZSTD_reset_session_only);
     return context.get();
 }
-}  // namespace
 
-std::string pack(std::string_view bytes, int level) {
+std::string packWith(ZSTD_CCtx* context, std::string_view bytes) {
     std::string packed(ZSTD_compressBound(bytes.size()), '\0');
     const std::size_t size =
-        ZSTD_compress2(packer(level), packed.data(), packed.size(), bytes.data(), bytes.size());
+        ZSTD_compress2(context, packed.data(), packed.size(), bytes.data(), bytes.size());
     packed.resize(ZSTD_isError(size) ? 0 : size);
     return packed;
 }
 
-tl::expected<std::string, std::string> unpack(std::string_view packed, std::size_t most) {
+tl::expected<std::string, std::string> unpackWith(ZSTD_DCtx* context, std::string_view packed,
+                                                  std::size_t most) {
     ZSTD_inBuffer in{packed.data(), packed.size(), 0};
     thread_local std::string piece(ZSTD_DStreamOutSize(), '\0');  // made once: it is 128 KB
     std::string bytes;
-    ZSTD_DCtx* const context = unpacker();
     std::size_t left = 1;
     while (left != 0) {
         ZSTD_outBuffer out{piece.data(), piece.size(), 0};
@@ -65,6 +64,31 @@ tl::expected<std::string, std::string> unpack(std::string_view packed, std::size
         if (left != 0 && out.pos == 0 && in.pos == before) return tl::unexpected<std::string>("breaks off");
     }
     if (in.pos != packed.size()) return tl::unexpected<std::string>("is followed by something else");
+    return bytes;
+}
+}  // namespace
+
+std::string pack(std::string_view bytes, int level) {
+    return packWith(packer(level), bytes);
+}
+
+tl::expected<std::string, std::string> unpack(std::string_view packed, std::size_t most) {
+    return unpackWith(unpacker(), packed, most);
+}
+
+// zstd forgets a prefix after one frame.
+std::string packAfter(std::string_view before, std::string_view bytes) {
+    ZSTD_CCtx* const context = packer(kTextLevel);
+    ZSTD_CCtx_refPrefix(context, before.data(), before.size());
+    return packWith(context, bytes);
+}
+
+tl::expected<std::string, std::string> unpackAfter(std::string_view before, std::string_view packed,
+                                                   std::size_t most) {
+    ZSTD_DCtx* const context = unpacker();
+    ZSTD_DCtx_refPrefix(context, before.data(), before.size());
+    auto bytes = unpackWith(context, packed, most);
+    ZSTD_DCtx_refPrefix(context, nullptr, 0);  // where it broke off before a frame
     return bytes;
 }
 

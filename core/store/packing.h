@@ -23,6 +23,11 @@ std::string pack(std::string_view bytes, int level = kTextLevel);
 // At most `most` bytes, else refused.
 tl::expected<std::string, std::string> unpack(std::string_view packed, std::size_t most);
 
+// Of a text that hardly differs from one `before`, which has to be there again to unpack it.
+std::string packAfter(std::string_view before, std::string_view bytes);
+tl::expected<std::string, std::string> unpackAfter(std::string_view before, std::string_view packed,
+                                                   std::size_t most);
+
 std::uint64_t digest64(std::string_view bytes);
 // Of several pieces; each counts with its length, so that moving a byte from one to the next is seen.
 std::array<std::uint8_t, 16> digest128(std::initializer_list<std::string_view> pieces);

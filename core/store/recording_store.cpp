@@ -6,6 +6,7 @@
 #include "core/store/packed_recording.h"
 #include "core/store/packing.h"
 #include "core/store/recording_writer.h"
+#include "core/store/sidecar_rows.h"
 #include "core/store/text_list.h"
 #include "core/store/waveform_codec.h"
 
@@ -250,10 +251,10 @@ Result<RecordingPtr> RecordingStore::recording(std::int64_t id) {
 }
 
 Result<std::string> RecordingStore::sidecar(std::int64_t id) {
-    const auto text = database_.one<std::string>("SELECT sidecar FROM recording WHERE id=?", id);
+    auto text = sidecarOf(database_, id);
     if (!text) return fail(text.error());
     if (!*text) return notThere(database_, id);
-    return **text;
+    return std::move(**text);
 }
 
 Result<std::string> RecordingStore::examinationJson(std::int64_t recording) {

@@ -7,6 +7,7 @@
 
 #include "core/store/day.h"
 #include "core/store/hypothesis.h"
+#include "core/store/sidecar_rows.h"
 #include "core/store/text_list.h"
 
 namespace fettle {
@@ -42,6 +43,7 @@ Result<bool> RecordingWriter::put(const PackedRecording& packed) {
 Result<RecordingWriter::Facts> RecordingWriter::insertRecording(const PackedRecording& packed) {
     const NewRecording& recording = packed.row;
     const Recording& raw = *recording.recording;
+    const bool isShort = isShortSidecar(recording.sidecar);
     const std::string_view key(reinterpret_cast<const char*>(recording.key.data()), recording.key.size());
     if (auto good = database_.run(
             "INSERT INTO recording(key, machine, time, file, format, tag, point, capture, time_source, "
@@ -53,12 +55,16 @@ Result<RecordingWriter::Facts> RecordingWriter::insertRecording(const PackedReco
             Blob{key}, recording.machine, *raw.time, raw.file, recording.format, raw.machine, raw.point,
             raw.capture, raw.timeSource, raw.received, numberOf(raw.simultaneous),
             raw.channels[0].sampleRateHz, packed.samples, raw.speedRpm, raw.outputHz, raw.frameTempC,
-            raw.ambientTempC, raw.loadPct, toJsonText(raw.warnings), recording.sidecar, recording.running,
-            recording.speedRpm, recording.speedPlusMinusRpm, recording.late, nowUtc());
+            raw.ambientTempC, raw.loadPct, toJsonText(raw.warnings), isShort ? recording.sidecar : "",
+            recording.running, recording.speedRpm, recording.speedPlusMinusRpm, recording.late, nowUtc());
         !good)
         return fail(good.error());
     if (database_.changes() == 0) return Facts{};
-    return Facts{database_.lastId(), recording.machine, *raw.time};
+    const Facts facts{database_.lastId(), recording.machine, *raw.time};
+    if (!isShort)
+        if (auto good = putSidecar(database_, facts.id, facts.machine, raw.point, recording.sidecar); !good)
+            return fail(good.error());
+    return facts;
 }
 
 Result<std::int64_t> RecordingWriter::channelId(std::int64_t machine, const Named& named,

@@ -367,6 +367,22 @@ CREATE TABLE reading_rule (             -- what files are taken for where neithe
     by      TEXT NOT NULL
 ) STRICT;
 )sql";
+
+constexpr const char* kFifth = R"sql(
+CREATE TABLE sidecar_pattern (          -- a sidecar that later ones of its point are kept as changes of
+    id      INTEGER PRIMARY KEY,
+    machine INTEGER NOT NULL REFERENCES machine,
+    point   TEXT NOT NULL,              -- as the sidecar named it
+    text    BLOB NOT NULL               -- JSON, zstd
+) STRICT;
+CREATE INDEX sidecar_pattern_of_point ON sidecar_pattern(machine, point);
+
+CREATE TABLE sidecar (                  -- of a recording whose own column is ''; none in either: there was none
+    recording INTEGER PRIMARY KEY REFERENCES recording,
+    pattern   INTEGER NOT NULL REFERENCES sidecar_pattern,
+    data      BLOB NOT NULL             -- JSON as found, zstd with the pattern's text as prefix
+) STRICT;
+)sql";
 }  // namespace
 
 const std::vector<Migration>& migrations() {
@@ -376,6 +392,8 @@ const std::vector<Migration>& migrations() {
         // A program before takes a decision that was withdrawn since for an accepted one.
         {3, "photographs, steps of a job, requests, balancing and trials, reading rules", kThird, 3},
         {4, "spectra by spans of time, retention, alerts, what re-examination changed", fourthStep(), 3},
+        // A program before would give recordings out without their sidecars.
+        {5, "sidecars as what they change of an earlier one", kFifth, 5},
     };
     return all;
 }

@@ -14,6 +14,7 @@
 #include "core/store/database.h"
 #include "core/store/fleet_file.h"
 #include "core/store/packing.h"
+#include "core/store/sidecar_rows.h"
 #include "core/store/spectrum_codec.h"
 #include "core/store/spectrum_spans.h"
 #include "core/store/waveform_codec.h"
@@ -39,26 +40,26 @@ constexpr const char* kFormOfMachine =
     "points": [ {{ "id": "DE", "at": "driver DE", "mount": "bearing_housing",
       "channels": [ {{ "name": "de", "quantity": "acceleration", "unit": "g", "direction": "vertical" }} ] }} ] }})";
 
-constexpr const char* kSidecar = R"({
+constexpr const char* kSidecar = R"({{
   "schema": 1,
   "engine": "a node's firmware 4.2.1 9f3a77e2",
-  "machine": "M-0001",
+  "machine": "M-{0:04}",
   "point": "DE",
-  "time": "2026-01-05T12:31:03Z",
+  "time": "{1}",
   "time_source": "node",
-  "received": "2026-01-05T12:31:12Z",
-  "capture": "0515-0004506",
+  "received": "{2}",
+  "capture": "{0:04}-{3:07}",
   "simultaneous": true,
-  "frame_temp_c": 29.6,
-  "ambient_temp_c": 5.8,
+  "frame_temp_c": {4:.1f},
+  "ambient_temp_c": {5:.1f},
   "channels": [
-    {
+    {{
       "name": "de",
       "unit": "g",
       "scale": 16.0
-    }
+    }}
   ]
-}
+}}
 )";
 
 // What every recording holds, packed once.
@@ -184,12 +185,17 @@ class SizeFleet {
             "received, simultaneous, sample_rate_hz, samples, frame_temp_c, ambient_temp_c, load_pct, "
             "warnings, "
             "sidecar, running, speed_rpm, speed_pm_rpm, late, imported) VALUES "
-            "(?,?,?,?,?,'FLAC',?,'DE','0515-0004506','node',?,1,12000,?,52,21,80,'[]',?,'running',1730.5,0.4,"
+            "(?,?,?,?,?,'FLAC',?,'DE','0515-0004506','node',?,1,12000,?,52,21,80,'[]','','running',1730.5,0."
+            "4,"
             "0,?)",
             id, Blob{{key.data(), key.size()}}, machine, time,
             fmt::format("/srv/recordings/M-{:04}/{}_DE.flac", machine, formatUtc(time)),
-            fmt::format("M-{:04}", machine), time + std::chrono::seconds(9), kSamples, kSidecar,
-            time + hours(1));
+            fmt::format("M-{:04}", machine), time + std::chrono::seconds(9), kSamples, time + hours(1));
+        const double warmth = 5 * normal_(random_);
+        orEnd(putSidecar(
+            *database_, id, machine, "DE",
+            fmt::format(kSidecar, machine, formatUtc(time), formatUtc(time + std::chrono::seconds(9)), id,
+                        52 + warmth, 21 + 0.6 * warmth)));
         run("INSERT INTO recording_channel(recording, place, channel, unit, full_scale, bits, scale) VALUES "
             "(?,0,?,'g',16,16,16)",
             id, machine);

@@ -28,8 +28,8 @@ inline void copyOfForm(int form, const std::string& today, const std::string& ol
         ASSERT_TRUE(rows.status());
     }
     for (const std::string& table : tables) {
-        const auto good =
-            database->script("INSERT INTO main." + table + " SELECT * FROM today." + table + ";");
+        const auto good = database->script("DELETE FROM main." + table + "; INSERT INTO main." + table +
+                                           " SELECT * FROM today." + table + ";");
         ASSERT_TRUE(good) << good.error().sentence();
     }
     ASSERT_TRUE(database->script("DETACH today; PRAGMA wal_checkpoint(TRUNCATE);"));
