@@ -18,7 +18,8 @@ namespace fettle {
 
 // Names the field and the range where a rule is none.
 Status checkAlertRule(const AlertRule& rule);
-// Decibans of a rule on weight, percent a week of one on growth, times the interval of one on silence.
+// Decibans of a rule on weight, percent a week of one on growth, times the interval of one on silence: as
+// shipped where the rule says none; 0 of other kinds.
 double leastOf(const AlertRule& rule);
 // "3 of 5 recordings at 30 decibans or more, any fault, all machines".
 std::string wordsOf(const AlertRule& rule);

@@ -16,7 +16,9 @@ namespace fettle {
 
 namespace {
 
-constexpr std::size_t kMostColumns = 4000;
+constexpr std::size_t kMostColumns = 16'384;  // of the usual spreadsheet: common practice, no source
+constexpr std::size_t kManyColumns = 12'000;  // from then on lists and objects stand in one cell
+constexpr std::size_t kMostFilled = 100'000;  // elements that a row makes to reach the numbers it names
 constexpr std::size_t kDeepest = 12;
 constexpr std::size_t kLongestList = 1000;
 
@@ -103,20 +105,27 @@ std::string escaped(const std::string& key) {
     return out;
 }
 
+// Of "x0a" the line feed.
+std::optional<char> signOf(std::string_view token) {
+    unsigned char code = 0;
+    if (token.size() < 3 || token[0] != 'x') return std::nullopt;
+    const char* const end = token.data() + 3;
+    if (std::from_chars(token.data() + 1, end, code, 16).ptr != end) return std::nullopt;
+    return char(code);
+}
+
 std::string unescaped(std::string_view token) {
     std::string out;
     for (std::size_t i = 0; i < token.size(); ++i) {
         const char sign = token[i] == '~' && i + 1 < token.size() ? token[i + 1] : ' ';
-        unsigned char code = 0;
-        const char* const hex = token.data() + i + 2;
+        const auto code = sign == 'x' ? signOf(token.substr(i + 1)) : std::nullopt;
         if (sign == '0' || sign == '1') {
             out += sign == '0' ? '~' : '/';
             ++i;
         } else if (sign == 'e') {
             ++i;
-        } else if (sign == 'x' && i + 3 < token.size() &&
-                   std::from_chars(hex, hex + 2, code, 16).ptr == hex + 2) {
-            out += char(code);
+        } else if (code) {
+            out += *code;
             i += 3;
         } else {
             out += token[i];
@@ -128,11 +137,10 @@ std::string unescaped(std::string_view token) {
 // Cells that a spreadsheet would take for a formula are JSON strings as well.
 bool looksLikeMore(const std::string& text, const std::string& key) {
     if (text.empty() || text != oneLine(text) || text != trimmed(text)) return true;
-    if (std::string_view("\"[{=+@").find(text.front()) != std::string_view::npos) return true;
-    if (text.front() == '-' && !isNumber(text)) return true;
+    if (std::string_view("\"[{").find(text.front()) != std::string_view::npos || text == "null") return true;
+    if (startsFormula(text) && !(text.front() == '-' && isNumber(text))) return true;
     if (textKeys().count(key)) return false;
-    return isNumber(text) || text == "true" || text == "false" || text == "yes" || text == "no" ||
-           text == "null";
+    return isNumber(text) || text == "true" || text == "false" || text == "yes" || text == "no";
 }
 
 // JSON leaves the delete character as it is, a table refuses it.
@@ -156,11 +164,11 @@ using Row = std::map<std::string, std::string>;
 Json valueOf(std::string cell, const std::string& key, bool decimalComma) {
     if (const char first = cell.front(); first == '"' || first == '[' || first == '{')
         if (auto parsed = parseJson(cell, ""); parsed) return *parsed;
+    if (cell == "null") return nullptr;
     if (textKeys().count(key)) return cell;
     if (key == "standby" || !numberKeys().count(key)) {
         if (cell == "yes" || cell == "true") return true;
         if (cell == "no" || cell == "false") return false;
-        if (cell == "null") return nullptr;
     }
     std::string plain = cell;
     if (decimalComma && std::count(plain.begin(), plain.end(), ',') == 1 && plain.find('.') == plain.npos)
@@ -184,7 +192,8 @@ bool standsAsColumns(const Json& node, const std::string& key, std::size_t depth
 
 void flatten(const Json& node, const std::string& path, const std::string& key, std::size_t depth, Row& row,
              std::vector<std::string>& columns, Names& known) {
-    if (depth == 0 || (node.is_structured() && !node.empty() && standsAsColumns(node, key, depth))) {
+    if (depth == 0 || (node.is_structured() && !node.empty() && columns.size() < kManyColumns &&
+                       standsAsColumns(node, key, depth))) {
         for (const auto& item : node.items()) {
             const std::string token = node.is_array() ? item.key() : escaped(item.key());
             flatten(item.value(), path.empty() ? token : path + "/" + token,
@@ -221,13 +230,13 @@ struct Column {
     std::string key;  // its values belong to: of a list the list's
 };
 
-// False: the column's place is something else already.
-bool put(Json& root, const std::vector<Token>& tokens, Json value) {
+// False: the column's place is something else already. `filled`: elements made so far to reach a number.
+bool put(Json& root, const std::vector<Token>& tokens, Json value, std::size_t& filled) {
     Json* node = &root;
     for (const Token& token : tokens) {
         if (token.index && (node->is_null() || node->is_array())) {
             if (node->is_null()) *node = Json::array();
-            while (node->size() <= *token.index)
+            for (; node->size() <= *token.index; ++filled)
                 node->push_back(nullptr);
             node = &(*node)[*token.index];
         } else {
@@ -243,8 +252,11 @@ bool put(Json& root, const std::vector<Token>& tokens, Json value) {
 
 Result<std::vector<Column>> columnsOf(CsvFields& fields, std::string_view head, char separator,
                                       const std::string& file, std::size_t line) {
-    if (!fields.split(head, separator, kMostColumns))
+    if (!fields.split(head, separator, kMostColumns + 1))
         return fail(ErrorKind::Invalid, file, csvPlace(line, fields.count()), "a quote is not closed");
+    if (fields.count() > kMostColumns)
+        return fail(ErrorKind::Invalid, file, csvPlace(line, fields.count()),
+                    fmt::format("more than {} columns", kMostColumns));
     std::vector<Column> columns;
     Names seen;
     for (std::size_t i = 0; i < fields.count(); ++i) {
@@ -276,17 +288,21 @@ CsvMachine machineOf(const CsvFields& fields, const std::vector<Column>& columns
     CsvMachine machine;
     machine.line = line;
     const auto broken = [&](std::size_t column, const std::string& rule) {
+        machine.json.clear();
         machine.refusal = {ErrorKind::Invalid, file, csvPlace(line, column), rule};
         return machine;
     };
     if (fields.count() > columns.size())
         return broken(columns.size() + 1, fmt::format("the head names {} columns", columns.size()));
     Json root = Json::object();
+    std::size_t filled = 0;
     for (std::size_t i = 0; i < fields.count(); ++i) {
         const std::string cell(trimmed(fields[i]));
         if (cell.empty()) continue;
-        if (!put(root, columns[i].tokens, valueOf(cell, columns[i].key, decimalComma)))
+        if (!put(root, columns[i].tokens, valueOf(cell, columns[i].key, decimalComma), filled))
             return broken(i + 1, "contradicts another column of this row");
+        if (filled > kMostFilled)
+            return broken(i + 1, fmt::format("lists of more than {} elements in all", kMostFilled));
     }
     machine.json = root.dump(2, ' ', false, Json::error_handler_t::replace);
     if (auto good = parseJson(machine.json, file); !good) return broken(1, good.error().rule);
@@ -341,7 +357,7 @@ Result<std::vector<CsvMachine>> machinesOfCsv(const std::string& text, const std
     std::vector<CsvMachine> machines;
     for (lines.next(); !lines.atEnd(); lines.next()) {
         if (trimmed(lines.line()).empty()) continue;
-        if (fields.split(lines.line(), separator, kMostColumns)) {
+        if (fields.split(lines.line(), separator, columns->size() + 1)) {
             if (saysNothing(fields)) continue;
             machines.push_back(machineOf(fields, *columns, separator != ',', file, lines.number()));
         } else {

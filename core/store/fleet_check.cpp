@@ -135,7 +135,7 @@ void askExamination(Faults& faults, std::int64_t recording) {
 
 void askSidecar(Faults& faults, std::int64_t recording) {
     if (const auto text = sidecarOf(faults.database, recording); !text)
-        faults.add(text.error().place, text.error().rule);
+        faults.none(fail(text.error()), fmt::format("sidecar of recording {}", recording));
 }
 
 void askSpans(Faults& faults, const CancelToken& cancel) {

@@ -76,11 +76,14 @@ tl::expected<std::string, std::string> unpack(std::string_view packed, std::size
     return unpackWith(unpacker(), packed, most);
 }
 
-// zstd forgets a prefix after one frame.
+// zstd forgets a prefix after one whole frame; one that broke off would leave it to the next.
 std::string packAfter(std::string_view before, std::string_view bytes) {
     ZSTD_CCtx* const context = packer(kTextLevel);
     ZSTD_CCtx_refPrefix(context, before.data(), before.size());
-    return packWith(context, bytes);
+    std::string packed = packWith(context, bytes);
+    ZSTD_CCtx_reset(context, ZSTD_reset_session_only);
+    ZSTD_CCtx_refPrefix(context, nullptr, 0);
+    return packed;
 }
 
 tl::expected<std::string, std::string> unpackAfter(std::string_view before, std::string_view packed,
@@ -88,7 +91,7 @@ tl::expected<std::string, std::string> unpackAfter(std::string_view before, std:
     ZSTD_DCtx* const context = unpacker();
     ZSTD_DCtx_refPrefix(context, before.data(), before.size());
     auto bytes = unpackWith(context, packed, most);
-    ZSTD_DCtx_refPrefix(context, nullptr, 0);  // where it broke off before a frame
+    ZSTD_DCtx_refPrefix(unpacker(), nullptr, 0);
     return bytes;
 }
 

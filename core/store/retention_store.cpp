@@ -11,9 +11,9 @@ namespace {
 
 constexpr std::size_t kNewestAsked = 50;
 
-// As measured over whole tables of a fleet file, with their share of the pages and indexes; a recording's row
-// carries its sidecar.
-constexpr double kRecordingBytes = 800, kTrendBytes = 160, kWeightBytes = 31, kMeasuredBytes = 30;
+// As measured over whole tables of a fleet file, with their share of the pages and indexes; a recording's
+// are its row, its sidecar and the rows of its channels.
+constexpr double kRecordingBytes = 400, kTrendBytes = 160, kWeightBytes = 31, kMeasuredBytes = 30;
 
 const char* columnOf(KeptKind kind) {
     switch (kind) {

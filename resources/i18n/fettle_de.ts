@@ -5181,18 +5181,6 @@
         <source>no least number of hours</source>
         <translation>keine Mindestzahl an Stunden</translation>
     </message>
-    <message>
-        <source>30 decibans</source>
-        <translation>30 Deziban</translation>
-    </message>
-    <message>
-        <source>50 % in a week</source>
-        <translation>50 % in einer Woche</translation>
-    </message>
-    <message>
-        <source>6 times its interval</source>
-        <translation>das 6-Fache seines Abstands</translation>
-    </message>
 </context>
 <context>
     <name>fettle::AlertsDialog</name>

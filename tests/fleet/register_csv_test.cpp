@@ -53,7 +53,7 @@ TEST(RegisterCsv, OddKeysAndValuesComeBackToo) {
     for (int i = 0; i < 20; ++i)
         deep = R"({"k":)" + deep + "}";
     const std::string json =
-        R"({ "tag": "A", "belts": [ { "creep_pct": [null] }, { "creep_pct": ["null", 2] } ],
+        R"({ "tag": "A", "site": null, "area": "null", "mains_hz": null, "poles": "null", "belts": [ { "creep_pct": [null] }, { "creep_pct": ["null", 2] } ],
         "more": { "site": 5, "path": null, "interval_min": true, "large": 18446744073709551615, "0": 1, "12": [2],
                   "": "empty", " a ": 1, "b\nc\u007f": 2, "~/~x41~e": 3, "'=1": 4 },
         "'=1": "x", "7": "y", "\t": "z", "": "none", "text": "\u007f", "deep": )" +
@@ -67,7 +67,7 @@ TEST(RegisterCsv, OddKeysAndValuesComeBackToo) {
         "] }";
     const std::string text = machinesAsCsv({Json::parse(json)});
     EXPECT_EQ(std::count(text.begin(), text.end(), '\n'), 2);
-    EXPECT_THAT(text, HasSubstr("belts/0/creep_pct,belts/1/creep_pct/0,"));
+    EXPECT_THAT(text, HasSubstr("belts/0/creep_pct/0,belts/1/creep_pct/0,"));
     const auto back = machinesOfCsv(text, "r.csv");
     ASSERT_TRUE(back) << back.error().sentence();
     EXPECT_EQ(plain(back->at(0).json), plain(json));
@@ -103,6 +103,23 @@ TEST(RegisterCsv, AKeyIsNoFormulaForASpreadsheetEither) {
     EXPECT_EQ(plain(machinesOfCsv(text, "r.csv")->at(0).json), plain(json));
 }
 
+// More columns than a spreadsheet has: the rest stands in fewer cells, and all of it comes back.
+TEST(RegisterCsv, VeryManyColumnsComeBackToo) {
+    Json json = Json::parse(R"({ "tag": "A", "more": [] })");
+    for (int i = 0; i < 900; ++i) {
+        Json& row = json["more"].emplace_back(Json::object());
+        for (int key = 0; key < 20; ++key)
+            row["k" + std::to_string(key)] = i * key;
+    }
+    const std::string text = machinesAsCsv({json});
+    EXPECT_LT(std::count(text.begin(), text.begin() + long(text.find('\n')), ','), 16'384);
+    EXPECT_EQ(plain(machinesOfCsv(text, "r.csv")->at(0).json), plain(json.dump()));
+    std::string wide = "tag";
+    for (int i = 0; i < 16'384; ++i)
+        wide += ",c" + std::to_string(i);
+    EXPECT_THAT(machinesOfCsv(wide + "\nA\n", "r.csv").error().sentence(), HasSubstr("16384 columns"));
+}
+
 TEST(RegisterCsv, WhatIsNoTableIsRefused) {
     for (const std::string& text :
          {std::string(), std::string("\n"), std::string("a,b\n1,2\n"), std::string("tag,tag\n"),
@@ -114,6 +131,16 @@ TEST(RegisterCsv, WhatIsNoTableIsRefused) {
     EXPECT_TRUE(clash->at(0).json.empty());
     const auto other = machinesOfCsv("tag,driver/poles,driver\nA,4,big\n", "r.csv");
     EXPECT_THAT(other->at(0).refusal.sentence(), HasSubstr("line 2, column 3"));
+    // Deeper than JSON may be, once it is put together.
+    const std::string cell = std::string(60, '[') + "1" + std::string(60, ']');
+    const auto deep = machinesOfCsv("tag,a/b/c/d/e/f/g/h\nA," + cell + "\n", "r.csv");
+    EXPECT_TRUE(deep->at(0).json.empty()) << deep->at(0).refusal.sentence();
+    // Few cells that would ask for a great many elements.
+    std::string head = "tag", row = "A";
+    for (int i = 0; i < 60; ++i)
+        head += ",a" + std::to_string(i) + "/999/999/999/x", row += ",1";
+    EXPECT_THAT(machinesOfCsv(head + "\n" + row + "\n", "r.csv")->at(0).refusal.sentence(),
+                HasSubstr("elements"));
     // A list as long as the highest number said, not longer than a description may be.
     const auto far = machinesOfCsv("tag,points/999999999/id\nA,P\n", "r.csv");
     ASSERT_TRUE(far);

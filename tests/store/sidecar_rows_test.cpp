@@ -76,6 +76,17 @@ TEST_F(SidecarRows, TwoKindsHaveAPatternEach) {
     EXPECT_EQ(count("SELECT count(*) FROM sidecar_pattern"), 2);
 }
 
+TEST_F(SidecarRows, ALittleOneIsNoPatternEachTime) {
+    std::vector<std::string> all;
+    for (int i = 0; i < 60; ++i)
+        all.push_back(
+            fmt::format(R"({{"machine":"KL-ID-01","point":"M-DE","time":"2026-05-{:02}T{:02}:20:00Z",)"
+                        R"("channels":[{{"name":"x","unit":"g"}}]}})",
+                        1 + i % 28, i % 24));
+    put(all);
+    EXPECT_EQ(count("SELECT count(*) FROM sidecar_pattern"), 1);
+}
+
 TEST_F(SidecarRows, ShortAndOddTextsComeBackToo) {
     Nonsense noise(5);
     std::vector<std::string> all = {"", "{}", R"({"point":"M-DE"})", std::string(95, '7')};
@@ -93,6 +104,8 @@ TEST_F(SidecarRows, DamageIsNamedAndTheNextIsPutInAllTheSame) {
     put({nodeSidecar(0), nodeSidecar(1)});
     run("UPDATE sidecar SET data = substr(data, 1, length(data) - 2) WHERE recording = 2");
     EXPECT_EQ(fleet_->recordings().sidecar(2).error().kind, ErrorKind::Damaged);
+    EXPECT_THAT(fleet_->check(true).value(), Contains(HasSubstr("sidecar of recording 2")));
+    run("UPDATE sidecar SET data = x'' WHERE recording = 2");
     EXPECT_THAT(fleet_->check(true).value(), Contains(HasSubstr("sidecar of recording 2")));
     run("UPDATE sidecar_pattern SET text = x'00'");
     EXPECT_THAT(fleet_->recordings().sidecar(1).error().sentence(), HasSubstr("pattern"));
@@ -124,7 +137,12 @@ TEST(PackAfter, ComesBackWithItsTextAloneAndNotWithAnother) {
     EXPECT_FALSE(unpackAfter(std::string(before.rbegin(), before.rend()), packed, 1000) == text);
     EXPECT_FALSE(unpackAfter(before, packed, text.size() - 1));
     EXPECT_FALSE(unpack(packed, 1000) == text);
-    EXPECT_EQ(unpack(pack(text), 1000).value(), text);  // nothing is left of it in the next one
+    EXPECT_EQ(unpack(pack(text), 1000).value(), text);
+    // Nothing of it is left for the next one, where it breaks off in the head too.
+    for (const std::size_t size : {std::size_t(0), std::size_t(3), packed.size() / 2}) {
+        EXPECT_FALSE(unpackAfter(std::string(before), packed.substr(0, size), 1000));
+        EXPECT_FALSE(unpack(packed, 1000));
+    }
 }
 
 }  // namespace

@@ -79,7 +79,9 @@ inline NewRecording newRecording(std::int64_t machine, const std::string& time, 
     made.machine = machine;
     made.key = recordingKey(time + std::to_string(seed), *raw);
     made.format = "WAV";
-    made.sidecar = R"({"machine": "KL-ID-01"})";
+    made.sidecar =
+        R"({"schema": 1, "engine": "node 4.2.1", "machine": "KL-ID-01", "point": "M-DE", "time": ")" + time +
+        R"(", "capture": "0417-)" + std::to_string(seed) + R"(", "speed_rpm": 1483.25})";
     made.running = "running";
     made.speedRpm = 1483.2;
     made.speedPlusMinusRpm = 0.3;

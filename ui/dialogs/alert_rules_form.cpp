@@ -180,12 +180,12 @@ void AlertRulesForm::kindChosen() {
         grade_->addItem(tr("late"), QStringLiteral("late"));
     }
     choose(*grade_, was);
-    if (kind == "weight")
-        least_->setWords(tr(" decibans"), tr("30 decibans"));
-    else if (kind == "growth")
-        least_->setWords(tr(" % in a week"), tr("50 % in a week"));
-    else if (kind == "silence")
-        least_->setWords(tr(" times its interval"), tr("6 times its interval"));
+    AlertRule shipped;
+    shipped.kind = kind;
+    const QString unit = kind == "weight"   ? tr(" decibans")
+                         : kind == "growth" ? tr(" % in a week")
+                                            : tr(" times its interval");
+    least_->setWords(unit, QString::number(leastOf(shipped)) + unit);
     const auto ask = [&](QWidget* field, bool asked) {
         field->setEnabled(asked);
         form_->setRowVisible(field, asked);

@@ -1,6 +1,6 @@
 // Why: the controls of the window as a quiet report has them: fields, lists and numbers stand on a thin rule,
-// buttons and long text in a hairline, check boxes as a plain square, focus in the accent ink; visible in the
-// light and the dark theme alike (3:1 against the ground). Everything else is Fusion. Colours come from the
+// buttons and fields of long text in a hairline, check boxes as a plain square, focus in the accent ink;
+// visible in the light and the dark theme alike (3:1 against the ground). Everything else is Fusion. Colours come from the
 // application's palette, which the theme made: Dark is its muted ink, Link its accent. Thread: the window's.
 #pragma once
 
