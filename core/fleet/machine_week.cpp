@@ -10,6 +10,8 @@
 #include "core/fleet/followed_trends.h"
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/site_calendar.h"
+#include "core/round/evidence.h"
+#include "core/round/judge.h"
 #include "core/trend/median.h"
 
 namespace fettle {
@@ -194,6 +196,25 @@ Status addExaminations(FleetFile& fleet, const MachineEntry& machine, const Peri
     return {};
 }
 
+// Level, zone and what changed against the baseline: all that needs no examination.
+Status addHistory(FleetFile& fleet, const MachineEntry& machine, const Machine& described,
+                  const Period& period, MachineWeek& week) {
+    auto governing = governingOf(fleet, machine, described, period);
+    if (!governing) return fail(governing.error());
+    week.governing = std::move(governing->title);
+    week.days = std::move(governing->days);
+    week.limit = governing->limit;
+    week.zone = governing->zone;
+    if (governing->limits && !week.zone.empty())
+        week.zoneBy = {week.zone, governing->limits->basis, week.limit, governing->indicative,
+                       governing->limits->greyOnly};
+    auto followed = followedTrends(fleet, machine, described, period);
+    if (!followed) return fail(followed.error());
+    week.changes = std::move(followed->changes);
+    week.dependences = std::move(followed->dependences);
+    return {};
+}
+
 MachineWeek headOf(const MachineEntry& machine) {
     MachineWeek week;
     week.tag = machine.tag;
@@ -248,20 +269,23 @@ Result<MachineWeek> machineWeek(FleetFile& fleet, const MachineEntry& machine, c
     if (auto good = addEvents(fleet, period, workSince, week); !good) return fail(good.error());
     if (auto good = addExaminations(fleet, machine, period, *described, week); !good)
         return fail(good.error());
-    auto governing = governingOf(fleet, machine, **described, period);
-    if (!governing) return fail(governing.error());
-    week.governing = std::move(governing->title);
-    week.days = std::move(governing->days);
-    week.limit = governing->limit;
-    week.zone = governing->zone;
-    if (governing->limits && !week.zone.empty())
-        week.zoneBy = {week.zone, governing->limits->basis, week.limit, governing->indicative,
-                       governing->limits->greyOnly};
-    auto followed = followedTrends(fleet, machine, **described, period);
-    if (!followed) return fail(followed.error());
-    week.changes = std::move(followed->changes);
-    week.dependences = std::move(followed->dependences);
+    if (auto good = addHistory(fleet, machine, **described, period, week); !good) return fail(good.error());
     return week;
+}
+
+Result<std::vector<RoundFinding>> changesOfWeek(FleetFile& fleet, const MachineEntry& machine,
+                                                const Machine& described, const Period& period,
+                                                const Examination& examination) {
+    MachineWeek week = headOf(machine);
+    if (auto good = addHistory(fleet, machine, described, period, week); !good) return fail(good.error());
+    RoundSettings settings;
+    settings.from = period.firstDay;
+    settings.until = period.lastDay;
+    settings.end = period.end;
+    std::vector<RoundFinding> findings =
+        judge(week, hypothesesOf(examination), {}, settings, UrgencyRule()).findings;
+    std::erase_if(findings, [](const RoundFinding& one) { return !one.change; });
+    return findings;
 }
 
 }  // namespace fettle

@@ -45,5 +45,10 @@ Result<Governing> governingOf(FleetFile& fleet, const MachineEntry& machine, con
 // `workSince`: work done from then on is told.
 Result<MachineWeek> machineWeek(FleetFile& fleet, const MachineEntry& machine, const Period& period,
                                 Instant workSince);
+// What a round of this period tells by change against the machine's own baseline; the examination is that of
+// its week. For a page that shows a week, whether it had a round or not.
+Result<std::vector<RoundFinding>> changesOfWeek(FleetFile& fleet, const MachineEntry& machine,
+                                                const Machine& described, const Period& period,
+                                                const Examination& examination);
 
 }  // namespace fettle

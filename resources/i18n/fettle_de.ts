@@ -7182,6 +7182,10 @@
         <source>About the recordings</source>
         <translation>Zu den Aufzeichnungen</translation>
     </message>
+    <message>
+        <source>By change against the machine&apos;s own baseline, outside the list&apos;s share of chance entries; no line was weighed for it.</source>
+        <translation>Durch Änderung gegen die eigene Ausgangslage der Maschine, außerhalb des Zufallsanteils der Liste; dafür wurde keine Linie gewogen.</translation>
+    </message>
 </context>
 <context>
     <name>fettle::EvidenceView</name>
@@ -7271,6 +7275,10 @@
     <message>
         <source>%1; %2; %3</source>
         <translation>%1; %2; %3</translation>
+    </message>
+    <message>
+        <source>by change</source>
+        <translation>durch Änderung</translation>
     </message>
 </context>
 <context>

@@ -2,6 +2,7 @@
 // like load, temperatures left out where nobody gives an ambient. Expected answers by hand.
 #include "core/fleet/followed_trends.h"
 
+#include "core/fleet/machine_desk.h"
 #include "core/fleet/round_desk.h"
 #include "tests/fleet/made_history.h"
 
@@ -94,6 +95,16 @@ TEST_F(FollowedTrendsTest, TheRoundListsItByChange) {
         EXPECT_EQ(m.findings[0].finding.fault, "unbalance");
         EXPECT_THAT(m.baseline, HasSubstr("42 days from 2026-01-05"));
         EXPECT_TRUE(m.findings[0].change && m.findings[0].change->limits);
+        // A page that shows the week says the same.
+        const auto entry = fleet_->machines().byTag("FN-01").value();
+        const auto described = fleet_->machines().describedAt("FN-01").value();
+        const auto period = periodTo(fleet_->site().value(), "2026-04-05").value();
+        const auto span = examinationOfSpan(*fleet_, "FN-01", period.from, period.last()).value();
+        const auto changes = changesOfWeek(*fleet_, entry, *described, period, span->examination);
+        ASSERT_TRUE(changes) << changes.error().sentence();
+        ASSERT_EQ(changes->size(), m.findings.size());
+        EXPECT_EQ(changes->front().finding.sentence, m.findings[0].finding.sentence);
+        EXPECT_EQ(changes->front().finding.urgency, m.findings[0].finding.urgency);
     }
 }
 

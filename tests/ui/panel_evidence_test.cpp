@@ -69,6 +69,36 @@ TEST(Evidence, ThePrintedRowsAddUpToThePrintedWeight) {
     }
 }
 
+// What the round lists by change against the baseline is no "no finding" here: it leads, in the round's
+// words.
+TEST(Evidence, AFindingByChangeLeadsWithTheRoundsWordsAndNoArithmetic) {
+    RoundFinding change;
+    change.finding.fault = "dry_bearing";
+    change.finding.at = "driven DE";
+    change.finding.weightDban = 33.4;
+    change.finding.urgency = "plan";
+    change.finding.sentence = "High band at P-DE x rose from 0.12 g to 0.75 g.";
+    change.change = ChangeFacts{"high band", "P-DE", "x",   "horizontal", "g",   0.12, 0.75,
+                                16.3,        42,     20458, 20499,        20619, {}};
+    Examination examination = madeExamination();
+    examination.findings = {change.finding};
+    Stage stage(std::move(examination));
+    auto content = std::make_shared<PanelContent>(*stage.panel.content());
+    content->changes = {change};
+    stage.panel.setContent(content);
+    stage.selection.setFault("dry_bearing", "driven DE");
+    settle();
+    const FaultEntry& first = stage.panel.findChild<FaultList*>()->entries().front();
+    EXPECT_EQ(first.fault, "dry_bearing");
+    EXPECT_TRUE(first.found && first.byChange);
+    EXPECT_EQ(first.since, "15 June 2026");  // day 20619 since 1970
+    EXPECT_EQ(stage.panel.verdict().toStdString(), change.finding.sentence);
+    EXPECT_FALSE(stage.shows("evidenceTable"));
+    stage.selection.setFault("bearing_outer_race", "driver DE");
+    settle();
+    EXPECT_TRUE(stage.shows("evidenceTable"));
+}
+
 // What a newcomer reads above the table comes to the weight as well: the numbers with a sign, and their sum.
 TEST(Evidence, TheWordsAboveTheTableAddUpToTheWeight) {
     for (const int recordings : {1, 3}) {

@@ -185,6 +185,21 @@ QString quantityName(Quantity quantity) {
     return {};
 }
 
+bool HistoryQuantity::isOf(const ChangeFacts& change) const {
+    constexpr std::pair<Followed, Quantity> levels[] = {{Followed::Velocity, Quantity::VelocityRms},
+                                                        {Followed::Order1, Quantity::Order1},
+                                                        {Followed::Order2, Quantity::Order2},
+                                                        {Followed::Order3, Quantity::Order3},
+                                                        {Followed::HighBand, Quantity::HighBand}};
+    if (kind == Kind::Rise) return change.quantity == followedName(Followed::TemperatureRise);
+    if (kind == Kind::Measure)
+        return measure.name == change.quantity && measure.point == change.point &&
+               measure.channelName == change.channel;
+    return kind == Kind::Level && std::any_of(std::begin(levels), std::end(levels), [&](const auto& one) {
+               return one.second == level && followedName(one.first) == change.quantity;
+           });
+}
+
 std::vector<HistoryQuantity> levelQuantities() {
     std::vector<HistoryQuantity> all;
     for (std::size_t i = 0; i < kQuantities; ++i) {

@@ -45,6 +45,8 @@ struct HistoryQuantity {
     std::string fault, at;  // of a weight
     QString key, text, group;
     PickedQuantity picked() const { return {key, text, group}; }
+    // Whether it is what changed.
+    bool isOf(const ChangeFacts& change) const;
 };
 std::vector<HistoryQuantity> levelQuantities();
 // Measures that were stored, weights of what the newest recording was weighed for.

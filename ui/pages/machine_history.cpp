@@ -214,6 +214,24 @@ void MachineHistory::fillQuantities() {
     picker_->setQuantities(std::move(all));
 }
 
+void MachineHistory::follow(const ChangeFacts* change) {
+    followed_ = change ? std::optional(*change) : std::nullopt;
+    if (!keysBefore_.isEmpty() && picker_->chosen() == followedKeys_) picker_->choose(keysBefore_);
+    keysBefore_.clear();
+    chooseFollowed();
+}
+
+void MachineHistory::chooseFollowed() {
+    if (!followed_) return;
+    for (const auto& list : {levelQuantities(), further_})
+        for (const HistoryQuantity& one : list) {
+            if (!one.isOf(*followed_)) continue;
+            if (keysBefore_.isEmpty()) keysBefore_ = picker_->chosen();
+            followedKeys_ = {one.key};
+            return picker_->choose(followedKeys_);
+        }
+}
+
 void MachineHistory::askFurther() {
     using Answer = std::vector<HistoryQuantity>;
     work_.ask<Answer>(
@@ -227,6 +245,7 @@ void MachineHistory::askFurther() {
             const QStringList before = picker_->chosen();
             fillQuantities();
             if (picker_->chosen() != before) askTrend();
+            chooseFollowed();
         });
 }
 

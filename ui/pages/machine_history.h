@@ -38,6 +38,8 @@ class MachineHistory : public QObject {
     void say(const QString& words);    // instead of both
     void setMachine(const MachineFacts& facts);
     void setChannel(const ChannelEntry& channel);
+    // The trend of what changed, in place of what was chosen until it is no longer wanted (null).
+    void follow(const ChangeFacts* change);
 
   signals:
     void baselineWanted();
@@ -48,6 +50,7 @@ class MachineHistory : public QObject {
     void addActions(QWidget& at);
     void fillKinds();
     void fillQuantities();
+    void chooseFollowed();
     void askFurther();
     void askWaterfall();
     void askWhole();
@@ -78,6 +81,8 @@ class MachineHistory : public QObject {
     std::optional<MachineFacts> facts_;
     std::optional<ChannelEntry> channel_;
     std::vector<HistoryQuantity> further_;
+    std::optional<ChangeFacts> followed_;    // what follow asked for
+    QStringList followedKeys_, keysBefore_;  // chosen for it, and instead of what
     TrendAnswer answer_;
     PastAnswer past_;
 };

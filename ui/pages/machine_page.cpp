@@ -264,14 +264,22 @@ void MachinePage::chooseTab() {
     if (!h || about == tabChosenFor_) return;
     tabChosenFor_ = about;
     if (tabs_->currentWidget() == panel_) return;
-    tabs_->setCurrentWidget(h->weightDban ? envelope_ : spectrum_);
+    tabs_->setCurrentWidget(h->weightDban && !changeOf(*panel_->content(), *h) ? envelope_ : spectrum_);
 }
 
 // The channel on which the chosen fault speaks loudest is the one to look at: that of its lines, or the one
 // with the highest velocity.
 void MachinePage::followFault() {
     const Hypothesis* h = chosen();
+    const ChangeFacts* change = h ? changeOf(*panel_->content(), *h) : nullptr;
+    history_->follow(change);
     if (!h) return;
+    if (change) {
+        for (const ChannelEntry& entry : facts_->channels)
+            if (entry.point == change->point && (entry.name == change->channel || change->channel.empty()))
+                return selection_.setChannel(channelText(entry));
+        return;
+    }
     const auto& recordings = panel_->content()->examination.recordings;
     if (h->recording >= recordings.size()) return;
     const auto& channels = recordings[h->recording].channels;

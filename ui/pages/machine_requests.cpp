@@ -103,6 +103,23 @@ Result<MachineFacts> machineFacts(FleetFile& fleet, const std::string& tag) {
     return facts;
 }
 
+// What a round tells by change stands among the findings here as well.
+Status addChanges(FleetFile& fleet, const std::string& tag, const Period& period, PanelContent& content) {
+    const auto entry = fleet.machines().byTag(tag);
+    if (!entry) return fail(entry.error());
+    auto changes = changesOfWeek(fleet, *entry, *content.machine, period, content.examination);
+    if (!changes) return fail(changes.error());
+    std::vector<Hypothesis>& findings = content.examination.findings;
+    for (const RoundFinding& change : *changes) {
+        const bool known = std::any_of(findings.begin(), findings.end(), [&](const Hypothesis& one) {
+            return one.fault == change.finding.fault && one.at == change.finding.at;
+        });
+        if (!known) findings.push_back(change.finding);
+    }
+    content.changes = std::move(*changes);
+    return {};
+}
+
 // The same seven days of the site's calendar as a round takes.
 Result<std::shared_ptr<const PanelContent>> weekContent(FleetFile& fleet, const std::string& tag,
                                                         Instant until) {
@@ -126,6 +143,7 @@ Result<std::shared_ptr<const PanelContent>> weekContent(FleetFile& fleet, const 
                          .arg(dateText(period->firstDay), dateText(period->lastDay))
                          .arg(content->recordings.size());
     if (auto facts = addPanelFacts(fleet, tag, period->last(), *content); !facts) return fail(facts.error());
+    if (auto good = addChanges(fleet, tag, *period, *content); !good) return fail(good.error());
     const auto cure = curedBefore(fleet, tag, *period);
     if (!cure) return fail(cure.error());
     if (*cure) content->examination.warnings.push_back((*cure)->sentence);

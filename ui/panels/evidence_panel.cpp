@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QPushButton>
 
+#include "core/fleet/site_calendar.h"
 #include "core/machine/path.h"
 #include "ui/model/engine_words.h"
 #include "ui/model/numbers.h"
@@ -32,7 +33,18 @@ std::string sinceOf(const FaultEntry& entry, const PanelContent& content) {
     return first ? kept(dateText(siteTime(*first, content.zone).date())) : std::string();
 }
 
+std::string sinceOf(const ChangeFacts& change) {
+    return change.since ? kept(dateText(dateOfDay(*change.since))) : std::string();
+}
+
 }  // namespace
+
+const ChangeFacts* changeOf(const PanelContent& content, const Hypothesis& finding) {
+    if (!finding.weightDban || !finding.best.rows.empty()) return nullptr;
+    for (const RoundFinding& one : content.changes)
+        if (one.finding.fault == finding.fault && one.finding.at == finding.at) return &*one.change;
+    return nullptr;
+}
 
 EvidencePanel::EvidencePanel(const Theme& theme, Selection& selection, QWidget* parent)
     : QScrollArea(parent), theme_(theme), selection_(selection), page_(new QWidget) {
@@ -117,8 +129,12 @@ void EvidencePanel::setContent(std::shared_ptr<const PanelContent> content) {
 
 void EvidencePanel::showFaults() {
     std::vector<FaultEntry> entries = faultEntries(content_->examination);
-    for (FaultEntry& entry : entries)
-        entry.since = sinceOf(entry, *content_);
+    for (FaultEntry& entry : entries) {
+        const Hypothesis* h = hypothesisOf(content_->examination, entry.fault, entry.at);
+        const ChangeFacts* change = h ? changeOf(*content_, *h) : nullptr;
+        entry.byChange = change != nullptr;
+        entry.since = change ? sinceOf(*change) : sinceOf(entry, *content_);
+    }
     faults_->setEntries(std::move(entries));
 }
 
@@ -182,7 +198,8 @@ QString EvidencePanel::verdict() const {
 void EvidencePanel::showChosen() {
     const Hypothesis* h = chosen();
     view_->setRows(h ? arithmeticOf(*h) : ArithmeticRows{});
-    const bool weighed = h && h->weightDban;
+    const ChangeFacts* change = h ? changeOf(*content_, *h) : nullptr;
+    const bool weighed = h && h->weightDban && !change;
     for (QWidget* part : std::initializer_list<QWidget*>{tableRow_, sumSays_, view_, chartHead_, chart_})
         part->setVisible(weighed);
     for (QWidget* part : std::initializer_list<QWidget*>{verdict_, facts_})
@@ -193,7 +210,9 @@ void EvidencePanel::showChosen() {
     showHistory();
     if (h) {
         verdict_->setText(withUnitsBeside(verdictWords(*h), selection_.units()));
-        facts_->setText(factWords(*h, *content_, selection_.units()));
+        facts_->setText(change ? tr("By change against the machine's own baseline, outside the list's share "
+                                    "of chance entries; no line was weighed for it.")
+                               : factWords(*h, *content_, selection_.units()));
         if (weighed) sumSays_->setText(sumWords(*h));
         tableHead_->setText(h->sentence.empty() ? tr("Best chance fit: what each line added")
                                                 : tr("What each line added"));
@@ -213,7 +232,7 @@ void EvidencePanel::showOtherSide(const Hypothesis& h) {
 }
 
 void EvidencePanel::showChange(const Hypothesis* h) {
-    if (!h || !content_->machine || !content_->urgencies) return fill(change_, {});
+    if (!h || !content_->machine || !content_->urgencies || changeOf(*content_, *h)) return fill(change_, {});
     fill(change_,
          changeWords(whatWouldChange(*content_->machine, content_->examination, *h, *content_->urgencies),
                      standing_, selection_.units()));

@@ -25,7 +25,8 @@ struct FaultEntry {
     std::string why;                               // of one without a weight
     std::string severityKind = {}, severity = {};  // "stage", "developed"
     std::optional<double> persistence = {};        // share of the recordings
-    std::string since = {};                        // first day at a finding's weight, as it is shown
+    std::string since = {};                        // first day at a finding's weight or apart, as it is shown
+    bool byChange = false;                         // it stands on a change against the baseline
 };
 
 // Findings by weight, those without one last; then what was considered and not found, the same way.

@@ -136,6 +136,7 @@ QString FaultList::detailOf(const FaultEntry& entry) const {
     if (entry.severityKind == "zone") known << tr("zone %1").arg(value);
     if (entry.severityKind == "db_below_carrier") known << value;
     if (!entry.since.empty()) known << tr("since %1").arg(QString::fromStdString(entry.since));
+    if (entry.byChange) known << tr("by change");
     if (entry.persistence) known << tr("in %1 % of recordings").arg(fixedText(*entry.persistence * 100, 0));
     return known.join(QStringLiteral(" \u00b7 "));
 }

@@ -14,6 +14,7 @@
 #include "core/diagnosis/examination.h"
 #include "core/diagnosis/urgency.h"
 #include "core/machine/machine.h"
+#include "core/round/round.h"
 #include "core/store/recording_store.h"
 
 namespace fettle {
@@ -28,7 +29,11 @@ struct PanelContent {
     std::shared_ptr<const Machine> machine;   // null: not at hand
     std::optional<UrgencyTable> urgencies;    // empty: not at hand
     std::vector<WeightReached> reached = {};  // a finding's weight
+    std::vector<RoundFinding> changes = {};   // of the week, against the baseline; among the findings too
 };
+
+// The change a finding stands on alone; null: it has lines that were weighed, or a level.
+const ChangeFacts* changeOf(const PanelContent& content, const Hypothesis& finding);
 
 // Where the machine stood in the open or last kept round.
 struct RoundStanding {

@@ -14,6 +14,8 @@ namespace fettle {
 
 namespace {
 
+constexpr int kWideEms = 16;
+
 constexpr int kListEms = 22, kListRows = 12;
 constexpr int kKey = Qt::UserRole;
 
@@ -86,7 +88,9 @@ void QuantityPicker::toggle(const QString& key, bool on) {
 void QuantityPicker::say() {
     const PickedQuantity* first = chosen_.isEmpty() ? nullptr : known(chosen_.front());
     const QString name = first ? first->text : tr("quantity");
-    setText(chosen_.size() > 1 ? tr("%1, %2 more").arg(name, QString::number(chosen_.size() - 1)) : name);
+    const QString text =
+        chosen_.size() > 1 ? tr("%1, %2 more").arg(name, QString::number(chosen_.size() - 1)) : name;
+    setText(fontMetrics().elidedText(text, Qt::ElideRight, (kWideEms - 2) * fontMetrics().height()));
     QStringList names;
     for (const QString& key : chosen_)
         if (const PickedQuantity* one = known(key)) names << one->text;
@@ -97,7 +101,7 @@ void QuantityPicker::say() {
 
 QSize QuantityPicker::sizeHint() const {
     QSize hint = QPushButton::sizeHint();
-    hint.setWidth(std::min(hint.width(), 16 * fontMetrics().height()));
+    hint.setWidth(std::min(hint.width(), kWideEms * fontMetrics().height()));
     return hint;
 }
 
