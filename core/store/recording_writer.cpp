@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <tuple>
 
 #include "core/store/day.h"
@@ -27,6 +28,9 @@ const TrendRow* trendOf(const std::vector<TrendRow>& rows, const std::string& po
 }  // namespace
 
 Result<bool> RecordingWriter::put(const PackedRecording& packed) {
+    const auto known = isKnown(packed);
+    if (!known) return fail(known.error());
+    if (*known) return false;
     const auto facts = insertRecording(packed);
     if (!facts) return fail(facts.error());
     if (facts->id == 0) return false;
@@ -38,6 +42,31 @@ Result<bool> RecordingWriter::put(const PackedRecording& packed) {
     if (auto good = insertChannels(*facts, channels, packed); !good) return fail(good.error());
     if (auto good = insertComputed(*facts, channels, packed); !good) return fail(good.error());
     return true;
+}
+
+// The same samples of the same channels and moment, whatever file they came in.
+Result<bool> RecordingWriter::isKnown(const PackedRecording& packed) {
+    if (packed.waveforms.empty()) return false;
+    const Recording& raw = *packed.row.recording;
+    Statement rows(database_,
+                   "SELECT r.id, c.point, c.name, w.digest FROM recording r JOIN recording_channel rc ON "
+                   "rc.recording = r.id JOIN channel c ON c.id = rc.channel JOIN waveform w ON w.recording = "
+                   "r.id AND w.place = rc.place WHERE r.machine=? AND r.time=? AND r.sample_rate_hz=? AND "
+                   "r.samples=? ORDER BY r.id, rc.place");
+    rows.bind(packed.row.machine, *raw.time, raw.channels[0].sampleRateHz, packed.samples);
+    std::map<std::int64_t, std::size_t> alike;  // channels in a row that are the same
+    while (rows.next()) {
+        std::int64_t id = 0, digest = 0;
+        std::string point, name;
+        rows.into(id, point, name, digest);
+        const std::size_t place = alike[id];
+        if (place < raw.channels.size() && raw.channels[place].point == point &&
+            raw.channels[place].name == name && std::int64_t(packed.waveforms[place].digest) == digest)
+            ++alike[id];
+    }
+    if (auto good = rows.status(); !good) return fail(good.error());
+    return std::any_of(alike.begin(), alike.end(),
+                       [&](const auto& one) { return one.second == raw.channels.size(); });
 }
 
 Result<RecordingWriter::Facts> RecordingWriter::insertRecording(const PackedRecording& packed) {

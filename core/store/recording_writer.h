@@ -14,7 +14,7 @@ class RecordingWriter {
   public:
     explicit RecordingWriter(Database& database) : database_(database), spans_(database) {}
 
-    // False where the key is there already.
+    // False where the key is there already, or the same samples of its channels and moment from another file.
     Result<bool> put(const PackedRecording& packed);
     // What was computed from a recording: taken out, and put in anew.
     Status replace(std::int64_t id, const PackedRecording& again);
@@ -51,6 +51,7 @@ class RecordingWriter {
         double value;
     };
 
+    Result<bool> isKnown(const PackedRecording& packed);
     Result<Facts> insertRecording(const PackedRecording& packed);
     Result<std::int64_t> channelId(std::int64_t machine, const Named& named, const TrendRow* row);
     Status nameChannels(std::int64_t machine, Channels& channels, const std::vector<TrendRow>& trends);

@@ -178,6 +178,26 @@ TEST_F(RecordingStoreTest, WeightsAndExaminationsOfASpan) {
     EXPECT_EQ(weighed[1].running, "running");
 }
 
+// A WAV and the UFF made of it are one capture; so is a file with a byte more behind its samples.
+TEST_F(RecordingStoreTest, TheSameSamplesOfAnotherFileAreThereAlready) {
+    const NewRecording first = newRecording(machine_, "2026-05-04T06:20:00Z", 1);
+    ASSERT_EQ(fleet_->recordings().put(first).value(), PutRecording::Stored);
+    const auto likeFirst = [&](auto change) {
+        NewRecording other = newRecording(machine_, "2026-05-04T06:20:00Z", 1);
+        auto raw = std::make_shared<Recording>(*other.recording);
+        change(*raw);
+        other.recording = raw;
+        other.key[0] = std::uint8_t(other.key[0] + 1 + fleet_->recordings().count().value());
+        return fleet_->recordings().put(other).value();
+    };
+    EXPECT_EQ(likeFirst([](Recording& raw) { raw.file = "out/other.uff"; }), PutRecording::AlreadyThere);
+    EXPECT_EQ(likeFirst([](Recording& raw) { raw.channels[1].samples[7] += 1e-3; }), PutRecording::Stored);
+    EXPECT_EQ(likeFirst([](Recording& raw) { *raw.time += std::chrono::milliseconds(1); }),
+              PutRecording::Stored);
+    EXPECT_EQ(fleet_->recordings().count().value(), 3u);
+    expectClean();
+}
+
 TEST_F(RecordingStoreTest, AReExaminationTakesThePlaceOfTheOldOne) {
     ASSERT_TRUE(fleet_->recordings().put(newRecording(machine_, "2026-05-04T06:20:00Z", 1)));
     NewRecording again = newRecording(machine_, "2026-05-04T06:20:00Z", 9);
