@@ -34,6 +34,8 @@ struct AlertWayOptions {
     bool noMail = false, noCommand = false;
 
     bool any() const;
+    // Whether a way is given whole or taken away: what cannot be read may then go.
+    bool setsAnew() const { return noMail || noCommand || command || (server && from && to); }
     // Invalid where a list or a time of day is none.
     Status applyTo(AlertWays& ways) const;
 };

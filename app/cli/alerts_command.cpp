@@ -125,7 +125,8 @@ Status set(FleetFile& fleet, const AlertsCommand& command) {
                             "was set by another user or on another computer: look at it with --settings, and "
                             "add --allow-delivery to send from here");
         }
-        if (!ways) ways = AlertWays();  // what cannot be read is set anew
+        if (!ways && !command.ways.setsAnew()) return fail(ways.error());
+        if (!ways) ways = AlertWays();
         if (auto good = command.ways.applyTo(*ways); !good) return good;
         if (auto good = setAlertWays(fleet, *ways); !good) return good;
     }

@@ -183,7 +183,10 @@ Result<AlertWays> alertWays(FleetFile& fleet) {
 
 Status setAlertWays(FleetFile& fleet, const AlertWays& ways) {
     if (auto good = checkAlertWays(ways); !good) return good;
-    if (auto good = fleet.alerts().setSetting("delivery", toText(ways)); !good) return good;
+    // What could not be read again, a number out of its range, is not kept.
+    const std::string text = toText(ways);
+    if (auto again = alertWaysFrom(text, "alert delivery"); !again) return fail(again.error());
+    if (auto good = fleet.alerts().setSetting("delivery", text); !good) return good;
     return ways.any() ? allowDelivery(fleet) : Status{};
 }
 

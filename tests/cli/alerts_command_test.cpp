@@ -213,13 +213,26 @@ TEST_F(AlertsCommandRun, AProgramIsRunAndHostileSettingsAreRefused) {
           {"--command", "[]"},
           {"--quiet", "late"},
           {"--digest-at", "24:00"},
+          {"--command-per-hour", "0"},
+          {"--command-timeout", "601"},
           {"--mail-server", "h", "--mail-from", "a@b", "--mail-to", "x@y\nRCPT TO:<z@w>"},
           {"--mail-server", "h/../x", "--mail-from", "a@b", "--mail-to", "x@y"},
           {"--mail-server", "h", "--mail-security", "none", "--mail-from", "a@b", "--mail-to", "x@y"}}) {
         const Ran refused = on("alerts", bad);
         EXPECT_EQ(refused.status, 3) << bad[1];
         EXPECT_EQ(refused.errLines().size(), 1u) << refused.err;
+        EXPECT_EQ(jsonOf("alerts", {"--settings"})["delivery"]["command"]["program"],
+                  (Json{"/bin/echo", "a b", "c"}))
+            << "what was refused changes nothing";
     }
+    // A file whose settings cannot be read: a small change does not throw them away, a whole way replaces them.
+    {
+        auto fleet = FleetFile::open(fleet_).value();
+        ASSERT_TRUE(fleet->alerts().setSetting("delivery", "{ \"mail\": { \"per_hour\": 0 } }"));
+    }
+    EXPECT_EQ(on("alerts", {"--quiet", "21:00-05:00"}).status, 3);
+    EXPECT_EQ(on("alerts", {"--command", "/bin/echo"}).status, 0);
+    EXPECT_EQ(on("alerts", {"--quiet", "21:00-05:00"}).status, 0);
 }
 
 }  // namespace
