@@ -56,7 +56,7 @@ BalanceField::BalanceField(const Theme& theme, const QString& name, const QStrin
 }
 
 void BalanceField::setLetters(int letters) {
-    edit_->setFixedWidth(fontMetrics().averageCharWidth() * (letters + 2));
+    edit_->setFixedWidth(fontMetrics().averageCharWidth() * (letters + 3));
 }
 
 void BalanceField::setUnit(const QString& unit) {

@@ -81,7 +81,7 @@ QLineEdit* BalanceReadings::addEdit(const QString& name, const QString& title, i
     edit->setObjectName(name);
     edit->setAccessibleName(title);
     edit->setToolTip(title);
-    edit->setFixedWidth(fontMetrics().averageCharWidth() * (letters + 2));
+    edit->setFixedWidth(fontMetrics().averageCharWidth() * (letters + 3));
     connect(edit, &QLineEdit::textEdited, this, &BalanceReadings::read);
     return edit;
 }

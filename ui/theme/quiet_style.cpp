@@ -1,15 +1,22 @@
 #include "ui/theme/quiet_style.h"
 
+#include <QAbstractScrollArea>
 #include <QApplication>
 #include <QLabel>
 #include <QPainter>
-#include <QPlainTextEdit>
 #include <QStyleOption>
 #include <algorithm>
+#include <cmath>
 
 namespace fettle {
 
 namespace {
+
+constexpr int kTextLeft = 5;    // from the edge of a field, list or number to its first letter
+constexpr int kMarkRight = 5;   // from the marks of lists and numbers to the right edge
+constexpr int kFieldRoom = 8;   // of a field, beyond the height of its letters; even, so all centre alike
+constexpr int kRuleRoom = 3;    // kept free for the rule, above too
+constexpr int kFrameWidth = 2;  // of what scrolls: its content keeps off the hairline at every scale
 
 bool has(const QStyleOption& option, QStyle::StateFlag state) {
     return option.state & state;
@@ -20,12 +27,45 @@ QColor ruleOf(const QStyleOption& option) {
     return option.palette.color(has(option, QStyle::State_Enabled) ? QPalette::Dark : QPalette::Mid);
 }
 
+QFontMetrics lettersOf(const QStyleOption& option, const QWidget* widget) {
+    return widget ? widget->fontMetrics() : option.fontMetrics;
+}
+
+// Half the width of the mark of a list; of a number's it is a little less.
+double listMark(const QFontMetrics& letters) {
+    return std::max(3.5, letters.height() / 4.0);
+}
+
+double stepMark(const QFontMetrics& letters) {
+    return std::max(3.0, letters.height() / 5.0);
+}
+
+int markRoom(const QFontMetrics& letters) {
+    return int(std::ceil(2 * listMark(letters))) + 2 * kMarkRight;
+}
+
+// A rectangle in whole pixels of the screen, where one of the window's may be one and a half.
+struct ScreenPixels {
+    explicit ScreenPixels(const QPainter& painter) : to(painter.deviceTransform()) {}
+
+    QRect of(const QRectF& rect) const {
+        const QRectF there = to.mapRect(rect);
+        const QPoint from(qRound(there.left()), qRound(there.top()));
+        return {from, QSize(qRound(there.right()) - from.x(), qRound(there.bottom()) - from.y())};
+    }
+    int thick(int units) const { return std::max(1, qRound(units * std::abs(to.m22()))); }
+    QRectF back(const QRect& rect) const { return to.inverted().mapRect(QRectF(rect)); }
+
+    QTransform to;
+};
+
 // A field stands on its rule.
 void drawField(const QStyleOption& option, QPainter& painter) {
     painter.fillRect(option.rect, option.palette.color(QPalette::Base));
-    const int thick = has(option, QStyle::State_HasFocus) ? 2 : 1;
-    painter.fillRect(QRect(option.rect.left(), option.rect.bottom() + 1 - thick, option.rect.width(), thick),
-                     ruleOf(option));
+    const ScreenPixels screen(painter);
+    QRect rule = screen.of(option.rect);
+    rule.setTop(rule.bottom() + 1 - screen.thick(has(option, QStyle::State_HasFocus) ? 2 : 1));
+    painter.fillRect(screen.back(rule), ruleOf(option));
 }
 
 void drawButton(const QStyleOption& option, QPainter& painter) {
@@ -70,11 +110,12 @@ void drawCheckBox(const QStyleOption& option, QPainter& painter) {
 
 enum class Points { Up, Down };
 
+// Ends at the same distance from the right edge whatever its width.
 void drawArrow(const QRectF& in, Points points, double wide, const QColor& ink, QPainter& painter) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(ink, 1.4, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-    const QPointF middle = in.center();
+    const QPointF middle(in.right() - kMarkRight - wide, in.center().y());
     const double drop = points == Points::Down ? wide / 2 : -wide / 2;
     painter.drawPolyline(QPolygonF{{middle.x() - wide, middle.y() - drop},
                                    {middle.x(), middle.y() + drop},
@@ -86,7 +127,7 @@ void drawList(const QStyle& style, const QStyleOptionComboBox& box, QPainter& pa
               const QWidget* widget) {
     drawField(box, painter);
     const QRect arrow = style.subControlRect(QStyle::CC_ComboBox, &box, QStyle::SC_ComboBoxArrow, widget);
-    drawArrow(arrow, Points::Down, std::max(3.5, painter.fontMetrics().height() / 4.0),
+    drawArrow(arrow, Points::Down, listMark(lettersOf(box, widget)),
               box.palette.color(has(box, QStyle::State_Enabled) ? QPalette::Text : QPalette::Mid), painter);
 }
 
@@ -100,19 +141,53 @@ void drawSpinBox(const QStyle& style, const QStyleOptionSpinBox& box, QPainter& 
         const bool can = has(box, QStyle::State_Enabled) && box.stepEnabled.testFlag(enabled);
         if (can && box.activeSubControls.testFlag(control) && has(box, QStyle::State_MouseOver))
             painter.fillRect(rect, box.palette.color(QPalette::Button));
-        drawArrow(rect, points, std::max(2.5, painter.fontMetrics().height() / 6.0),
+        drawArrow(rect, points, stepMark(lettersOf(box, widget)),
                   box.palette.color(can ? QPalette::Text : QPalette::Mid), painter);
     };
     step(QStyle::SC_SpinBoxUp, QAbstractSpinBox::StepUpEnabled, Points::Up);
     step(QStyle::SC_SpinBoxDown, QAbstractSpinBox::StepDownEnabled, Points::Down);
 }
 
-// Text of several lines stands in a hairline.
-void drawTextFrame(const QStyleOption& option, QPainter& painter) {
-    painter.save();
-    painter.setPen(QPen(ruleOf(option), 1));
-    painter.drawRect(option.rect.adjusted(0, 0, -1, -1));
-    painter.restore();
+// Text of several lines and lists stand in a hairline.
+void drawHairline(const QStyleOption& option, QPainter& painter) {
+    const ScreenPixels screen(painter);
+    const QRect all = screen.of(option.rect);
+    const int thick = screen.thick(1);
+    for (const QRect& side : {QRect(all.left(), all.top(), all.width(), thick),
+                              QRect(all.left(), all.bottom() + 1 - thick, all.width(), thick),
+                              QRect(all.left(), all.top(), thick, all.height()),
+                              QRect(all.right() + 1 - thick, all.top(), thick, all.height())})
+        painter.fillRect(screen.back(side), ruleOf(option));
+}
+
+bool isFieldWithMarks(const QStyleOptionComplex& option) {
+    const auto* spin = qstyleoption_cast<const QStyleOptionSpinBox*>(&option);
+    return !spin || spin->buttonSymbols != QAbstractSpinBox::NoButtons;
+}
+
+// Where the text of a list or number is; a line edit in it keeps two more units to its own letters.
+QRect textPlace(const QStyleOptionComplex& option, bool lineEdit, const QWidget* widget) {
+    const int marks = isFieldWithMarks(option) ? markRoom(lettersOf(option, widget)) : kRuleRoom;
+    return QStyle::visualRect(
+        option.direction, option.rect,
+        option.rect.adjusted(kTextLeft - (lineEdit ? 2 : 1), kRuleRoom, -marks, -kRuleRoom));
+}
+
+QRect marksPlace(const QStyleOptionComplex& option, const QWidget* widget) {
+    const int wide = markRoom(lettersOf(option, widget));
+    QRect place = option.rect;
+    place.setLeft(place.right() + 1 - wide);
+    return QStyle::visualRect(option.direction, option.rect, place);
+}
+
+QRect spinPlace(const QStyleOptionSpinBox& spin, QStyle::SubControl part, const QWidget* widget) {
+    if (part == QStyle::SC_SpinBoxEditField) return textPlace(spin, true, widget);
+    if (spin.buttonSymbols == QAbstractSpinBox::NoButtons) return {};
+    QRect place = marksPlace(spin, widget).adjusted(0, 1, 0, -2);
+    const int half = place.height() / 2;
+    if (part == QStyle::SC_SpinBoxUp) place.setHeight(half);
+    if (part == QStyle::SC_SpinBoxDown) place.setTop(place.top() + half);
+    return place;
 }
 
 }  // namespace
@@ -129,7 +204,7 @@ void QuietStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
         case PE_FrameLineEdit:
             return drawField(*option, *painter);
         case PE_Frame:
-            if (qobject_cast<const QPlainTextEdit*>(widget)) return drawTextFrame(*option, *painter);
+            if (qobject_cast<const QAbstractScrollArea*>(widget)) return drawHairline(*option, *painter);
             return QProxyStyle::drawPrimitive(element, option, painter, widget);
         case PE_PanelButtonCommand:
         case PE_PanelButtonTool:
@@ -154,8 +229,31 @@ void QuietStyle::drawComplexControl(ComplexControl control, const QStyleOptionCo
         QProxyStyle::drawComplexControl(control, option, painter, widget);
 }
 
+QRect QuietStyle::subControlRect(ComplexControl control, const QStyleOptionComplex* option, SubControl part,
+                                 const QWidget* widget) const {
+    const auto* list = qstyleoption_cast<const QStyleOptionComboBox*>(option);
+    const auto* spin = qstyleoption_cast<const QStyleOptionSpinBox*>(option);
+    if (control == CC_ComboBox && list && part == SC_ComboBoxEditField)
+        return textPlace(*list, list->editable, widget);
+    if (control == CC_ComboBox && list && part == SC_ComboBoxArrow) return marksPlace(*list, widget);
+    if (control == CC_SpinBox && spin &&
+        (part == SC_SpinBoxEditField || part == SC_SpinBoxUp || part == SC_SpinBoxDown))
+        return spinPlace(*spin, part, widget);
+    return QProxyStyle::subControlRect(control, option, part, widget);
+}
+
+QRect QuietStyle::subElementRect(SubElement element, const QStyleOption* option,
+                                 const QWidget* widget) const {
+    const auto* frame = qstyleoption_cast<const QStyleOptionFrame*>(option);
+    if (element == SE_LineEditContents && frame && frame->lineWidth > 0)
+        return option->rect.adjusted(kTextLeft - 2, kRuleRoom, 2 - kTextLeft, -kRuleRoom);
+    return QProxyStyle::subElementRect(element, option, widget);
+}
+
 // Marks grow with the letters.
 int QuietStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const {
+    if (metric == PM_DefaultFrameWidth && qobject_cast<const QAbstractScrollArea*>(widget))
+        return kFrameWidth;
     const int usual = QProxyStyle::pixelMetric(metric, option, widget);
     const bool indicator = metric == PM_IndicatorWidth || metric == PM_IndicatorHeight;
     return indicator ? std::max(usual, QFontMetrics(QApplication::font()).height() - 2) : usual;
@@ -164,7 +262,11 @@ int QuietStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, cons
 QSize QuietStyle::sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
                                    const QWidget* widget) const {
     const QSize usual = QProxyStyle::sizeFromContents(type, option, contents, widget);
-    return type == CT_PushButton ? usual + QSize(16, 2) : usual;
+    if (type == CT_PushButton) return usual + QSize(16, 2);
+    if (type != CT_LineEdit && type != CT_ComboBox && type != CT_SpinBox) return usual;
+    const QFontMetrics letters = lettersOf(*option, widget);
+    const int marks = type == CT_LineEdit ? kTextLeft : markRoom(letters);
+    return {std::max(usual.width(), contents.width() + 2 * kTextLeft + marks), letters.height() + kFieldRoom};
 }
 
 // Qt guesses (Qt::AutoText), and a tag or a note of a user's may look like markup.
