@@ -5,14 +5,20 @@
 #include <cerrno>
 #include <system_error>
 
+#include "core/base/file_system.h"
 #include "core/store/file_probe.h"
 
 namespace fettle {
 
-OutFile::OutFile(std::string path)
-    : path_(std::move(path)),
-      unfinished_(unfinishedName(path_)),
-      file_(std::fopen(unfinished_.c_str(), "wb"), &std::fclose) {
+OutFile::OutFile(std::string path) : path_(std::move(path)), file_(nullptr, &std::fclose) {
+    const auto place = writablePlace(path_);
+    if (!place) {
+        status_ = fail(place.error());
+        return;
+    }
+    path_ = *place;
+    unfinished_ = unfinishedName(path_);
+    file_.reset(std::fopen(unfinished_.c_str(), "wb"));
     if (!file_) failed();
 }
 

@@ -69,7 +69,26 @@ Result<std::string> RealFileSystem::read(const std::string& path, std::uint64_t 
     return bytes;
 }
 
-Status RealFileSystem::writeSafely(const std::string& path, const std::string& bytes) {
+Result<std::string> writablePlace(const std::string& path) {
+    std::string place = path;
+    std::error_code problem;
+    if (std::filesystem::is_symlink(path, problem))
+        place = std::filesystem::weakly_canonical(path, problem).string();
+    if (problem) return fail(ErrorKind::Unwritable, path, "", problem.message());
+    struct stat there {};
+    if (::stat(place.c_str(), &there) != 0) return place;
+    if (!S_ISREG(there.st_mode)) return fail(ErrorKind::Unwritable, path, "", "is not a regular file");
+    const bool anyMay =
+        there.st_mode & (S_IWUSR | S_IWGRP | S_IWOTH);  // the administrator may write everywhere
+    if (!anyMay || ::access(place.c_str(), W_OK) != 0)
+        return fail(ErrorKind::Unwritable, path, "", "is there already and read-only");
+    return place;
+}
+
+Status RealFileSystem::writeSafely(const std::string& name, const std::string& bytes) {
+    const auto place = writablePlace(name);
+    if (!place) return fail(place.error());
+    const std::string& path = *place;
     const std::string temporary = fmt::format("{}.{}.part", path, ::getpid());
     {
         const Descriptor file(::open(temporary.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644));

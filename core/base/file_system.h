@@ -20,8 +20,8 @@ class FileSystem {
     virtual ~FileSystem() = default;
     // All bytes of a regular file. Refuses directories and devices, and files of more than `most` bytes.
     virtual Result<std::string> read(const std::string& path, std::uint64_t most = kMostBytes) const = 0;
-    // Writes to a temporary beside `path`, flushes it to disk, then renames: after a kill the old file or the
-    // new one is there, whole.
+    // Writes to a temporary beside `path` (writablePlace), flushes it to disk, then renames: after a kill the
+    // old file or the new one is there, whole.
     virtual Status writeSafely(const std::string& path, const std::string& bytes) = 0;
     virtual bool exists(const std::string& path) const = 0;
     virtual PathKind kindOf(const std::string& path) const {
@@ -47,6 +47,10 @@ class RealFileSystem final : public FileSystem {
     Status makeFolders(const std::string& path) override;
     Result<std::vector<std::string>> list(const std::string& folder) const override;
 };
+
+// Where a file of this name is put: the end of a link, so that the link stays. Unwritable: what stands there
+// is no regular file (a device, a pipe, a folder: renaming would replace it) or may not be written.
+Result<std::string> writablePlace(const std::string& path);
 
 // The path with its last extension replaced: "a/b.c.wav", ".json" -> "a/b.c.json". Links are not resolved.
 std::string withExtension(const std::string& path, std::string_view extension);

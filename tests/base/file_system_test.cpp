@@ -106,6 +106,26 @@ TEST(WriteSafely, LeavesNothingBehindWhereItCannotWrite) {
     EXPECT_EQ(files.list(folder.path()).value(), std::vector<std::string>{"taken"});
 }
 
+// A rename would put a file in the place of a device or a link (POSIX.1-2017, rename).
+TEST(WriteSafely, ReplacesFilesAlone) {
+    const ScratchFolder folder;
+    RealFileSystem files;
+    ASSERT_EQ(::mkfifo((folder / "pipe").c_str(), 0600), 0);
+    EXPECT_EQ(files.writeSafely(folder / "pipe", "x").error().kind, ErrorKind::Unwritable);
+    EXPECT_EQ(files.kindOf(folder / "pipe"), PathKind::Other);
+    ASSERT_TRUE(files.writeSafely(folder / "target", "old"));
+    std::filesystem::create_symlink("target", folder / "link");
+    std::filesystem::create_symlink("nothing", folder / "loose");
+    ASSERT_TRUE(files.writeSafely(folder / "link", "new"));
+    ASSERT_TRUE(files.writeSafely(folder / "loose", "made"));
+    EXPECT_TRUE(std::filesystem::is_symlink(folder / "link"));
+    EXPECT_EQ(files.read(folder / "target").value(), "new");
+    EXPECT_EQ(files.read(folder / "nothing").value(), "made");
+    std::filesystem::permissions(folder / "target", std::filesystem::perms(0444));
+    EXPECT_EQ(files.writeSafely(folder / "link", "again").error().kind, ErrorKind::Unwritable);
+    EXPECT_EQ(files.read(folder / "target").value(), "new");
+}
+
 constexpr std::size_t kOldBytes = 1000, kNewBytes = 1000000, kRoom = 100000;
 
 // Writes in a child process whose files may not grow beyond kRoom. With `killed` the system kills it within
