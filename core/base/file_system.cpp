@@ -71,10 +71,15 @@ Result<std::string> RealFileSystem::read(const std::string& path, std::uint64_t 
 
 Result<std::string> writablePlace(const std::string& path) {
     std::string place = path;
-    std::error_code problem;
-    if (std::filesystem::is_symlink(path, problem))
-        place = std::filesystem::weakly_canonical(path, problem).string();
-    if (problem) return fail(ErrorKind::Unwritable, path, "", problem.message());
+    struct stat link {};
+    if (::lstat(path.c_str(), &link) == 0 && S_ISLNK(link.st_mode)) {
+        std::error_code problem;
+        const std::filesystem::path from(path);
+        place = std::filesystem::exists(from, problem)
+                    ? std::filesystem::canonical(from, problem).string()
+                    : (from.parent_path() / std::filesystem::read_symlink(from, problem)).string();
+        if (problem) return fail(ErrorKind::Unwritable, path, "", problem.message());
+    }
     struct stat there {};
     if (::stat(place.c_str(), &there) != 0) return place;
     if (!S_ISREG(there.st_mode)) return fail(ErrorKind::Unwritable, path, "", "is not a regular file");
