@@ -29,12 +29,15 @@ struct ExportCommand {
     std::string fleet, what, out, machine, from, until, format;
 };
 
-// A description as it came; with its day where it has one, or where there are several.
-Json registerEntry(const DescriptionEntry& entry, bool alone) {
+// A description as it came, with its day: empty, from the beginning.
+Json registerEntry(const DescriptionEntry& entry) {
     auto machine = parseJson(entry.json, "");
-    Json json = machine ? std::move(*machine) : Json();
-    if (alone && entry.from.empty() && entry.note.empty()) return json;
-    return {{"from", entry.from}, {"note", entry.note}, {"machine", std::move(json)}};
+    return {{"from", entry.from}, {"note", entry.note}, {"machine", machine ? std::move(*machine) : Json()}};
+}
+
+// A row would put a removed machine back in service.
+bool standsInTable(const MachineEntry& machine, const ExportSpan& span) {
+    return machine.removedOn.empty() || !span.machine.empty();
 }
 
 Result<std::size_t> exportRegisterTable(FleetFile& fleet, const ExportSpan& span, const std::string& path) {
@@ -42,7 +45,10 @@ Result<std::size_t> exportRegisterTable(FleetFile& fleet, const ExportSpan& span
     for (const MachineEntry& machine : span.machines) {
         const auto history = fleet.machines().history(machine.tag);
         if (!history) return fail(history.error());
-        if (!history->empty()) machines.push_back(registerEntry({"", history->back().json, "", ""}, true));
+        if (history->empty() || !standsInTable(machine, span)) continue;
+        auto description = parseJson(history->back().json, machine.tag);
+        if (!description) return fail(description.error());
+        machines.push_back(std::move(*description));
     }
     OutFile out(path);
     out.add(machinesAsCsv(machines));
@@ -57,7 +63,7 @@ Result<std::size_t> exportRegister(FleetFile& fleet, const ExportSpan& span, con
         const auto history = fleet.machines().history(machine.tag);
         if (!history) return fail(history.error());
         for (const DescriptionEntry& entry : *history)
-            all.push_back(registerEntry(entry, history->size() == 1));
+            all.push_back(registerEntry(entry));
     }
     OutFile out(path);
     out.add(all.dump(2, ' ', false, Json::error_handler_t::replace) + "\n");

@@ -25,16 +25,17 @@ struct RegisterCommand {
 // One description to put in.
 struct Entry {
     std::string json, file, from, note;
+    bool history = false;  // no day: from the beginning
 };
 
-// An element of a list: a description, or one with the day from which it holds.
+// An element of a list: a description, or one with the day from which it holds, as `export` writes it.
 Entry entryOf(const Json& item, const std::string& file, const RegisterCommand& command) {
     Entry entry{item.dump(2), file, command.from, command.note};
     if (!item.is_object() || !item.contains("machine")) return entry;
     entry.json = item["machine"].dump(2);
-    if (item.contains("from") && item["from"].is_string() && !item["from"].get<std::string>().empty())
-        entry.from = item["from"];
+    if (item.contains("from") && item["from"].is_string()) entry.from = item["from"];
     if (item.contains("note") && item["note"].is_string()) entry.note = item["note"];
+    entry.history = true;
     return entry;
 }
 
@@ -93,7 +94,9 @@ bool put(FleetFile& fleet, const Entry& entry) {
             refuse(fault);
         return false;
     }
-    const auto done = fleet.machines().put(entry.json, entry.file, entry.from, entry.note);
+    RegisterStore& machines = fleet.machines();
+    const auto done = entry.history ? machines.putHistory(entry.json, entry.file, entry.from, entry.note)
+                                    : machines.put(entry.json, entry.file, entry.from, entry.note);
     if (!done) {
         refuse(done.error());
         return false;
@@ -150,7 +153,8 @@ void addRegisterCommand(CLI::App& app, int& status) {
     CLI::App* sub = app.add_subcommand("register", "Add or change machines of a fleet file");
     sub->add_option("FLEET", command->fleet, "fleet file")->required();
     sub->add_option("FILE", command->files,
-                    "machine descriptions (JSON), a list of them, or a table (CSV), one row a machine");
+                    "machine descriptions (JSON), a list of them or of {from, note, machine} as export "
+                    "writes it (no day: from the beginning), or a table (CSV), one row a machine");
     sub->add_option("--from", command->from,
                     "the day from which it holds; without: from the beginning, or "
                     "a correction of what holds now");

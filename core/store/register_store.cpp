@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "core/base/json_object.h"
 #include "core/store/database.h"
 #include "core/store/day.h"
@@ -44,11 +46,24 @@ Status retire(Database& database, std::int64_t machine, const std::string& from)
         machine, from);
 }
 
+// Whatever the order of keys: a table has columns of its own order.
+bool same(const Json& a, const Json& b) {
+    if (a.type() != b.type() && !(a.is_number() && b.is_number())) return false;
+    if (!a.is_structured()) return a == b;
+    if (a.size() != b.size()) return false;
+    if (a.is_array()) return std::equal(a.begin(), a.end(), b.begin(), same);
+    const auto items = a.items();
+    return std::all_of(items.begin(), items.end(), [&](const auto& item) {
+        const auto other = b.find(item.key());
+        return other != b.end() && same(item.value(), *other);
+    });
+}
+
 // The same description, whatever its blanks.
 bool alike(const std::string& a, const std::string& b) {
     if (a == b) return true;
     const auto first = parseJson(a, ""), second = parseJson(b, "");
-    return first && second && *first == *second;
+    return first && second && same(*first, *second);
 }
 
 struct Holding {
@@ -79,38 +94,49 @@ Result<std::string> newestJson(Database& database, std::int64_t machine) {
 
 Result<PutMachine> RegisterStore::put(const std::string& json, const std::string& file,
                                       const std::string& from, const std::string& note) {
-    const auto parsed = parseMachine(json, file);
+    return put({json, file, from, note, false});
+}
+
+Result<PutMachine> RegisterStore::putHistory(const std::string& json, const std::string& file,
+                                             const std::string& from, const std::string& note) {
+    return put({json, file, from, note, true});
+}
+
+Result<PutMachine> RegisterStore::put(const Given& given) {
+    const auto parsed = parseMachine(given.json, given.file);
     if (!parsed) return fail(parsed.error());
-    if (auto good = checkDay(from, file, "from"); !good) return fail(good.error());
+    if (auto good = checkDay(given.from, given.file, "from"); !good) return fail(good.error());
     Transaction transaction(database_);
     if (!transaction.begun()) return fail(transaction.begun().error());
     const auto id = database_.one<std::int64_t>("SELECT id FROM machine WHERE tag=?", parsed->machine.tag);
     if (!id) return fail(id.error());
-    const auto done = *id ? change(**id, json, from, note) : add(parsed->machine, json, from, note);
+    const auto done = *id ? change(**id, given) : add(parsed->machine, given);
     if (!done) return done;
     if (auto good = transaction.commit(); !good) return fail(good.error());
     return done;
 }
 
-Result<PutMachine> RegisterStore::add(const Machine& machine, const std::string& json,
-                                      const std::string& from, const std::string& note) {
+Result<PutMachine> RegisterStore::add(const Machine& machine, const Given& given) {
     if (auto good = insertMachine(database_, machine); !good) return fail(good.error());
-    if (auto good = insertDescription(database_, database_.lastId(), {from, json, note, ""}); !good)
+    if (auto good =
+            insertDescription(database_, database_.lastId(), {given.from, given.json, given.note, ""});
+        !good)
         return fail(good.error());
     return PutMachine::Added;
 }
 
-Result<PutMachine> RegisterStore::change(std::int64_t machine, const std::string& json,
-                                         const std::string& from, const std::string& note) {
+Result<PutMachine> RegisterStore::change(std::int64_t machine, const Given& given) {
     const auto all = holdingOf(database_, machine);
     if (!all) return fail(all.error());
     const auto removed = database_.one<std::string>("SELECT removed_on FROM machine WHERE id=?", machine);
     if (!removed) return fail(removed.error());
-    const std::string day = from.empty() && !all->empty() ? all->back().from : from;
+    const bool corrects = given.from.empty() && !given.history && !all->empty();
+    const std::string day = corrects ? all->back().from : given.from;
     const Holding* before = holdingOn(*all, day);
-    if (before && alike(before->json, json) && removed->value_or("").empty()) return PutMachine::Unchanged;
+    if (before && alike(before->json, given.json) && (given.history || removed->value_or("").empty()))
+        return PutMachine::Unchanged;
     if (auto good = retire(database_, machine, day); !good) return fail(good.error());
-    if (auto good = insertDescription(database_, machine, {day, json, note, ""}); !good)
+    if (auto good = insertDescription(database_, machine, {day, given.json, given.note, ""}); !good)
         return fail(good.error());
     const auto newest = newestJson(database_, machine);
     if (!newest) return fail(newest.error());

@@ -45,9 +45,13 @@ class RegisterStore {
     // Parses, checks, stores. `from` empty on the first description of a machine; on a later one it is the
     // day from which it holds, and an empty one replaces the newest description (a correction; the replaced
     // one stays in the file, marked). A removed machine is back in service. Unchanged: the description that
-    // holds on that day says the same.
+    // holds on that day says the same, in whatever order of keys.
     Result<PutMachine> put(const std::string& json, const std::string& file, const std::string& from = "",
                            const std::string& note = "");
+    // An entry of a history that was written out: an empty `from` is the beginning. What is there already is
+    // left as it is; so is a machine that was removed since.
+    Result<PutMachine> putHistory(const std::string& json, const std::string& file, const std::string& from,
+                                  const std::string& note = "");
     Status remove(const std::string& tag, const std::string& on, const std::string& why);
     Status setByHand(const std::string& tag, bool on, const std::string& why);
 
@@ -62,10 +66,13 @@ class RegisterStore {
     }
 
   private:
-    Result<PutMachine> add(const Machine& machine, const std::string& json, const std::string& from,
-                           const std::string& note);
-    Result<PutMachine> change(std::int64_t machine, const std::string& json, const std::string& from,
-                              const std::string& note);
+    struct Given {
+        const std::string &json, &file, &from, &note;
+        bool history = false;
+    };
+    Result<PutMachine> put(const Given& given);
+    Result<PutMachine> add(const Machine& machine, const Given& given);
+    Result<PutMachine> change(std::int64_t machine, const Given& given);
 
     Database& database_;
 };

@@ -119,6 +119,30 @@ TEST_F(Site, RegisterPutsOnTheListByHandAndTakesOutOfService) {
     EXPECT_EQ(on("register", {"--remove", "D-MUTE", "--on", "2026-05-01", "--note", "scrapped"}).status, 0);
     EXPECT_THAT(on("round", {"--until", kUntil}).out, Not(HasSubstr("D-MUTE")));
     EXPECT_EQ(on("register", {"--by-hand", "NO-SUCH"}).status, 3);
+// Neither what holds now nor what held before is touched, and a machine that was sold stays sold.
+TEST_F(Site, ARegisterThatComesBackToItsOwnFleetChangesNothing) {
+    ASSERT_EQ(on("export", {"register", "-o", at("older.json")}).status, 0);
+    std::string changed = description("A-RACE");
+    changed.replace(changed.find("1484"), 4, "1480");
+    made::write(at("changed.json"), changed);
+    ASSERT_EQ(on("register", {at("changed.json"), "--from", "2026-05-06", "--note", "new motor"}).status, 0);
+    ASSERT_EQ(on("register", {"--remove", "D-MUTE", "--on", "2026-05-01", "--note", "sold"}).status, 0);
+    const auto part = [&](const std::string& what) {
+        EXPECT_EQ(on("export", {what, "-o", at("part.json")}).status, 0);
+        return made::contentOf(at("part.json"));
+    };
+    const std::string before = part("register") + part("machines");
+    ASSERT_EQ(on("export", {"register", "-o", at("own.json")}).status, 0);
+    ASSERT_EQ(on("export", {"register", "-o", at("own.csv")}).status, 0);
+    for (const char* file : {"own.json", "older.json", "own.csv"}) {
+        const Ran ran = on("register", {at(file)});
+        EXPECT_EQ(ran.status, 0) << ran.err;
+        EXPECT_THAT(ran.out, HasSubstr("A-RACE unchanged\n")) << file;
+        EXPECT_THAT(ran.out, Not(HasSubstr(" changed"))) << file;
+        EXPECT_EQ(part("register") + part("machines"), before) << file;
+    }
+}
+
 }
 
 TEST_F(Site, RegisterWrongUsageIsTwo) {

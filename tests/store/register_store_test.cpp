@@ -2,6 +2,7 @@
 
 #include <gmock/gmock.h>
 
+#include "core/base/json_object.h"
 #include "tests/store/store_fixture.h"
 
 namespace fettle {
@@ -69,6 +70,33 @@ TEST_F(RegisterStoreTest, ACorrectionReplacesTheNewest) {
     EXPECT_THAT(days(), ElementsAre("", "2026-05-04"));
     EXPECT_EQ(serviceAt("2026-05-05"), "again");
     expectClean();
+}
+
+// What was written out before a change and comes back says what held before it.
+TEST_F(RegisterStoreTest, AnEntryOfAHistoryWithoutADayIsFromTheBeginning) {
+    ASSERT_TRUE(machines().put(machineJson("KL-ID-01", "second"), "m.json", "2026-05-04"));
+    EXPECT_EQ(machines().putHistory(machineJson("KL-ID-01"), "m.json", ""), PutMachine::Unchanged);
+    EXPECT_EQ(serviceAt("2026-05-05"), "second");
+    EXPECT_EQ(machines().putHistory(machineJson("KL-ID-01", "first"), "m.json", ""), PutMachine::Changed);
+    EXPECT_EQ(serviceAt("2026-05-03"), "first");
+    EXPECT_EQ(serviceAt("2026-05-05"), "second");
+    EXPECT_EQ(machines().byTag("KL-ID-01")->service, "second");
+    ASSERT_TRUE(machines().remove("KL-ID-01", "2026-06-01", "scrapped"));
+    EXPECT_EQ(machines().putHistory(machineJson("KL-ID-01", "second"), "m.json", "2026-05-04"),
+              PutMachine::Unchanged);
+    EXPECT_EQ(machines().byTag("KL-ID-01")->removedOn, "2026-06-01");
+    expectClean();
+}
+
+TEST_F(RegisterStoreTest, TheSameAgainIsUnchangedWhateverItsOrder) {
+    auto json = parseJson(machineJson("KL-ID-01"), "").value();
+    Json turned = Json::object();
+    for (auto item = json.rbegin(); item != json.rend(); ++item)
+        turned[item.key()] = item.value();
+    ASSERT_NE(turned.dump(), json.dump());
+    EXPECT_EQ(machines().put(turned.dump(), "m.json"), PutMachine::Unchanged);
+    turned["service"] = "other";
+    EXPECT_EQ(machines().put(turned.dump(), "m.json"), PutMachine::Changed);
 }
 
 TEST_F(RegisterStoreTest, TheSameAgainIsUnchangedWhateverItsBlanks) {

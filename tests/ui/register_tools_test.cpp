@@ -203,6 +203,19 @@ TEST_F(RegisterTools, TheTableGoesOutAndComesInUnchanged) {
     EXPECT_EQ(again->refused.size(), 1u);
 }
 
+TEST_F(RegisterTools, TheHistoryGoesOutAndComesInUnchanged) {
+    std::string other = fleet_test::description("A-RACE");
+    other.replace(other.find("test motor"), 10, "other work");
+    ASSERT_TRUE(fleet_->machines().put(other, "x", "2026-05-08", "again"));
+    const auto text = registerAsJson(*fleet_);
+    ASSERT_TRUE(text);
+    const auto taken = takeRegister(*fleet_, *text, "register.json");
+    ASSERT_TRUE(taken) << taken.error().sentence();
+    EXPECT_EQ(taken->unchanged, 6);
+    EXPECT_EQ(taken->added + taken->changed, 0);
+    EXPECT_EQ(fleet_->machines().byTag("A-RACE")->service, "other work");
+}
+
 TEST_F(RegisterTools, WhatChangedStandsByItsDay) {
     std::string other = fleet_test::description("A-RACE");
     other.replace(other.find("test motor"), 10, "other work");

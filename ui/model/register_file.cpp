@@ -12,6 +12,7 @@ namespace {
 
 struct Entry {
     std::string json, from, note;
+    bool history = false;  // no day: from the beginning
 };
 
 std::string textOf(const Json& object, const char* key) {
@@ -21,11 +22,13 @@ std::string textOf(const Json& object, const char* key) {
 
 Entry entryOf(const Json& item) {
     if (!item.is_object() || !item.contains("machine")) return {item.dump(2), {}, {}};
-    return {item["machine"].dump(2), textOf(item, "from"), textOf(item, "note")};
+    return {item["machine"].dump(2), textOf(item, "from"), textOf(item, "note"), true};
 }
 
 void takeOne(FleetFile& fleet, const Entry& entry, const std::string& file, RegisterTaken& taken) {
-    const auto put = fleet.machines().put(entry.json, file, entry.from, entry.note);
+    RegisterStore& machines = fleet.machines();
+    const auto put = entry.history ? machines.putHistory(entry.json, file, entry.from, entry.note)
+                                   : machines.put(entry.json, file, entry.from, entry.note);
     if (!put) {
         taken.refused.push_back(put.error().sentence());
         return;
@@ -49,7 +52,7 @@ Result<std::string> registerAsJson(FleetFile& fleet) {
             if (!parsed) return fail(parsed.error());
             Json entry = Json::object();
             entry["machine"] = std::move(*parsed);
-            if (!description.from.empty()) entry["from"] = description.from;
+            entry["from"] = description.from;
             if (!description.note.empty()) entry["note"] = description.note;
             list.push_back(std::move(entry));
         }
@@ -64,32 +67,6 @@ bool isTable(const std::string& file) {
     return extension == "csv" || extension == "tsv" || extension == "txt";
 }
 
-// Whatever the order of keys.
-bool same(const Json& a, const Json& b) {
-    if (a.type() != b.type() && !(a.is_number() && b.is_number())) return false;
-    if (!a.is_structured()) return a == b;
-    if (a.size() != b.size()) return false;
-    for (const auto& item : a.items()) {
-        if (a.is_array()) {
-            if (!same(item.value(), b[std::stoul(item.key())])) return false;
-        } else {
-            const auto other = b.find(item.key());
-            if (other == b.end() || !same(item.value(), *other)) return false;
-        }
-    }
-    return true;
-}
-
-// A table has columns of its own order: what it says again is not a change.
-std::string asKnown(FleetFile& fleet, const std::string& json) {
-    const auto machine = parseJson(json, "");
-    if (!machine || !machine->is_object()) return json;
-    const auto history = fleet.machines().history(textOf(*machine, "tag"));
-    if (!history || history->empty()) return json;
-    const auto known = parseJson(history->back().json, "");
-    return known && same(*known, *machine) ? history->back().json : json;
-}
-
 Result<RegisterTaken> takeTable(FleetFile& fleet, const std::string& text, const std::string& file) {
     const auto machines = machinesOfCsv(text, file);
     if (!machines) return fail(machines.error());
@@ -98,8 +75,7 @@ Result<RegisterTaken> takeTable(FleetFile& fleet, const std::string& text, const
         if (machine.json.empty())
             taken.refused.push_back(machine.refusal.sentence());
         else
-            takeOne(fleet, {asKnown(fleet, machine.json), {}, {}},
-                    fmt::format("{}: line {}", file, machine.line), taken);
+            takeOne(fleet, {machine.json, {}, {}}, fmt::format("{}: line {}", file, machine.line), taken);
     }
     return taken;
 }

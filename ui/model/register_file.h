@@ -1,6 +1,7 @@
 // Why: the whole register as one JSON file, or as one CSV table (core/fleet/register_csv.h), out and in
 // again: a list of {"machine": description, "from": day, "note": why}, one entry for each description that
-// ever held, so that nothing is lost on the way; a single description or a plain list of them is taken too.
+// ever held, so that nothing is lost on the way (no day: from the beginning; a fleet that has all of it is
+// left unchanged); a single description or a plain list of them is taken too, as what holds now.
 // Thread: as the FleetFile. Errors: of a file that is no such thing (a name ending in .csv, .tsv or .txt is a
 // table); each machine's own trouble is listed and the others go in.
 #pragma once
