@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <map>
 #include <set>
 
 #include "app/cli/answer.h"
@@ -14,19 +16,50 @@ namespace fettle {
 
 namespace {
 
-// "20260504T062000Z_M-DE", told apart by number where two would have one name.
-std::string stemOf(const RecordingEntry& entry, std::set<std::string>& used) {
+// "20260504T062000Z_M-DE"
+std::string nameOf(const RecordingEntry& entry) {
     std::string time = formatUtc(entry.time);
     std::erase_if(time, [](char c) { return c == '-' || c == ':'; });
-    return fileNameFrom(time + (entry.point.empty() ? "" : "_" + entry.point), used);
+    return time + (entry.point.empty() ? "" : "_" + entry.point);
 }
 
-Status exportOne(FleetFile& fleet, const RecordingEntry& entry, const std::string& stem, ExportForm form) {
+// Stems in one folder, told apart by number: two recordings of one name, and one that lies there in another
+// form, whose sidecar has the same stem. The same export again gives the same stems.
+class Stems {
+  public:
+    explicit Stems(const std::string& folder) : folder_(folder) {
+        for (const std::string& name : RealFileSystem().list(folder).value_or(std::vector<std::string>()))
+            there_[withExtension(name, "")].insert(extensionOf(name));
+    }
+    const std::string& folder() const { return folder_; }
+    // `extension` empty: one that is not written keeps its place all the same.
+    std::string next(const std::string& name, const std::string& extension) {
+        std::string stem = fileNameFrom(name, given_);
+        while (!extension.empty() && liesThereAsOther(stem, extension))
+            stem = fileNameFrom(name, given_);
+        return folder_ + "/" + stem;
+    }
+
+  private:
+    bool liesThereAsOther(const std::string& stem, const std::string& extension) const {
+        const auto found = there_.find(stem);
+        return found != there_.end() &&
+               std::any_of(found->second.begin(), found->second.end(),
+                           [&](const std::string& e) { return e != "json" && "." + e != extension; });
+    }
+    std::string folder_;
+    std::map<std::string, std::set<std::string>> there_;  // extensions by stem
+    std::set<std::string> given_;
+};
+
+Status exportOne(FleetFile& fleet, const RecordingEntry& entry, Stems& stems, ExportForm form) {
     const auto recording = fleet.recordings().recording(entry.id);
     if (!recording) return fail(recording.error());
     const auto sidecar = fleet.recordings().sidecar(entry.id);
     if (!sidecar) return fail(sidecar.error());
-    const auto out = exportRecording(**recording, *sidecar, stem, form);
+    const std::string name = nameOf(entry);
+    const auto out = exportRecording(**recording, *sidecar, stems.folder() + "/" + name, form);
+    const std::string stem = stems.next(name, out ? out->extension : "");
     if (!out) return fail(out.error());
     RealFileSystem files;
     if (auto written = files.writeSafely(stem + out->extension, out->bytes); !written) return written;
@@ -46,15 +79,15 @@ bool exportMachine(FleetFile& fleet, const MachineEntry& machine, const ExportSp
     if (!all) return couldNotRun(all.error()) == kDone;
     if (all->empty()) return true;
     if (auto made = RealFileSystem().makeFolders(folder); !made) return couldNotRun(made.error()) == kDone;
-    std::set<std::string> used;
+    Stems stems(folder);
     for (const RecordingEntry& entry : *all) {
-        const std::string stem = folder + "/" + stemOf(entry, used);
         if (!entry.hasWaveform) {
+            stems.next(nameOf(entry), "");
             ++(entry.thinnedAt ? count.thinned : count.withoutWaveform);
             count.lastThinned = std::max(count.lastThinned, entry.thinnedAt.value_or(count.lastThinned));
             continue;
         }
-        const auto done = exportOne(fleet, entry, stem, form);
+        const auto done = exportOne(fleet, entry, stems, form);
         if (!done && done.error().kind == ErrorKind::Unwritable) return couldNotRun(done.error()) == kDone;
         if (!done) {
             refuse(done.error());

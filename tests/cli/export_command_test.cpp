@@ -1,5 +1,7 @@
 // `fettle-cli export`: what is in a fleet file comes out, all of it, in forms others read. Truth: what the
 // test put in. CSV: RFC 4180; the apostrophe before a formula: common practice, no source.
+#include <set>
+
 #include "tests/cli/site_fixture.h"
 
 namespace fettle::cli_test {
@@ -109,6 +111,37 @@ TEST_F(ExportCommand, TheFolderMakesAFleetOfTheSameContent) {
     const Ran after = run({"export", again, "weights", "-o", at("after.csv")});
     EXPECT_EQ(made::contentOf(at("after.csv")), made::contentOf(at("before.csv")));
     EXPECT_EQ(after.out, before.out);
+}
+
+// A sidecar stands by its stem: that of a second form must not become that of the first.
+TEST_F(ExportCommand, SeveralFormsOfARecordingKeepASidecarEach) {
+    const std::string folder = at("out/A-RACE");
+    const auto exported = [&](const std::string& format) {
+        const Ran ran = on("export", {"recordings", "-o", at("out"), "--format", format});
+        EXPECT_EQ(ran.status, 0) << ran.err;
+    };
+    const auto names = [&] {
+        std::set<std::string> all;
+        for (const auto& entry : std::filesystem::directory_iterator(folder))
+            if (const std::string name = entry.path().filename(); name.starts_with("20260505"))
+                all.insert(name);
+        return all;
+    };
+    exported("uff58b");
+    const std::string stem = "20260505T062000Z_P";
+    const std::string sidecar = made::contentOf(folder + "/" + stem + ".json");
+    const std::set<std::string> both{stem + ".json", stem + ".uff", stem + "_2.json", stem + "_2.wav"};
+    for (const char* format : {"wav", "wav", "uff58b"}) {
+        exported(format);
+        EXPECT_EQ(names(), both) << format;
+    }
+    EXPECT_EQ(made::contentOf(folder + "/" + stem + ".json"), sidecar);
+    const std::string again = at("again.fettle");
+    ASSERT_EQ(run({"new", again}).status, 0);
+    made::write(at("a.json"), description("A-RACE"));
+    ASSERT_EQ(run({"register", again, at("a.json")}).status, 0);
+    const Ran in = run({"import", again, folder + "/" + stem + ".uff", folder + "/" + stem + "_2.wav"});
+    EXPECT_THAT(in.out, StartsWith("1 stored, 1 already there")) << in.err;
 }
 
 TEST_F(ExportCommand, DaysAndMachineNarrowEveryPart) {
