@@ -83,6 +83,50 @@ const std::vector<QuantityWord>& quantityWords() {
     return all;
 }
 
+// What a level can be at all, so that a slipped decimal mark or unit is told and not stored. Below: an
+// r.m.s., a peak and a speed have no sign (load has: a machine may be driven), nothing is colder than -273.15
+// °C. Above: velocity a thousand times the C/D boundaries of ISO 20816-3, acceleration as far as shock
+// sensors read, speed and temperatures as a sidecar may say them (core/signal/capture_facts), load as there
+// either way: common practice, no source.
+struct Bounds {
+    double least, most;
+};
+Bounds boundsOf(Quantity quantity) {
+    switch (quantity) {
+        case Quantity::VelocityRms:
+        case Quantity::Order1:
+        case Quantity::Order2:
+        case Quantity::Order3:
+            return {0, 10'000};
+        case Quantity::AccelerationRms:
+        case Quantity::Peak:
+        case Quantity::HighBand:
+            return {0, 100'000};
+        case Quantity::SpeedRpm:
+            return {0, 200'000};
+        case Quantity::FrameTempC:
+            return {-273.15, 500};
+        case Quantity::AmbientTempC:
+            return {-273.15, 200};
+        case Quantity::LoadPct:
+            return {-500, 500};
+        case Quantity::CrestFactor:
+        case Quantity::Kurtosis:
+            return {0, kLargestSample};
+        case Quantity::Offset:
+            break;
+    }
+    return {-kLargestSample, kLargestSample};
+}
+
+// Empty where it can be; without the value, so that rows of one trouble are told together.
+std::string outOfBounds(Quantity quantity, double value) {
+    const Bounds bounds = boundsOf(quantity);
+    if (value >= bounds.least && value <= bounds.most) return {};
+    return fmt::format("{} cannot be: must be {:g} to {:g} {}", columnOf(quantity), bounds.least, bounds.most,
+                       unitOf(quantity));
+}
+
 std::string plainWord(const std::string& text) {
     std::string word = lowerAscii(trimmed(text));
     std::replace(word.begin(), word.end(), '_', ' ');
@@ -256,8 +300,9 @@ std::string LevelTable::takeValue(LevelRow& row) {
     const auto value = mark_.parse(text);
     if (!value || !(std::abs(*value) <= kLargestSample))
         return fmt::format("value \"{}\" is no number", oneLine(text, 40));
-    row.values[std::size_t(known->quantity)] = (*value + factor->before) * factor->factor;
-    return {};
+    const double level = (*value + factor->before) * factor->factor;
+    row.values[std::size_t(known->quantity)] = level;
+    return outOfBounds(known->quantity, level);
 }
 
 std::string LevelTable::takeValues(LevelRow& row) {
@@ -270,6 +315,7 @@ std::string LevelTable::takeValues(LevelRow& row) {
         const auto value = mark_.parse(text);
         if (!value || !(std::abs(*value) <= kLargestSample))
             return fmt::format("{} \"{}\" is no number", columnOf(Quantity(q)), oneLine(text, 40));
+        if (std::string rule = outOfBounds(Quantity(q), *value); !rule.empty()) return rule;
         row.values[q] = *value;
         any = true;
     }

@@ -106,6 +106,33 @@ TEST_F(Levels, BadRowsAreToldWithTheirLinesAndTheRestGoesOn) {
     }
 }
 
+// -459.67 degF is -273.15 degC by definition; the tops are common practice, no source.
+TEST_F(Levels, WhatNoMachineCanHaveIsRefused) {
+    const ImportReport report = importOf(kLong +
+                                         "2026-05-04T06:20:00Z,T-1,P,H,velocity,mm/s,-3\n"
+                                         "2026-05-04T06:21:00Z,T-1,P,H,velocity,mm/s,99999999999\n"
+                                         "2026-05-04T06:22:00Z,T-1,P,H,acceleration,g,-0.1\n"
+                                         "2026-05-04T06:23:00Z,T-1,P,,speed,r/min,-1480\n"
+                                         "2026-05-04T06:24:00Z,T-1,P,,temperature,F,-459.7\n"
+                                         "2026-05-04T06:25:00Z,T-1,P,,temperature,C,5000\n"
+                                         "2026-05-04T06:26:00Z,T-1,P,H,velocity,mm/s,0\n"
+                                         "2026-05-04T06:27:00Z,T-1,P,,temperature,C,-160\n"
+                                         "2026-05-04T06:28:00Z,T-1,P,,load,%,-40\n");
+    EXPECT_EQ(report.levels, 3u);
+    EXPECT_EQ(report.levelRowsRefused, 6u);
+    std::map<std::string, std::string> told;
+    for (const Refusal& refusal : report.refusals)
+        told[refusal.place] = refusal.rule;
+    EXPECT_THAT(told["lines 2, 3"], HasSubstr("velocity_rms_mm_s cannot be: must be 0 to 10000 mm/s"));
+    EXPECT_THAT(told["line 4"], HasSubstr("acceleration_rms_g"));
+    EXPECT_THAT(told["line 5"], HasSubstr("speed_rpm cannot be: must be 0 to 200000 r/min"));
+    EXPECT_THAT(told["lines 6, 7"], HasSubstr("frame_temp_c cannot be: must be -273.15 to 500"));
+    const ImportReport wide = importOf(
+        "time,machine,point,velocity_rms_mm_s,speed_rpm\n2026-05-04T07:20:00Z,T-1,P,2,-1\n", "wide.csv");
+    EXPECT_EQ(wide.levels, 0u);
+    EXPECT_THAT(wide.refusals.at(0).rule, HasSubstr("speed_rpm cannot be"));
+}
+
 // Whoever deletes what is acknowledged would lose the rows that were not taken.
 TEST_F(Levels, ATableWithBadRowsIsNotAcknowledged) {
     std::vector<std::string> safe;
