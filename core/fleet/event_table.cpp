@@ -18,6 +18,7 @@ namespace fettle {
 namespace {
 
 constexpr std::size_t kMostColumns = 64;
+constexpr const char* kNotUtf8 = "is not plain UTF-8 text: save the table as UTF-8";
 using Row = std::map<std::string, std::string>;
 
 class Taker {
@@ -103,6 +104,8 @@ Result<std::vector<std::string>> headOf(std::string_view line, char separator, s
     CsvFields fields;
     if (!fields.split(line, separator, kMostColumns))
         return fail(ErrorKind::Invalid, file, csvPlace(number, fields.count()), "quotes do not match");
+    if (const std::size_t column = fields.notUtf8())
+        return fail(ErrorKind::Invalid, file, csvPlace(number, column), kNotUtf8);
     std::vector<std::string> keys;
     for (std::size_t i = 0; i < fields.count(); ++i) {
         keys.push_back(lowerAscii(trimmed(fields[i])));
@@ -119,6 +122,8 @@ void takeLine(const CsvLines& lines, char separator, const std::vector<std::stri
     CsvFields fields;
     if (!fields.split(lines.line(), separator, kMostColumns))
         return taker.refuse(csvPlace(lines.number(), fields.count()), "quotes do not match");
+    if (const std::size_t column = fields.notUtf8())
+        return taker.refuse(csvPlace(lines.number(), column), kNotUtf8);
     Row row;
     for (std::size_t i = 0; i < std::min(fields.count(), keys.size()); ++i)
         row[keys[i]] = cellOf(fields[i]);

@@ -22,6 +22,8 @@ constexpr std::size_t kMostFilled = 100'000;  // elements that a row makes to re
 constexpr std::size_t kDeepest = 12;
 constexpr std::size_t kLongestList = 1000;
 
+constexpr const char* kNotUtf8 = "is not plain UTF-8 text: save the table as UTF-8";
+
 using Names = std::set<std::string>;
 
 const Names& numberKeys() {
@@ -266,6 +268,8 @@ Result<std::vector<Column>> columnsOf(CsvFields& fields, std::string_view head, 
             column.tokens.push_back({unescaped(token), indexOf(token)});
             if (!column.tokens.back().index) column.key = column.tokens.back().key;
         }
+    if (const std::size_t column = fields.notUtf8())
+        return fail(ErrorKind::Invalid, file, csvPlace(line, column), kNotUtf8);
         if (name.empty() || column.tokens.size() > kDeepest || !seen.insert(name).second)
             return fail(ErrorKind::Invalid, file, csvPlace(line, i + 1),
                         "each column has a name of its own, keys parted by /");
@@ -303,6 +307,7 @@ CsvMachine machineOf(const CsvFields& fields, const std::vector<Column>& columns
             return broken(i + 1, "contradicts another column of this row");
         if (filled > kMostFilled)
             return broken(i + 1, fmt::format("lists of more than {} elements in all", kMostFilled));
+    if (const std::size_t column = fields.notUtf8()) return broken(column, kNotUtf8);
     }
     machine.json = root.dump(2, ' ', false, Json::error_handler_t::replace);
     if (auto good = parseJson(machine.json, file); !good) return broken(1, good.error().rule);

@@ -28,7 +28,8 @@ struct CsvMachine {
     std::string json;  // empty: `refusal`
     Error refusal;
 };
-// A row that is no description still comes back, as its refusal. Errors: of a table without a head or tag.
+// A row that is no description, or no UTF-8 text, still comes back, as its refusal. Errors: of a table
+// without a head, a tag or any row.
 Result<std::vector<CsvMachine>> machinesOfCsv(const std::string& text, const std::string& file);
 
 }  // namespace fettle

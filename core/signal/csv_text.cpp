@@ -83,6 +83,12 @@ bool CsvFields::split(std::string_view line, char separator, std::size_t most) {
     return true;
 }
 
+std::size_t CsvFields::notUtf8() const {
+    const auto found =
+        std::find_if(fields_.begin(), fields_.end(), [](std::string_view field) { return !isUtf8(field); });
+    return found == fields_.end() ? 0 : std::size_t(found - fields_.begin()) + 1;
+}
+
 char csvSeparatorOf(std::string_view header) {
     for (const char separator : {'\t', ';', ','}) {
         bool quoted = false;

@@ -48,6 +48,7 @@ class CsvFields {
     bool split(std::string_view line, char separator, std::size_t most);
     std::size_t count() const { return fields_.size(); }
     std::string_view operator[](std::size_t i) const { return fields_[i]; }
+    std::size_t notUtf8() const;  // the first field that is not UTF-8 text, from 1; 0: none
 
   private:
     std::optional<std::string_view> takeQuoted(std::string_view& rest);

@@ -218,6 +218,25 @@ TEST_F(LogDeskTest, EventsComeInFromACsvAndWhatBreaksARuleIsNamedWithItsLine) {
     EXPECT_FALSE(takeEvents(*fleet_, "", "x.csv", "", nowUtc()));
 }
 
+// 0xFC is a small u with two dots in ISO 8859-1 and nothing in UTF-8.
+TEST_F(LogDeskTest, LettersThatAreNoUtf8AreRefusedWithTheirPlace) {
+    const auto done = takeEvents(*fleet_,
+                                 "machine,time,kind,text\n"
+                                 "FN-01,2026-03-01,note,L\xfc"
+                                 "fter\nFN-01,2026-03-02,note,L\xc3\xbc"
+                                 "fter\n",
+                                 "x.csv", "kim", nowUtc());
+    ASSERT_TRUE(done) << done.error().sentence();
+    EXPECT_EQ(done->taken, 1u);
+    ASSERT_EQ(done->refusals.size(), 1u);
+    EXPECT_THAT(done->refusals[0].sentence(), HasSubstr("line 2, column 4: is not plain UTF-8 text"));
+    EXPECT_EQ(fleet_->log().events("FN-01")->at(0).text,
+              "L\xc3\xbc"
+              "fter");
+    EXPECT_THAT(takeEvents(*fleet_, "machine,time,kind,bem\xe4\n", "x.csv", "", nowUtc()).error().sentence(),
+                HasSubstr("line 1, column 4"));
+}
+
 TEST_F(LogDeskTest, BeforeAndAfterOfAnEventIsJudgedAsAJobIs) {
     Heard bad;
     bad.velocityMmS = 4.5;

@@ -120,6 +120,27 @@ TEST(RegisterCsv, VeryManyColumnsComeBackToo) {
     EXPECT_THAT(machinesOfCsv(wide + "\nA\n", "r.csv").error().sentence(), HasSubstr("16384 columns"));
 }
 
+// 0xFC is a small u with two dots in ISO 8859-1 and nothing in UTF-8.
+TEST(RegisterCsv, LettersThatAreNoUtf8AreRefusedWithTheirPlace) {
+    const auto back = machinesOfCsv(
+        "tag,service,mains_hz\nA,L\xfc"
+        "fter,50\nB,L\xc3\xbc"
+        "fter,50\n",
+        "r.csv");
+    ASSERT_TRUE(back);
+    EXPECT_TRUE(back->at(0).json.empty());
+    EXPECT_THAT(back->at(0).refusal.sentence(), HasSubstr("line 2, column 2: is not plain UTF-8 text"));
+    EXPECT_EQ(plain(back->at(1).json)["service"],
+              "L\xc3\xbc"
+              "fter");
+    EXPECT_THAT(machinesOfCsv("tag,gr\xf6\xdf"
+                              "e\nA,1\n",
+                              "r.csv")
+                    .error()
+                    .sentence(),
+                HasSubstr("line 1, column 2: is not plain UTF-8 text"));
+}
+
 TEST(RegisterCsv, WhatIsNoTableIsRefused) {
     for (const std::string& text :
          {std::string(), std::string("\n"), std::string("a,b\n1,2\n"), std::string("tag,tag\n"),
