@@ -232,8 +232,15 @@ struct Column {
     std::string key;  // its values belong to: of a list the list's
 };
 
-// False: the column's place is something else already. `filled`: elements made so far to reach a number.
-bool put(Json& root, const std::vector<Token>& tokens, Json value, std::size_t& filled) {
+// Whether a token that counts for no element means one all the same.
+bool isTooFar(const Token& token) {
+    return !token.index && parseInteger(token.key).value_or(-1) >= (long long)(kLongestList);
+}
+
+// The rule that is broken where the column's place is something else already. `filled`: elements made so far
+// to reach a number.
+std::string put(Json& root, const std::vector<Token>& tokens, Json value, std::size_t& filled) {
+    static const std::string contradicts = "contradicts another column of this row";
     Json* node = &root;
     for (const Token& token : tokens) {
         if (token.index && (node->is_null() || node->is_array())) {
@@ -243,13 +250,15 @@ bool put(Json& root, const std::vector<Token>& tokens, Json value, std::size_t& 
             node = &(*node)[*token.index];
         } else {
             if (node->is_null()) *node = Json::object();
-            if (!node->is_object()) return false;
+            if (node->is_array() && isTooFar(token))
+                return fmt::format("counts farther than {}, the last element of a list", kLongestList - 1);
+            if (!node->is_object()) return contradicts;
             node = &(*node)[token.key];
         }
     }
-    if (!node->is_null()) return false;
+    if (!node->is_null()) return contradicts;
     *node = std::move(value);
-    return true;
+    return {};
 }
 
 Result<std::vector<Column>> columnsOf(CsvFields& fields, std::string_view head, char separator,
@@ -259,6 +268,8 @@ Result<std::vector<Column>> columnsOf(CsvFields& fields, std::string_view head, 
     if (fields.count() > kMostColumns)
         return fail(ErrorKind::Invalid, file, csvPlace(line, fields.count()),
                     fmt::format("more than {} columns", kMostColumns));
+    if (const std::size_t column = fields.notUtf8())
+        return fail(ErrorKind::Invalid, file, csvPlace(line, column), kNotUtf8);
     std::vector<Column> columns;
     Names seen;
     for (std::size_t i = 0; i < fields.count(); ++i) {
@@ -268,8 +279,6 @@ Result<std::vector<Column>> columnsOf(CsvFields& fields, std::string_view head, 
             column.tokens.push_back({unescaped(token), indexOf(token)});
             if (!column.tokens.back().index) column.key = column.tokens.back().key;
         }
-    if (const std::size_t column = fields.notUtf8())
-        return fail(ErrorKind::Invalid, file, csvPlace(line, column), kNotUtf8);
         if (name.empty() || column.tokens.size() > kDeepest || !seen.insert(name).second)
             return fail(ErrorKind::Invalid, file, csvPlace(line, i + 1),
                         "each column has a name of its own, keys parted by /");
@@ -298,16 +307,17 @@ CsvMachine machineOf(const CsvFields& fields, const std::vector<Column>& columns
     };
     if (fields.count() > columns.size())
         return broken(columns.size() + 1, fmt::format("the head names {} columns", columns.size()));
+    if (const std::size_t column = fields.notUtf8()) return broken(column, kNotUtf8);
     Json root = Json::object();
     std::size_t filled = 0;
     for (std::size_t i = 0; i < fields.count(); ++i) {
         const std::string cell(trimmed(fields[i]));
         if (cell.empty()) continue;
-        if (!put(root, columns[i].tokens, valueOf(cell, columns[i].key, decimalComma), filled))
-            return broken(i + 1, "contradicts another column of this row");
+        const std::string rule =
+            put(root, columns[i].tokens, valueOf(cell, columns[i].key, decimalComma), filled);
+        if (!rule.empty()) return broken(i + 1, rule);
         if (filled > kMostFilled)
             return broken(i + 1, fmt::format("lists of more than {} elements in all", kMostFilled));
-    if (const std::size_t column = fields.notUtf8()) return broken(column, kNotUtf8);
     }
     machine.json = root.dump(2, ' ', false, Json::error_handler_t::replace);
     if (auto good = parseJson(machine.json, file); !good) return broken(1, good.error().rule);
@@ -373,6 +383,9 @@ Result<std::vector<CsvMachine>> machinesOfCsv(const std::string& text, const std
             machines.push_back(std::move(machine));
         }
     }
+    if (machines.empty())
+        return fail(ErrorKind::Invalid, file, fmt::format("line {}", lines.number()),
+                    "has no rows below its head: one row a machine is expected");
     return machines;
 }
 

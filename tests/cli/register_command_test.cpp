@@ -74,6 +74,14 @@ TEST_F(Site, RegisterRefusesWhatIsNoDescriptionAndTakesTheRest) {
     EXPECT_EQ(on("register", {at("good.json"), "--from", "yesterday"}).status, 1);
 }
 
+TEST_F(Site, RegisterSaysOfATableThatItHasNoRows) {
+    made::write(at("head.csv"), "tag,mains_hz\n");
+    const Ran ran = on("register", {at("head.csv")});
+    EXPECT_EQ(ran.status, 1);
+    EXPECT_THAT(ran.err, HasSubstr("head.csv"));
+    EXPECT_THAT(ran.err, HasSubstr("has no rows"));
+}
+
 // Who mends a file wants to mend it once: every place that is wrong, each once, up to 20.
 TEST_F(Site, RegisterTellsAllThatIsWrongWithAFile) {
     Json machine = Json::parse(description("N-1"));

@@ -141,6 +141,21 @@ TEST(RegisterCsv, LettersThatAreNoUtf8AreRefusedWithTheirPlace) {
                 HasSubstr("line 1, column 2: is not plain UTF-8 text"));
 }
 
+TEST(RegisterCsv, ATableWithoutRowsSaysSo) {
+    for (const char* text : {"tag,mains_hz\n", "tag,mains_hz\n,\n\n"}) {
+        const auto back = machinesOfCsv(text, "r.csv");
+        ASSERT_FALSE(back);
+        EXPECT_THAT(back.error().sentence(), HasSubstr("has no rows below its head"));
+    }
+}
+
+TEST(RegisterCsv, HowFarAListCountsIsTold) {
+    const auto back = machinesOfCsv("tag,points/0/id,points/1000000000/id\nA,P,Q\n", "r.csv");
+    ASSERT_TRUE(back);
+    EXPECT_THAT(back->at(0).refusal.sentence(),
+                HasSubstr("line 2, column 3: counts farther than 999, the last element of a list"));
+}
+
 TEST(RegisterCsv, WhatIsNoTableIsRefused) {
     for (const std::string& text :
          {std::string(), std::string("\n"), std::string("a,b\n1,2\n"), std::string("tag,tag\n"),
