@@ -129,6 +129,11 @@ std::string nameOf(const matvar_t& v) {
     return v.name ? asciiText(v.name, std::strlen(v.name)) : "";
 }
 
+// The workspace of a function handle stands in the file as a variable without a name: passed over.
+bool hasName(const matvar_t& v) {
+    return v.name && *v.name && v.dims;
+}
+
 void addVariable(mat_t* file, matvar_t& v, Json& json) {
     const auto count = countOf(v);
     Json one{{"name", nameOf(v)}, {"shape", Json::array()}, {"real", isNumeric(v) && count}};
@@ -153,7 +158,7 @@ void listMat() {
     while (MatVariable v{Mat_VarReadNextInfo(file.get())}) {
         if (json["variables"].size() >= kMostVariables)
             return refuse("holds more variables than are looked through");
-        if (v->name && v->dims) addVariable(file.get(), *v, json);
+        if (hasName(*v)) addVariable(file.get(), *v, json);
     }
     answer(json);
 }
@@ -163,7 +168,7 @@ void readMatVariable(std::size_t place) {
     if (!file) return;
     std::size_t at = 0;
     while (MatVariable v{Mat_VarReadNextInfo(file.get())}) {
-        if (!v->name || !v->dims || at++ != place) continue;
+        if (!hasName(*v) || at++ != place) continue;
         const auto count = countOf(*v);
         if (!isNumeric(*v) || !count || *count > kMostSamples || Mat_VarReadDataAll(file.get(), v.get()) != 0)
             break;

@@ -52,6 +52,19 @@ TEST(VariableFile, ReadsAVectorWithTheRateBesideIt) {
     EXPECT_EQ(read->channels[0].sampleRateHz, 25600);
 }
 
+// As the workspace of a function handle is kept: what is beside it is read, and by its own place.
+TEST(VariableFile, AVariableWithoutANameIsPassedOver) {
+    const std::string mat = bytes::mat({{"w", ramp(32, 5)}, {"x", ramp(64)}, {"fs", {1000}}});
+    std::string nameless = mat;
+    const std::string name("\x01\x00\x01\x00w\x00\x00\x00", 8);  // one signed byte, in the short form
+    ASSERT_NE(nameless.find(name), nameless.npos);
+    nameless.replace(nameless.find(name), 8, std::string("\x01\x00\x00\x00\x00\x00\x00\x00", 8));
+    const auto read = readMat(nameless, "a.mat");
+    ASSERT_TRUE(read) << noChoice(read);
+    EXPECT_EQ(read->channels[0].name, "x");
+    EXPECT_EQ(read->channels[0].samples, ramp(64));
+}
+
 TEST(VariableFile, AMatrixIsChannelsAlongItsShortSide) {
     std::vector<double> columns = ramp(64), rows;
     for (const double x : ramp(64, 100))
