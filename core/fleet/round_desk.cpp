@@ -237,6 +237,26 @@ Result<std::int64_t> thinnedInWeek(FleetFile& fleet, const std::string& until) {
 
 namespace {
 
+// A round of a far week could not be withdrawn and would stand in the way of the weeks before it.
+constexpr int kMostDaysAhead = 7;
+
+Status checkNotAhead(FleetFile& fleet, const std::string& until) {
+    const auto site = fleet.site();
+    if (!site) return fail(site.error());
+    const auto newest = fleet.recordings().newest();
+    if (!newest) return fail(newest.error());
+    const Instant now = nowUtc();
+    const auto latest = dateIn(site->timeZone, std::max(now, newest->value_or(now)));
+    if (!latest) return fail(latest.error());
+    const auto ahead = daysBetween(*latest, until);
+    if (!ahead) return fail(ahead.error());
+    if (*ahead <= kMostDaysAhead) return {};
+    return fail(invalid("round to " + until,
+                        fmt::format("ends more than {} days after {}, the later of today and the newest "
+                                    "recording: it can be listed, not opened yet",
+                                    kMostDaysAhead, *latest)));
+}
+
 // The rule of opening: one open at a time, one a week, over machines.
 Status checkOpening(FleetFile& fleet, const RoundList& list) {
     if (list.machines.empty())
@@ -256,6 +276,8 @@ Result<KeptRound> openRound(FleetFile& fleet, const std::string& until, const Pr
     const auto open = fleet.rounds().openOne();
     if (!open) return fail(open.error());
     if (*open) return fail(invalid("round to " + (*open)->until, "is still open: decide and close it first"));
+    if (!until.empty())
+        if (auto good = checkNotAhead(fleet, until); !good) return fail(good.error());
     auto all = gather(fleet, until, progress, cancel);
     if (!all) return fail(all.error());
     if (auto good = checkOpening(fleet, all->list); !good) return fail(good.error());

@@ -28,6 +28,7 @@ struct KeptRound {
     RoundState state;
     RoundProgress progress;
 };
+// Refused where the last day is more than 7 days after both today and the newest recording.
 Result<KeptRound> openRound(FleetFile& fleet, const std::string& until = "", const Progress& progress = {},
                             const CancelToken& cancel = {});
 Result<KeptRound> keptRound(FleetFile& fleet, std::int64_t id);

@@ -8,6 +8,8 @@
 #include "core/exchange/round_json.h"
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/machine_week.h"
+#include "core/fleet/site_calendar.h"
+#include "core/store/day.h"
 #include "tests/fleet/small_site.h"
 
 namespace fettle::fleet_test {
@@ -221,6 +223,19 @@ TEST_F(RoundDesk, ARoundNeedsAMachine) {
     ASSERT_FALSE(kept);
     EXPECT_THAT(kept.error().sentence(), HasSubstr("no machine is registered"));
     EXPECT_THAT((*empty)->rounds().all().value(), IsEmpty());
+}
+
+TEST_F(RoundDesk, AWeekFarAheadIsListedNotOpened) {
+    const auto kept = openRound(*fleet_, "2099-01-01");
+    ASSERT_FALSE(kept);
+    EXPECT_THAT(kept.error().sentence(), HasSubstr("round to 2099-01-01"));
+    EXPECT_THAT(kept.error().sentence(), HasSubstr("more than 7 days after"));
+    EXPECT_THAT(fleet_->rounds().all().value(), IsEmpty());
+    EXPECT_TRUE(listNow(*fleet_, "2099-01-01"));
+    EXPECT_FALSE(openRound(*fleet_, "in May"));
+    const std::string today = dateIn("UTC", nowUtc()).value();
+    EXPECT_FALSE(openRound(*fleet_, datePlus(today, 9).value()));
+    EXPECT_TRUE(openRound(*fleet_, datePlus(today, 6).value())) << "the week that runs, whatever the hour";
 }
 
 TEST_F(RoundDesk, AWeekIsKeptOnce) {
