@@ -85,9 +85,9 @@ Status setCommand(const AlertWayOptions& o, AlertWays& ways) {
 
 AlertRule AlertRuleOptions::over(const std::vector<AlertRule>& rules) const {
     const auto old =
-        std::find_if(rules.begin(), rules.end(), [&](const AlertRule& rule) { return rule.name == name; });
+        std::find_if(rules.begin(), rules.end(), [&](const AlertRule& rule) { return rule.name == *name; });
     AlertRule rule = old == rules.end() ? AlertRule() : *old;
-    rule.name = name;
+    rule.name = *name;
     setIf(kind, rule.kind);
     if (old == rules.end() && rule.kind == "silence") rule.hits = rule.of = 1;
     setIf(fault, rule.fault);

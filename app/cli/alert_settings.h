@@ -16,8 +16,7 @@ class App;
 namespace fettle {
 
 struct AlertRuleOptions {
-    std::string name, remove;
-    std::optional<std::string> kind, fault, grade, machine, area, criticality, deliver;
+    std::optional<std::string> name, remove, kind, fault, grade, machine, area, criticality, deliver;
     std::optional<double> least, hours;
     std::optional<int> hits, of;
     std::optional<bool> askSecond, enabled;

@@ -32,9 +32,7 @@ struct AlertsCommand {
     bool all = false, json = false, rules = false, settings = false, test = false, runNow = false,
          allow = false;
 
-    bool sets() const {
-        return acknowledge || !rule.name.empty() || !rule.remove.empty() || ways.any() || allow;
-    }
+    bool sets() const { return acknowledge || rule.name || rule.remove || ways.any() || allow; }
     bool writes() const { return sets() || test || (runNow && asOf.empty()); }
 };
 
@@ -101,20 +99,23 @@ int showSettings(FleetFile& fleet) {
     return kDone;
 }
 
+Status setRule(FleetFile& fleet, const AlertRuleOptions& options) {
+    const auto rules = fleet.alerts().rules();
+    if (!rules) return fail(rules.error());
+    const AlertRule rule = options.over(*rules);
+    if (auto good = checkAlertRule(rule); !good) return good;
+    return fleet.alerts().putRule(rule);
+}
+
 Status set(FleetFile& fleet, const AlertsCommand& command) {
     if (command.acknowledge)
         if (auto good = acknowledgeAlert(fleet, command.acknowledge, command.by, command.why, nowUtc());
             !good)
             return good;
-    if (!command.rule.remove.empty())
-        if (auto good = fleet.alerts().removeRule(command.rule.remove); !good) return good;
-    if (!command.rule.name.empty()) {
-        const auto rules = fleet.alerts().rules();
-        if (!rules) return fail(rules.error());
-        const AlertRule rule = command.rule.over(*rules);
-        if (auto good = checkAlertRule(rule); !good) return good;
-        if (auto good = fleet.alerts().putRule(rule); !good) return good;
-    }
+    if (command.rule.remove)
+        if (auto good = fleet.alerts().removeRule(*command.rule.remove); !good) return good;
+    if (command.rule.name)
+        if (auto good = setRule(fleet, command.rule); !good) return good;
     if (command.ways.any()) {
         auto ways = alertWays(fleet);
         if (ways && ways->any() && !command.allow) {
@@ -197,6 +198,11 @@ int runAlerts(const AlertsCommand& command) {
         tell("alerts: --acknowledge needs --why: what was seen or done");
         return kWrongUsage;
     }
+    for (const auto& name : {command.rule.name, command.rule.remove})
+        if (name && trimmed(*name).empty()) {
+            tell("alerts: --rule and --remove-rule need the name of a rule");
+            return kWrongUsage;
+        }
     const auto fleet = openFleet(command.fleet, command.writes());
     if (!fleet) return kCouldNotRun;
     if (command.sets())
@@ -205,8 +211,7 @@ int runAlerts(const AlertsCommand& command) {
     if (command.runNow)
         return command.asOf.empty() ? runRules(*fleet, command) : previewRules(*fleet, command);
     if (command.settings || command.ways.any()) return showSettings(*fleet);
-    if (command.rules || !command.rule.name.empty() || !command.rule.remove.empty())
-        return listRules(*fleet, command.json);
+    if (command.rules || command.rule.name || command.rule.remove) return listRules(*fleet, command.json);
     return listAlerts(*fleet, command);
 }
 

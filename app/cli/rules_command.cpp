@@ -3,6 +3,7 @@
 
 #include <CLI/CLI.hpp>
 #include <memory>
+#include <optional>
 
 #include "app/cli/answer.h"
 #include "app/cli/commands.h"
@@ -17,12 +18,13 @@ namespace fettle {
 namespace {
 
 struct RulesCommand {
-    std::string fleet, pattern, keys = "{}", remove, by;
+    std::string fleet, keys, by;
+    std::optional<std::string> pattern, remove;
     bool json = false;
 };
 
 int put(FleetFile& fleet, const RulesCommand& command) {
-    const auto rule = readRule(command.pattern, command.keys);
+    const auto rule = readRule(*command.pattern, command.keys);
     if (!rule) return couldNotRun(rule.error());
     const auto done =
         fleet.readingRules().put({0,
@@ -66,11 +68,15 @@ int list(FleetFile& fleet, bool json) {
 }
 
 int run(const RulesCommand& command) {
-    const bool writes = !command.pattern.empty() || !command.remove.empty();
-    const auto fleet = openFleet(command.fleet, writes);
+    for (const auto& said : {command.pattern, command.remove})
+        if (said && trimmed(*said).empty()) {
+            tell("rules: --put and --remove need a pattern");
+            return kWrongUsage;
+        }
+    const auto fleet = openFleet(command.fleet, command.pattern || command.remove);
     if (!fleet) return kCouldNotRun;
-    if (!command.pattern.empty()) return put(*fleet, command);
-    if (!command.remove.empty()) return removeOne(*fleet, command.remove);
+    if (command.pattern) return put(*fleet, command);
+    if (command.remove) return removeOne(*fleet, *command.remove);
     return list(*fleet, command.json);
 }
 
@@ -85,7 +91,8 @@ void addRulesCommand(CLI::App& app, int& status) {
         sub->add_option("--put", command->pattern,
                         "pattern of the path: * within a name, ** across folders, {machine}, {point}, "
                         "{time_utc} where the name says that");
-    sub->add_option("--keys", command->keys, "JSON object with keys of a sidecar")->needs(put);
+    auto* keys = sub->add_option("--keys", command->keys, "JSON object with keys of a sidecar")->needs(put);
+    put->needs(keys);
     sub->add_option("--by", command->by, "who says so (the login name)")->needs(put);
     auto* remove = sub->add_option("--remove", command->remove, "pattern of the rule to remove");
     auto* json = sub->add_flag("--json", command->json, "one JSON object instead of lines");

@@ -90,6 +90,17 @@ TEST_F(AlertsCommandRun, RulesAreSetChangedAndRemoved) {
     EXPECT_EQ(on("alerts", {"--rule", "x", "--kind", "nonsense"}).status, 2);
 }
 
+TEST_F(AlertsCommandRun, ARuleWithoutANameIsWrongUsage) {
+    const Json before = jsonOf("alerts", {"--rules"});
+    for (const std::vector<std::string>& nameless :
+         {std::vector<std::string>{"--rule", "", "--least", "40"}, {"--rule", " "}, {"--remove-rule", ""}}) {
+        const Ran ran = on("alerts", nameless);
+        EXPECT_EQ(ran.status, 2) << nameless[0];
+        EXPECT_THAT(ran.err, testing::HasSubstr("need the name of a rule"));
+    }
+    EXPECT_EQ(jsonOf("alerts", {"--rules"})["rules"], before["rules"]);
+}
+
 TEST_F(AlertsCommandRun, MailsGoToARealServerOnceAnAlert) {
     const TestMailServer server(at("mail"));
     EXPECT_EQ(on("alerts", mailTo(server)).status, 0);
@@ -225,7 +236,8 @@ TEST_F(AlertsCommandRun, AProgramIsRunAndHostileSettingsAreRefused) {
                   (Json{"/bin/echo", "a b", "c"}))
             << "what was refused changes nothing";
     }
-    // A file whose settings cannot be read: a small change does not throw them away, a whole way replaces them.
+    // A file whose settings cannot be read: a small change does not throw them away, a whole way replaces
+    // them.
     {
         auto fleet = FleetFile::open(fleet_).value();
         ASSERT_TRUE(fleet->alerts().setSetting("delivery", "{ \"mail\": { \"per_hour\": 0 } }"));

@@ -177,13 +177,26 @@ TEST_F(RulesTest, ByCommand) {
     bare("T-1_20260504T062000Z.wav");
     fleet_.reset();
     using made::run;
-    const auto wrong = run({"rules", path_, "--put", "{motor}.wav"});
+    const auto wrong = run({"rules", path_, "--put", "{motor}.wav", "--keys", kKeys});
     EXPECT_EQ(wrong.status, 3);
     EXPECT_THAT(wrong.err, HasSubstr("{machine}"));
     EXPECT_EQ(run({"rules", path_, "--put", "{machine}_{time_utc}.wav", "--keys", kKeys}).status, 0);
     const Json listed = Json::parse(run({"rules", path_, "--json"}).out, nullptr, false);
     ASSERT_EQ(listed["rules"].size(), 1u);
     EXPECT_EQ(listed["rules"][0]["keys"]["point"], "P");
+    const auto keyless = run({"rules", path_, "--put", "{machine}_{time_utc}.wav"});
+    EXPECT_EQ(keyless.status, 2);
+    EXPECT_THAT(keyless.err, HasSubstr("--keys"));
+    EXPECT_EQ(Json::parse(run({"rules", path_, "--json"}).out, nullptr, false)["rules"], listed["rules"]);
+    for (const std::vector<std::string>& nothing : {std::vector<std::string>{"--put", "", "--keys", kKeys},
+                                                    {"--put", " ", "--keys", kKeys},
+                                                    {"--remove", ""}}) {
+        std::vector<std::string> words{"rules", path_};
+        words.insert(words.end(), nothing.begin(), nothing.end());
+        const auto ran = run(words);
+        EXPECT_EQ(ran.status, 2) << nothing[0] << nothing[1];
+        EXPECT_THAT(ran.err, HasSubstr("pattern"));
+    }
     EXPECT_EQ(run({"import", path_, in_}).status, 0);
     EXPECT_EQ(run({"rules", path_, "--remove", "{machine}_{time_utc}.wav"}).status, 0);
     EXPECT_EQ(run({"rules", path_, "--remove", "nothing"}).status, 3);
