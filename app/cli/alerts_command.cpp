@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <memory>
 
 #include "app/cli/alert_settings.h"
@@ -99,12 +100,28 @@ int showSettings(FleetFile& fleet) {
     return kDone;
 }
 
+// A rule may come before its machine; one that is misspelt would never alert.
+Status tellUnknownScope(FleetFile& fleet, const AlertRule& rule) {
+    const auto machines = fleet.machines().all();
+    if (!machines) return fail(machines.error());
+    const auto none = [&](const std::string& wanted, std::string MachineEntry::*field) {
+        return !wanted.empty() && std::none_of(machines->begin(), machines->end(),
+                                               [&](const MachineEntry& m) { return m.*field == wanted; });
+    };
+    if (none(rule.machine, &MachineEntry::tag))
+        tell(fmt::format("note: machine {} is not in the register", oneLine(rule.machine)));
+    if (none(rule.area, &MachineEntry::area))
+        tell(fmt::format("note: no machine of the register is in area {}", oneLine(rule.area)));
+    return {};
+}
+
 Status setRule(FleetFile& fleet, const AlertRuleOptions& options) {
     const auto rules = fleet.alerts().rules();
     if (!rules) return fail(rules.error());
     const AlertRule rule = options.over(*rules);
     if (auto good = checkAlertRule(rule); !good) return good;
-    return fleet.alerts().putRule(rule);
+    if (auto good = fleet.alerts().putRule(rule); !good) return good;
+    return tellUnknownScope(fleet, rule);
 }
 
 Status set(FleetFile& fleet, const AlertsCommand& command) {

@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "core/base/text.h"
+#include "core/diagnosis/blind_rows.h"
 #include "core/diagnosis/wording.h"
 #include "core/trend/median.h"
 
@@ -300,9 +301,21 @@ Status checkWord(const AlertRule& rule, const char* what, const std::string& wor
         fmt::format("{} is \"{}\", must be one of {}", what, oneLine(word, 80), joined(allowed, ", ")));
 }
 
+// A word that begins no key would never be met.
+Status checkFault(const AlertRule& rule) {
+    const auto& keys = faultKeys();
+    if (std::any_of(keys.begin(), keys.end(),
+                    [&](const std::string& key) { return key.starts_with(rule.fault); }))
+        return {};
+    return fail(ErrorKind::Invalid, "", fmt::format("alert rule \"{}\"", oneLine(rule.name, 80)),
+                fmt::format("fault is \"{}\", must be a key or how keys begin: {}", oneLine(rule.fault, 80),
+                            joined(keys, ", ")));
+}
+
 Status checkKind(const AlertRule& r) {
     if (auto good = checkWord(r, "kind", r.kind, {"weight", "zone", "stage", "growth", "silence"}); !good)
         return good;
+    if (auto good = checkFault(r); !good) return good;
     if (r.kind == "weight") return checkRange(r, "weight in decibans", leastOf(r), 20, 200);
     if (r.kind == "zone") return checkWord(r, "zone", r.grade, {"C", "D"});
     if (r.kind == "stage") return checkWord(r, "stage", r.grade, {"early", "developed", "late"});

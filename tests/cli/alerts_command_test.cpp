@@ -101,6 +101,17 @@ TEST_F(AlertsCommandRun, ARuleWithoutANameIsWrongUsage) {
     EXPECT_EQ(jsonOf("alerts", {"--rules"})["rules"], before["rules"]);
 }
 
+TEST_F(AlertsCommandRun, AMisspeltFaultIsRefusedAMissingMachineTold) {
+    const Ran refused = on("alerts", {"--rule", "x", "--kind", "weight", "--fault", "bearing_outer_rice"});
+    EXPECT_EQ(refused.status, 3);
+    EXPECT_THAT(refused.err, testing::HasSubstr("fault is \"bearing_outer_rice\""));
+    const Ran told = on("alerts", {"--rule", "x", "--machine", "A-RICE", "--area", "moon"});
+    EXPECT_EQ(told.status, 0) << told.err;
+    EXPECT_THAT(told.err, testing::HasSubstr("note: machine A-RICE is not in the register"));
+    EXPECT_THAT(told.err, testing::HasSubstr("note: no machine of the register is in area moon"));
+    EXPECT_EQ(on("alerts", {"--rule", "x", "--machine", "A-RACE", "--area", ""}).err, "");
+}
+
 TEST_F(AlertsCommandRun, MailsGoToARealServerOnceAnAlert) {
     const TestMailServer server(at("mail"));
     EXPECT_EQ(on("alerts", mailTo(server)).status, 0);

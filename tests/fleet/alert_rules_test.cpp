@@ -140,6 +140,22 @@ TEST(AlertRules, NoRuleMayAlertOnOneRecording) {
     EXPECT_FALSE(checkAlertRule(wrong));
 }
 
+TEST(AlertRules, AFaultThatNoKeyBeginsWithIsRefused) {
+    AlertRule rule = weightRule();
+    for (const char* fault : {"", "bearing", "bearing_outer_race", "gear_", "unbalance"}) {
+        rule.fault = fault;
+        EXPECT_TRUE(checkAlertRule(rule)) << fault;
+    }
+    for (const char* fault : {"bearing_outer_rice", "Bearing", "outer", "bearing_outer_race_"}) {
+        rule.fault = fault;
+        const Status refused = checkAlertRule(rule);
+        ASSERT_FALSE(refused) << fault;
+        EXPECT_NE(refused.error().sentence().find(fault), std::string::npos);
+        EXPECT_NE(refused.error().sentence().find("bearing_outer_race, bearing_inner_race"),
+                  std::string::npos);
+    }
+}
+
 TEST(AlertRules, ScopeByMachineAreaAndCriticality) {
     const HeardMachine machine = heardWith({35, 35, 35});
     AlertRule rule = weightRule();
