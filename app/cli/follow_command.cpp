@@ -83,6 +83,7 @@ int run(FollowCommand& command) {
     if (!report) return couldNotRun(report.error());
     const std::string counts = countsOf(*report);
     command.tellAcknowledged ? tell(counts) : print(counts + "\n");
+    if (options.once) tellWaitingAlerts(*fleet);
     if (report->cancelled) {
         tell("stopped on request; what was stored stays, start it again and it carries on");
         return kDone;

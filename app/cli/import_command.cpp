@@ -108,6 +108,7 @@ void tellAlerts(FleetFile& fleet) {
     if (!raised) return tell("note: alerts: " + raised.error().sentence());
     if (raised->raised + raised->grown > 0)
         tell(counted(raised->raised + raised->grown, "alert") + " raised");
+    tellWaitingAlerts(fleet);
 }
 
 int run(const ImportCommand& command) {

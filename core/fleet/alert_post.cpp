@@ -6,6 +6,7 @@
 #include <condition_variable>
 #include <map>
 #include <mutex>
+#include <set>
 #include <thread>
 
 #include "core/base/text.h"
@@ -296,6 +297,25 @@ Result<Delivered> deliverAlerts(FleetFile& fleet, Instant when, const CancelToke
         done.waiting += sending.waiting(way, now);
     }
     return done;
+}
+
+Result<std::size_t> alertsToSend(FleetFile& fleet) {
+    const auto ways = alertWays(fleet);
+    if (!ways) return fail(ways.error());
+    auto items = fleet.alerts().waitingItems();
+    if (!items) return fail(items.error());
+    const auto unsent = fleet.alerts().unsentMessages();
+    if (!unsent) return fail(unsent.error());
+    for (const AlertMessage& message : *unsent) {
+        const auto told = fleet.alerts().itemsOf(message.id);
+        if (!told) return fail(told.error());
+        items->insert(items->end(), told->begin(), told->end());
+    }
+    const std::vector<std::string> names = ways->names();
+    std::set<std::int64_t> alerts;
+    for (const AlertItem& item : *items)
+        if (std::find(names.begin(), names.end(), item.way) != names.end()) alerts.insert(item.alert);
+    return alerts.size();
 }
 
 Result<std::vector<DeliveryFailure>> sendTest(FleetFile& fleet, const CancelToken& cancel,

@@ -43,6 +43,9 @@ struct Delivered {
 Result<Delivered> deliverAlerts(FleetFile& fleet, Instant now = {}, const CancelToken& cancel = {},
                                 const DeliveryDoors& doors = {});
 
+// How many alerts wait to be told on a way that is set up, due or not yet.
+Result<std::size_t> alertsToSend(FleetFile& fleet);
+
 // A message that says it is a test, on every way, at once and beside the hour's number. Empty: all went.
 Result<std::vector<DeliveryFailure>> sendTest(FleetFile& fleet, const CancelToken& cancel = {},
                                               const DeliveryDoors& doors = {});

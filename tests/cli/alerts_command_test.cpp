@@ -17,6 +17,7 @@ class AlertsCommandRun : public Site {
     void SetUp() override {
         Site::SetUp();
         ::setenv("XDG_CONFIG_HOME", at("config").c_str(), 1);
+        std::filesystem::copy_file(fleet_, unraised_);
     }
     void TearDown() override { ::unsetenv("XDG_CONFIG_HOME"); }
 
@@ -27,6 +28,7 @@ class AlertsCommandRun : public Site {
         EXPECT_THAT(check.faultsOf(answer), testing::IsEmpty());
         EXPECT_THAT(check.untoldKeysOf(answer), testing::IsEmpty());
     }
+    std::string unraised_ = folder_ / "unraised.fettle";
     // What the rules say of that moment, raised as a program would have that ran then.
     void raise() {
         const auto fleet = FleetFile::open(fleet_);
@@ -128,6 +130,30 @@ TEST_F(AlertsCommandRun, MailsGoToARealServerOnceAnAlert) {
     const Json listed = jsonOf("alerts", {});
     EXPECT_EQ(listed["messages"].size(), mails - 1);
     EXPECT_FALSE(listed["messages"][0]["sent"].is_null());
+}
+
+TEST_F(AlertsCommandRun, WhoRaisesWithoutSendingSaysHowItIsSent) {
+    std::filesystem::create_directories(at("empty"));
+    const auto taken = [&] {
+        const Ran import = on("import", {recordings()});
+        const Ran follow = on("follow", {at("empty"), "--once"});
+        EXPECT_EQ(import.status + follow.status, 0) << import.err << follow.err;
+        return std::vector<std::string>{import.err, follow.err};
+    };
+    raise();
+    for (const std::string& said : taken())
+        EXPECT_THAT(said, testing::Not(testing::HasSubstr("to be sent"))) << "no way is set up";
+    ASSERT_TRUE(
+        std::filesystem::copy_file(unraised_, fleet_, std::filesystem::copy_options::overwrite_existing));
+    EXPECT_EQ(on("alerts", {"--quiet", "none", "--command", "/bin/cat"}).status, 0);
+    raise();
+    for (const std::string& said : taken()) {
+        EXPECT_THAT(said, testing::HasSubstr("alerts wait to be sent"));
+        EXPECT_THAT(said, testing::HasSubstr("fettle-cli alerts " + fleet_ + " --run"));
+    }
+    EXPECT_EQ(on("alerts", {"--run"}).status, 0);
+    for (const std::string& said : taken())
+        EXPECT_THAT(said, testing::Not(testing::HasSubstr("to be sent")));
 }
 
 TEST_F(AlertsCommandRun, AMomentOfThePastSendsAndKeepsNothing) {
