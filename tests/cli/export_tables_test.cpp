@@ -23,6 +23,7 @@ const std::map<std::string, std::string> kExported = {
     {"recording", "recordings"},
     {"recording_channel", "recordings"},
     {"waveform", "recordings"},
+    {"sidecar", "recordings"},
     {"trend", "trends"},
     {"hypothesis", "weights"},
     {"weight", "weights"},
@@ -53,6 +54,7 @@ const std::map<std::string, std::string> kExported = {
 };
 const std::map<std::string, std::string> kStays = {
     {"spectrum", "follows from the recordings"},
+    {"sidecar_pattern", "sidecars come out whole, each beside its recording"},
     {"spectrum_span", "largest lines of those spectra"},
     {"spans_to_build", "a note of the file's own on work in progress"},
     {"retention_rule", "how long this file keeps what: retention --json"},
