@@ -13,6 +13,7 @@
 
 #include "tests/ui/plot_support.h"
 #include "ui/model/site_time.h"
+#include "ui/plot/curve_room.h"
 #include "ui/plot/trend_marks.h"
 #include "ui/plot/trend_plot.h"
 
@@ -146,6 +147,30 @@ TEST(TrendPast, BandAndFanAreDrawnWhereTheyBelong) {
     EXPECT_GT(apart(at(day(107), 0.7)), 2);
     EXPECT_EQ(apart(at(day(107), 2.2)), 0);
     EXPECT_GT(apart(at(day(137), 2.5)), 2);  // inside the fan
+}
+
+// The curve ran through the names of its first weeks.
+TEST(TrendMarks, ANameStandsWhereNoCurveCrossesIt) {
+    QwtScaleMap xMap, yMap;
+    xMap.setScaleInterval(0, 100);
+    xMap.setPaintInterval(0, 600);
+    yMap.setScaleInterval(0, 6);
+    yMap.setPaintInterval(150, 0);
+    auto curve = std::make_shared<Series>();
+    curve->x = {0, 30, 40, 100};
+    curve->y = {2, 2, 5, 5};
+    const std::vector<SeriesPtr> curves{curve};
+    const CurveRoom room{curves, xMap, yMap};
+    const QRectF name(4, 92, 60, 15);  // about the value 2
+    EXPECT_TRUE(room.crossed(name));
+    const QRectF free = room.freed(name, 600, {});
+    EXPECT_FALSE(room.crossed(free));
+    EXPECT_EQ(free.top(), name.top());
+    EXPECT_GT(free.left(), 600 * 0.3);
+    EXPECT_FALSE(room.freed(name, 600, {free}).intersects(free));
+    EXPECT_EQ(room.freed(name, 100, {}), name) << "nowhere is free";
+    curve->endsHere = {true, false, false, false};
+    EXPECT_FALSE(room.crossed({60, 92, 60, 15})) << "a gap crosses nothing";
 }
 
 TEST(TrendPast, LimitsOfItsOwnAreNamedInOrderSoThatNoNameCoversAnother) {

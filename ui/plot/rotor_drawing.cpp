@@ -70,7 +70,8 @@ struct Drawing {
             pen(Role::MutedInk, 1);
             painter.drawLine(at(degrees % 90 == 0 ? 0.9 : 0.94, degrees), at(1, degrees));
             if (degrees % 90 || small()) continue;
-            label(painter, rect, at(0.64, degrees), QStringLiteral("%1°").arg(degrees));
+            label(painter, rect, at(rotor.places.empty() ? 0.64 : 0.58, degrees),
+                  QStringLiteral("%1°").arg(degrees));
         }
     }
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/plot/curve_room.h"
 #include "ui/plot/readout.h"
 
 namespace fettle {
@@ -19,6 +20,11 @@ void LimitLines::setLimits(std::vector<TrendLimit> limits) {
     limits_ = std::move(limits);
     std::stable_sort(limits_.begin(), limits_.end(),
                      [](const TrendLimit& a, const TrendLimit& b) { return a.value < b.value; });
+    itemChanged();
+}
+
+void LimitLines::setCurves(std::vector<SeriesPtr> curves) {
+    curves_ = std::move(curves);
     itemChanged();
 }
 
@@ -54,11 +60,18 @@ std::vector<LimitLines::Named> LimitLines::named(const QwtScaleMap& yMap, const 
     return all;
 }
 
-void LimitLines::draw(QPainter* painter, const QwtScaleMap&, const QwtScaleMap& yMap,
+void LimitLines::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
                       const QRectF& canvas) const {
     QColor ground = theme_.colour(Role::Ground);
     ground.setAlphaF(0.8F);
-    const std::vector<Named> all = named(yMap, canvas, QFontMetricsF(painter->font()));
+    std::vector<Named> all = named(yMap, canvas, QFontMetricsF(painter->font()));
+    const CurveRoom room{curves_, xMap, yMap};
+    for (Named& limit : all) {
+        std::vector<QRectF> others;
+        for (const Named& other : all)
+            if (&other != &limit) others.push_back(other.box);
+        limit.box = room.freed(limit.box, canvas.right(), others);
+    }
     for (const Named& limit : all) {
         painter->setPen(QPen(theme_.colour(Role::Limit), 1.2, limit.own ? Qt::DotLine : Qt::DashLine));
         painter->drawLine(QPointF(canvas.left(), limit.y), QPointF(canvas.right(), limit.y));

@@ -8,6 +8,7 @@
 
 #include <vector>
 
+#include "ui/plot/series.h"
 #include "ui/plot/trend_plot.h"
 
 namespace fettle {
@@ -16,7 +17,8 @@ class LimitLines : public QwtPlotItem {
   public:
     explicit LimitLines(const Theme& theme);
     void setLimits(std::vector<TrendLimit> limits);
-    void setBelowEvents(bool below);  // names keep out of the row in which events stand
+    void setCurves(std::vector<SeriesPtr> curves);  // names keep off these
+    void setBelowEvents(bool below);                // names keep out of the row in which events stand
     void draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
               const QRectF& canvas) const override;
 
@@ -32,6 +34,7 @@ class LimitLines : public QwtPlotItem {
   private:
     const Theme& theme_;
     std::vector<TrendLimit> limits_;
+    std::vector<SeriesPtr> curves_;
     bool belowEvents_ = false;
 };
 

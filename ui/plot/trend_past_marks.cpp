@@ -5,6 +5,7 @@
 #include <QPainter>
 #include <algorithm>
 
+#include "ui/plot/curve_room.h"
 #include "ui/theme/tr.h"
 
 namespace fettle {
@@ -29,6 +30,11 @@ PastMarks::PastMarks(const Theme& theme) : theme_(theme) {
 
 void PastMarks::setData(std::shared_ptr<const TrendData> data) {
     data_ = std::move(data);
+    itemChanged();
+}
+
+void PastMarks::setCurves(std::vector<SeriesPtr> curves) {
+    curves_ = std::move(curves);
     itemChanged();
 }
 
@@ -62,10 +68,15 @@ void PastMarks::drawBaseline(QPainter& painter, const QwtScaleMap& xMap, const Q
     const double middle = yMap.transform(baseline.middle);
     painter.setPen(QPen(ink, 1));
     painter.drawLine(QPointF(from, middle), QPointF(until, middle));
-    const double height = QFontMetricsF(painter.font()).height();
-    const bool below = bottom + height < canvas.bottom();
-    if (until - from > QFontMetricsF(painter.font()).horizontalAdvance(tr("baseline")))
-        label(painter, {from + kPad, below ? bottom : top - height, 0, 0}, tr("baseline"), Role::MutedInk);
+    const QFontMetricsF metrics(painter.font());
+    const double height = metrics.height(), width = metrics.horizontalAdvance(tr("baseline")) + 2 * kPad;
+    if (until - from <= width) return;
+    const bool fits = bottom + height < canvas.bottom();
+    const CurveRoom room{curves_, xMap, yMap};
+    const QRectF above(from + kPad, top - height, width, height), below(from + kPad, bottom, width, height);
+    QRectF place = room.freed(fits ? below : above, until, {});
+    if (room.crossed(place) && fits) place = room.freed(above, until, {});
+    label(painter, place, tr("baseline"), Role::MutedInk);
 }
 
 void PastMarks::drawSince(QPainter& painter, const QwtScaleMap& xMap, const QRectF& canvas) const {

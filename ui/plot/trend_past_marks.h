@@ -19,6 +19,7 @@ class PastMarks : public QwtPlotItem {
   public:
     explicit PastMarks(const Theme& theme);
     void setData(std::shared_ptr<const TrendData> data);
+    void setCurves(std::vector<SeriesPtr> curves);  // the name of the baseline keeps off these
     void draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleMap& yMap,
               const QRectF& canvas) const override;
 
@@ -32,6 +33,7 @@ class PastMarks : public QwtPlotItem {
 
     const Theme& theme_;
     std::shared_ptr<const TrendData> data_;
+    std::vector<SeriesPtr> curves_;
 };
 
 }  // namespace fettle

@@ -133,6 +133,7 @@ void TrendPlot::showLines() {
     lines_.clear();
     std::vector<LineNames::Named> named;
     std::vector<QPointF> stopped;
+    std::vector<SeriesPtr> leftCurves, rightCurves;
     for (std::size_t i = 0; i < shown_.size(); ++i) {
         const TrendData& one = *shown_[i];
         auto* line = lines_.emplace_back(new LineItem);
@@ -141,6 +142,7 @@ void TrendPlot::showLines() {
         line->setYAxis(onRight(one) ? QwtPlot::yRight : QwtPlot::yLeft);
         dressLine(*line, i, theme());
         line->attach(&plot());
+        (onRight(one) ? rightCurves : leftCurves).push_back(line->series());
         named.push_back({one.quantity, line->series(), inkOf(i), onRight(one)});
         if (i == 0)
             for (const TrendSample& sample : one.samples)
@@ -149,6 +151,9 @@ void TrendPlot::showLines() {
     if (named.size() < 2) named.clear();
     names_->setNames(std::move(named));
     stopped_->setPoints(std::move(stopped));
+    past_->setCurves(leftCurves);
+    limits_->setCurves(std::move(leftCurves));
+    rightLimits_->setCurves(std::move(rightCurves));
     past_->setData(shown_.empty() ? nullptr : shown_.front());
     std::vector<TrendLimit> left, right;
     for (const DataPtr& one : shown_)
