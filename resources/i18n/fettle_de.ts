@@ -1114,6 +1114,150 @@
         <source>insulated ring</source>
         <translation>isolierter Ring</translation>
     </message>
+    <message>
+        <source>Whoever answers for the machine has agreed in writing; permit, risk assessment and site rules come first, and local codes and licensed practice before this sheet.</source>
+        <translation>Wer für die Maschine verantwortlich ist, hat schriftlich zugestimmt; Erlaubnis, Gefährdungsbeurteilung und Regeln des Standorts gehen vor, und örtliche Vorschriften und zugelassene Fachkräfte stehen über diesem Blatt.</translation>
+    </message>
+    <message>
+        <source>Only competent, authorised people make the change, with the machine isolated, locked off, tried dead and at rest, stored energy let off.</source>
+        <translation>Nur fachkundige, befugte Personen nehmen die Änderung vor; die Maschine ist dabei freigeschaltet, gegen Wiedereinschalten gesichert, auf Spannungsfreiheit geprüft und steht still, gespeicherte Energie ist abgebaut.</translation>
+    </message>
+    <message>
+        <source>The level, temperature or noise at which the machine is stopped at once is agreed and written here, and somebody watches it during the first run.</source>
+        <translation>Pegel, Temperatur oder Geräusch, bei dem die Maschine sofort angehalten wird, ist vereinbart und hier eingetragen, und jemand überwacht es während des ersten Laufs.</translation>
+    </message>
+    <message>
+        <source>Nobody stands in line with the rotor, reaches behind a guard or works on it while it turns; it runs with all guards fitted.</source>
+        <translation>Niemand steht in der Ebene des Rotors, greift hinter eine Schutzeinrichtung oder arbeitet an ihm, während er dreht; er läuft mit allen Schutzeinrichtungen.</translation>
+    </message>
+    <message>
+        <source>The mass is secured so that it can neither turn nor fly off, clears everything fixed, and stays within the unbalance allowed for this rotor; it is taken out again and its removal is checked.</source>
+        <translation>Die Masse ist so gesichert, dass sie sich weder verdrehen noch wegfliegen kann, streift nirgends an und bleibt innerhalb der für diesen Rotor zulässigen Unwucht; sie wird wieder entfernt und das Entfernen geprüft.</translation>
+    </message>
+    <message>
+        <source>The damaged bearing carries its load for the whole trial: no lifting gear, no machine whose seizing could hurt, a date by which it comes out.</source>
+        <translation>Das beschädigte Lager trägt seine Last während des ganzen Versuchs: kein Hebezeug, keine Maschine, deren Blockieren jemanden verletzen könnte, und ein Tag, bis zu dem es ausgebaut wird.</translation>
+    </message>
+    <message>
+        <source>The bolt is slackened with the machine at rest, never while it turns; the others hold it alone, and it is tightened to its torque afterwards.</source>
+        <translation>Die Schraube wird bei stehender Maschine gelöst, niemals während sie dreht; die übrigen halten sie allein, und danach wird sie mit ihrem Drehmoment angezogen.</translation>
+    </message>
+    <message>
+        <source>a mass and its radius are needed</source>
+        <translation>eine Masse und ihr Radius sind nötig</translation>
+    </message>
+    <message>
+        <source>the speed of this shaft is not known</source>
+        <translation>die Drehzahl dieser Welle ist nicht bekannt</translation>
+    </message>
+    <message>
+        <source>say where on the machine</source>
+        <translation>angeben, wo an der Maschine</translation>
+    </message>
+    <message>
+        <source>choose the element that is damaged</source>
+        <translation>das beschädigte Element wählen</translation>
+    </message>
+    <message>
+        <source>say what is changed</source>
+        <translation>angeben, was geändert wird</translation>
+    </message>
+    <message>
+        <source>choose the channel that is followed</source>
+        <translation>den Kanal wählen, der verfolgt wird</translation>
+    </message>
+    <message>
+        <source>the orders of the bearing at this place are not known: give its geometry in the register</source>
+        <translation>die Ordnungen des Lagers an diesem Ort sind nicht bekannt: seine Geometrie in den Stammdaten angeben</translation>
+    </message>
+    <message>
+        <source>nothing is promised yet</source>
+        <translation>noch ist nichts zugesagt</translation>
+    </message>
+    <message>
+        <source>the value at which the machine is stopped is not given</source>
+        <translation>der Wert, bei dem die Maschine angehalten wird, ist nicht angegeben</translation>
+    </message>
+    <message>
+        <source>nobody is named who answers for it</source>
+        <translation>niemand ist genannt, der dafür verantwortlich ist</translation>
+    </message>
+    <message>
+        <source>Before the change that never happens, and at most 1 recording in 20 reaches it alone.</source>
+        <translation>Vor der Änderung kommt das nie vor, und höchstens 1 von 20 Aufzeichnungen erreicht es für sich allein.</translation>
+    </message>
+    <message>
+        <source>No other fault of a bearing is told with a greater weight.</source>
+        <translation>Kein anderer Lagerfehler wird mit größerem Gewicht genannt.</translation>
+    </message>
+    <message>
+        <source>slip moves these lines by up to 2 %; they stand in the envelope spectrum</source>
+        <translation>Schlupf verschiebt diese Linien um bis zu 2 %; sie stehen im Hüllkurvenspektrum</translation>
+    </message>
+    <message>
+        <source>1x may stay as it is: the range holds what it is now</source>
+        <translation>1x kann bleiben, wie es ist: der Bereich enthält den jetzigen Wert</translation>
+    </message>
+    <message>
+        <source>a foot that lifts cuts the motion off: 1x grows, mostly upright, orders 2 to 10 follow, half orders where it rattles; how much cannot be said beforehand (common practice, no source)</source>
+        <translation>ein abhebender Fuß schneidet die Bewegung ab: 1x wächst, meist senkrecht, Ordnungen 2 bis 10 folgen, halbe Ordnungen, wo er klappert; wie viel, lässt sich vorher nicht sagen (übliche Praxis, ohne Quelle)</translation>
+    </message>
+    <message>
+        <source>listed machine has no decision</source>
+        <translation>aufgelistete Maschine ohne Entscheidung</translation>
+    </message>
+    <message>
+        <source>listed machines have no decision</source>
+        <translation>aufgelistete Maschinen ohne Entscheidung</translation>
+    </message>
+    <message>
+        <source>unseen machine has no confirmed reason</source>
+        <translation>ungesehene Maschine ohne bestätigten Grund</translation>
+    </message>
+    <message>
+        <source>unseen machines have no confirmed reason</source>
+        <translation>ungesehene Maschinen ohne bestätigten Grund</translation>
+    </message>
+    <message>
+        <source>machine of the sample was not opened</source>
+        <translation>Maschine der Stichprobe nicht geöffnet</translation>
+    </message>
+    <message>
+        <source>machines of the sample were not opened</source>
+        <translation>Maschinen der Stichprobe nicht geöffnet</translation>
+    </message>
+    <message>
+        <source>the machines on leave are not accepted as a block</source>
+        <translation>die zu belassenden Maschinen sind noch nicht als Block angenommen</translation>
+    </message>
+    <message>
+        <source>%1 %2: %3</source>
+        <translation>%1 %2: %3</translation>
+    </message>
+    <message>
+        <source>%1 %2: %3 and %4 more</source>
+        <translation>%1 %2: %3 und %4 weitere</translation>
+    </message>
+    <message>
+        <source>plane 1</source>
+        <translation>Ebene 1</translation>
+    </message>
+    <message>
+        <source>plane 2</source>
+        <translation>Ebene 2</translation>
+    </message>
+    <message>
+        <source>sensor 1</source>
+        <translation>Sensor 1</translation>
+    </message>
+    <message>
+        <source>sensor 2</source>
+        <translation>Sensor 2</translation>
+    </message>
+    <message>
+        <source>%1 of %2 cautions are confirmed</source>
+        <translation>%1 von %2 Hinweisen sind bestätigt</translation>
+    </message>
 </context>
 <context>
     <name>Guide</name>
@@ -3420,7 +3564,7 @@
     </message>
     <message>
         <source>proved on %1</source>
-        <translation>nachgewiesen an %1</translation>
+        <translation>nachgewiesen %1</translation>
     </message>
     <message>
         <source>%1, %2: %3 decibans before claims; %4.</source>
@@ -4614,6 +4758,18 @@
         <source>%1 Of the %2 weeks asked, %3 had recordings thinned by retention: verdicts there stand on those left, the strongest of each day, so weights lean high.</source>
         <translation>%1 Von den %2 gefragten Wochen waren in %3 Aufnahmen nach den Regeln der Aufbewahrung ausgedünnt: Befunde dort stehen auf den verbliebenen, den stärksten jedes Tages, und wiegen daher eher zu viel.</translation>
     </message>
+    <message>
+        <source>hh:mm
+d MMM</source>
+        <translation>hh:mm
+d. MMM</translation>
+    </message>
+    <message>
+        <source>d MMM
+yyyy</source>
+        <translation>d. MMM
+yyyy</translation>
+    </message>
 </context>
 <context>
     <name>fettle::AboutDialog</name>
@@ -4895,6 +5051,18 @@
         <source>Path of the file, name of the variable, or the program with its arguments: words with blanks in them between double quotes, no shell reads them</source>
         <translation>Pfad der Datei, Name der Variablen oder das Programm mit seinen Argumenten: Wörter mit Leerzeichen zwischen doppelten Anführungszeichen; keine Shell liest sie</translation>
     </message>
+    <message>
+        <source>port </source>
+        <translation>Port </translation>
+    </message>
+    <message>
+        <source>at most </source>
+        <translation>höchstens </translation>
+    </message>
+    <message>
+        <source>to</source>
+        <translation>bis</translation>
+    </message>
 </context>
 <context>
     <name>fettle::AlertModel</name>
@@ -5010,18 +5178,6 @@
         <translation>Von den neuesten eines Messpunkts in Betrieb, die ihre Sensorprüfungen bestanden haben</translation>
     </message>
     <message>
-        <source>one asks for a second, which is enough</source>
-        <translation>eine bittet um eine zweite, die genügt</translation>
-    </message>
-    <message>
-        <source>One asks for a second</source>
-        <translation>Eine bittet um eine zweite</translation>
-    </message>
-    <message>
-        <source>A recording is asked for at the point; when it comes and says the same, two are enough</source>
-        <translation>Am Messpunkt wird um eine Aufzeichnung gebeten; sagt sie dasselbe, genügen zwei</translation>
-    </message>
-    <message>
         <source>the rule is asked</source>
         <translation>die Regel wird gefragt</translation>
     </message>
@@ -5110,10 +5266,6 @@
         <translation>Fehler</translation>
     </message>
     <message>
-        <source>From zone or stage</source>
-        <translation>Ab Zone oder Stadium</translation>
-    </message>
-    <message>
         <source>At least</source>
         <translation>Mindestens</translation>
     </message>
@@ -5180,6 +5332,42 @@
     <message>
         <source>no least number of hours</source>
         <translation>keine Mindestzahl an Stunden</translation>
+    </message>
+    <message>
+        <source>after the first, ask for another at once; two that agree then alert</source>
+        <translation>nach der ersten gleich eine weitere anfordern; stimmen zwei überein, gibt es Alarm</translation>
+    </message>
+    <message>
+        <source>After the first, ask for another</source>
+        <translation>Nach der ersten eine weitere anfordern</translation>
+    </message>
+    <message>
+        <source>When one recording alone shows it, the sensor is asked for another instead of waiting for its next; when that one shows it too, the alert is raised, whatever number is set here</source>
+        <translation>Zeigt es eine einzige Aufzeichnung, wird der Sensor um eine weitere gebeten, statt auf seine nächste zu warten; zeigt auch diese es, wird der Alarm ausgelöst, welche Zahl hier auch steht</translation>
+    </message>
+    <message>
+        <source>Ne&amp;w rule</source>
+        <translation>&amp;Neue Regel</translation>
+    </message>
+    <message>
+        <source>New rule</source>
+        <translation>Neue Regel</translation>
+    </message>
+    <message>
+        <source>Empties the fields for a rule of a new name</source>
+        <translation>Leert die Felder für eine Regel mit neuem Namen</translation>
+    </message>
+    <message>
+        <source>From zone</source>
+        <translation>Ab Zone</translation>
+    </message>
+    <message>
+        <source>From stage</source>
+        <translation>Ab Stadium</translation>
+    </message>
+    <message>
+        <source>Give the new rule a name, then save it.</source>
+        <translation>Der neuen Regel einen Namen geben, dann speichern.</translation>
     </message>
 </context>
 <context>
@@ -10336,6 +10524,10 @@ Wasserfall und Trend zeigen sie weiterhin; volle Spektren hat eine andere Aufnah
     <message>
         <source>Stopped; nothing is listed.</source>
         <translation>Angehalten; nichts ist aufgelistet.</translation>
+    </message>
+    <message>
+        <source> day</source>
+        <translation> Tag</translation>
     </message>
 </context>
 <context>

@@ -139,6 +139,29 @@ TEST_F(AlertsWindow, RulesHaveUnitsAndCannotAlertOnOneRecording) {
     EXPECT_TRUE(form->findChild<QDoubleSpinBox*>("ruleHours")->isVisible());
 }
 
+TEST_F(AlertsWindow, ANewRuleBeginsWithEmptyFieldsAtItsName) {
+    AlertsDialog* list = opened();
+    list->findChild<QTabWidget*>("alertTabs")->setCurrentIndex(1);
+    auto* form = list->findChild<AlertRulesForm*>("alertRulesForm");
+    settle();
+    ASSERT_FALSE(form->rule().name.empty()) << "the first rule is chosen";
+    form->findChild<QPushButton*>("ruleNew")->click();
+    auto* name = form->findChild<QLineEdit*>("ruleName");
+    EXPECT_EQ(form->rule().name, "");
+    EXPECT_EQ(list->focusWidget(), name);
+    EXPECT_FALSE(form->findChild<QPushButton*>("ruleRemoveAlert")->isEnabled());
+    const std::size_t before = fleet_->alerts().rules()->size();
+    auto* kind = form->findChild<QComboBox*>("ruleKind");
+    kind->setCurrentIndex(kind->findData(QStringLiteral("stage")));
+    QStringList labels;
+    for (const QLabel* label : form->findChildren<QLabel*>())
+        if (label->isVisibleTo(form)) labels << label->text();
+    EXPECT_TRUE(labels.contains(QStringLiteral("From stage"))) << labels.join(u'|').toStdString();
+    name->setText(QStringLiteral("Kiln stages"));
+    form->findChild<QPushButton*>("ruleSave")->click();
+    ASSERT_TRUE(waitFor([&] { return fleet_->alerts().rules()->size() == before + 1; }));
+}
+
 TEST_F(AlertsWindow, DeliveryIsSavedAndATestReachesARealServer) {
     const TestMailServer server(folder_ / "mail");
     AlertsDialog* list = opened();

@@ -11,6 +11,9 @@
 #include "core/fleet/sheet_dates.h"
 #include "core/fleet/sheet_words.h"
 #include "core/fleet/sheet_work.h"
+#include "core/fleet/trial_desk.h"
+#include "core/round/round.h"
+#include "core/workshop/trial_expect.h"
 #include "tests/ui/desk_fixture.h"
 #include "ui/model/words.h"
 
@@ -82,6 +85,43 @@ TEST_F(EngineWords, PartsPermitsAndTheHalfToSendBackAreAllThere) {
         }
         expectListed(needOf(sheet, advice).note);
     }
+}
+
+TEST_F(EngineWords, CautionsOfATrialAndWhatItLacksAreAllThere) {
+    for (const TrialKind kind : {TrialKind::Mass, TrialKind::Bearing, TrialKind::Bolt, TrialKind::Other}) {
+        expectListed(trialCautions(kind));
+        Trial trial;
+        trial.change.kind = kind;
+        trial.precautions = trialCautions(kind);
+        expectListed(startLacks(trial));
+        expectListed(expectedOf(trial.change, Machine(), {}, 20).lacking);
+    }
+    EXPECT_EQ(trialLackText("2 of 5 cautions are confirmed").toStdString(),
+              "2 von 5 Hinweisen sind bestätigt");
+    EXPECT_EQ(engineText(trialCautions(TrialKind::Bolt).back()).left(12).toStdString(), "Die Schraube");
+}
+
+TEST_F(EngineWords, WhatARoundLacksIsReadWithItsCountAndTags) {
+    RoundList list;
+    for (int i = 0; i < 7; ++i) {
+        for (const char* urgency : {"act", "unseen", "leave"}) {
+            RoundMachine machine;
+            machine.tag = std::string(urgency) + std::to_string(i);
+            machine.urgency = urgency;
+            machine.inSample = true;
+            list.machines.push_back(machine);
+        }
+    }
+    const std::vector<std::string> several = progressOf(list, {}).missing;
+    ASSERT_EQ(several.size(), 4u);
+    EXPECT_EQ(roundLackText(several[0]).toStdString(),
+              "7 aufgelistete Maschinen ohne Entscheidung: act0, act1, act2, act3, act4 und 2 weitere");
+    list.machines.resize(3);
+    for (const std::vector<std::string>& lacks : {several, progressOf(list, {}).missing})
+        for (const std::string& lack : lacks)
+            EXPECT_NE(roundLackText(lack).toStdString(), lack);
+    EXPECT_EQ(roundLackText(progressOf(list, {}).missing[0]).toStdString(),
+              "1 aufgelistete Maschine ohne Entscheidung: act0");
 }
 
 // Words of a person are nobody's to translate, nor what is none of the set.

@@ -143,6 +143,20 @@ TEST_F(Language, NumbersAndDatesShownFollowIt) {
     EXPECT_EQ(dateText(QDate(2026, 5, 10)).toStdString(), "10 May 2026");
 }
 
+// A field that spells its own date would say "26 November" to who reads "26. November".
+TEST_F(Language, NoFieldSpellsADateOfItsOwn) {
+    QDirIterator files(QStringLiteral(FETTLE_SOURCE_DIR "/ui"), {QStringLiteral("*.cpp")}, QDir::Files,
+                       QDirIterator::Subdirectories);
+    int read = 0;
+    while (files.hasNext()) {
+        QFile file(files.next());
+        ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+        EXPECT_FALSE(file.readAll().contains("QStringLiteral(\"d MMM")) << file.fileName().toStdString();
+        ++read;
+    }
+    EXPECT_GT(read, 100);
+}
+
 TEST_F(Language, ThereIsMoreThanOne) {
     const auto all = languages();
     ASSERT_GE(all.size(), 2u);

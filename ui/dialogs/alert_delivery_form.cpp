@@ -132,6 +132,7 @@ void AlertDeliveryForm::build(const Theme& theme) {
     foot->addWidget(test_);
     foot->addWidget(save_);
     auto* lines = new QVBoxLayout(this);
+    endAtTheRight(*lines);
     lines->addWidget(state_);
     lines->addWidget(scroll, 1);
     lines->addLayout(foot);
@@ -152,6 +153,8 @@ void AlertDeliveryForm::buildMail(QFormLayout& form) {
     port_->setRange(1, 65535);
     port_->setGroupSeparatorShown(false);
     perHour_->setRange(1, 1000);
+    port_->setPrefix(tr("port "));
+    perHour_->setPrefix(tr("at most "));
     perHour_->setSuffix(tr(" an hour"));
     auto* server = new QHBoxLayout;
     server->addWidget(server_, 1);
@@ -180,6 +183,7 @@ void AlertDeliveryForm::buildMail(QFormLayout& form) {
 
 void AlertDeliveryForm::buildRest(QFormLayout& form) {
     seconds_->setRange(1, 600);
+    seconds_->setPrefix(tr("at most "));
     seconds_->setSuffix(tr(" s"));
     arguments_->setTabChangesFocus(true);
     arguments_->setFixedHeight(3 * fontMetrics().lineSpacing());
@@ -190,12 +194,16 @@ void AlertDeliveryForm::buildRest(QFormLayout& form) {
     program->addWidget(seconds_);
     auto* quiet = new QHBoxLayout;
     quiet->addWidget(quietFrom_);
+    quiet->addWidget(new QLabel(tr("to"), this));
     quiet->addWidget(quietTo_);
     quiet->addStretch(1);
+    auto* digest = new QHBoxLayout;
+    digest->addWidget(digest_);
+    digest->addStretch(1);
     form.addRow(tr("Program"), program);
     form.addRow(tr("Arguments"), arguments_);
     form.addRow(tr("Quiet hours"), quiet);
-    form.addRow(tr("Digest at"), digest_);
+    form.addRow(tr("Digest at"), digest);
     connect(program_, &QLineEdit::textChanged, this, &AlertDeliveryForm::fieldChanged);
     connect(arguments_, &QPlainTextEdit::textChanged, this, &AlertDeliveryForm::fieldChanged);
 }

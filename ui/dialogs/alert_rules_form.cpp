@@ -67,12 +67,16 @@ AlertRulesForm::AlertRulesForm(FleetWork& work, const Theme& theme, QWidget* par
                   tr("In so many recordings; two at least, but zone D may alert on one"))),
       of_(named(new QSpinBox(this), "ruleOf", tr("Of so many recordings"),
                 tr("Of the newest running recordings of a point that passed their sensor checks"))),
-      second_(named(new QCheckBox(tr("one asks for a second, which is enough"), this), "ruleSecond",
-                    tr("One asks for a second"),
-                    tr("A recording is asked for at the point; when it comes and says the same, two are "
-                       "enough"))),
+      second_(named(
+          new QCheckBox(tr("after the first, ask for another at once; two that agree then alert"), this),
+          "ruleSecond", tr("After the first, ask for another"),
+          tr("When one recording alone shows it, the sensor is asked for another instead of waiting "
+             "for its next; when that one shows it too, the alert is raised, whatever number is "
+             "set here"))),
       enabled_(named(new QCheckBox(tr("the rule is asked"), this), "ruleEnabled", tr("The rule is asked"),
                      tr("A rule that is off raises nothing and stays here"))),
+      new_(named(new QPushButton(tr("Ne&w rule"), this), "ruleNew", tr("New rule"),
+                 tr("Empties the fields for a rule of a new name"))),
       save_(named(new QPushButton(tr("&Save rule"), this), "ruleSave", tr("Save rule"),
                   tr("Keep the rule as typed"))),
       remove_(named(new QPushButton(tr("&Remove rule"), this), "ruleRemoveAlert", tr("Remove rule"),
@@ -92,6 +96,7 @@ void AlertRulesForm::build(const Theme& theme) {
     const int wide = fontMetrics().averageCharWidth();
     table_->setColumnWidth(0, wide * 22);
     table_->setColumnWidth(2, wide * 32);
+    keepHeadsWhole(*table_);
     table_->horizontalHeader()->setSectionResizeMode(1, QHeaderView::Stretch);
     word_->setObjectName(QStringLiteral("alertRuleWord"));
     word_->setWordWrap(true);
@@ -106,16 +111,19 @@ void AlertRulesForm::build(const Theme& theme) {
     scroll->setFocusPolicy(Qt::NoFocus);
     auto* foot = new QHBoxLayout;
     foot->addWidget(word_, 1);
+    foot->addWidget(new_);
     foot->addWidget(remove_);
     foot->addWidget(save_);
     auto* lines = new QVBoxLayout(this);
+    endAtTheRight(*lines);
     lines->addWidget(table_, 2);
     lines->addWidget(scroll, 3);
     lines->addLayout(foot);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, &AlertRulesForm::chosen);
     connect(save_, &QPushButton::clicked, this, &AlertRulesForm::save);
     connect(remove_, &QPushButton::clicked, this, &AlertRulesForm::remove);
-    for (QPushButton* one : {save_, remove_})
+    connect(new_, &QPushButton::clicked, this, &AlertRulesForm::startNew);
+    for (QPushButton* one : {new_, save_, remove_})
         one->setAutoDefault(false);
 }
 
@@ -148,8 +156,8 @@ void AlertRulesForm::buildFields() {
     fault_->setPlaceholderText(tr("any fault"));
     form_->addRow(tr("Name"), name_);
     form_->addRow(tr("Looks at"), kind_);
+    form_->addRow(tr("From zone"), grade_);
     form_->addRow(tr("Fault"), fault_);
-    form_->addRow(tr("From zone or stage"), grade_);
     form_->addRow(tr("At least"), least_);
     form_->addRow(tr("And at least"), hours_);
     form_->addRow(tr("In recordings"), recordings_);
@@ -180,6 +188,8 @@ void AlertRulesForm::kindChosen() {
         grade_->addItem(tr("late"), QStringLiteral("late"));
     }
     choose(*grade_, was);
+    if (auto* label = qobject_cast<QLabel*>(form_->labelForField(grade_)))
+        label->setText(kind == "stage" ? tr("From stage") : tr("From zone"));
     AlertRule shipped;
     shipped.kind = kind;
     const QString unit = kind == "weight"   ? tr(" decibans")
@@ -276,13 +286,21 @@ void AlertRulesForm::show(std::vector<AlertRule> rules) {
         }
         model_->appendRow(cells);
     }
-    remove_->setEnabled(!rules_.empty() && work_.writable());
     if (!rules_.empty()) table_->setCurrentIndex(model_->index(std::min(row, model_->rowCount() - 1), 0));
 }
 
 void AlertRulesForm::chosen() {
     const int row = table_->currentIndex().row();
-    if (row >= 0 && row < int(rules_.size())) setRule(rules_[std::size_t(row)]);
+    const bool any = row >= 0 && row < int(rules_.size());
+    remove_->setEnabled(any && work_.writable());
+    if (any) setRule(rules_[std::size_t(row)]);
+}
+
+void AlertRulesForm::startNew() {
+    table_->setCurrentIndex({});
+    setRule(AlertRule());
+    word_->setText(tr("Give the new rule a name, then save it."));
+    name_->setFocus();
 }
 
 void AlertRulesForm::save() {

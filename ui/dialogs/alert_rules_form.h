@@ -40,6 +40,7 @@ class AlertRulesForm : public QWidget {
     void read();
     void show(std::vector<AlertRule> rules);
     void chosen();
+    void startNew();
     void kindChosen();
     void fieldChanged();
     void remove();
@@ -54,7 +55,7 @@ class AlertRulesForm : public QWidget {
     GivenNumber *least_, *hours_;
     QSpinBox *hits_, *of_;
     QCheckBox *second_, *enabled_;
-    QPushButton *save_, *remove_;
+    QPushButton *new_, *save_, *remove_;
     QFormLayout* form_ = nullptr;
     QHBoxLayout* recordings_ = nullptr;
 };

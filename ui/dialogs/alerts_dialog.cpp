@@ -94,11 +94,13 @@ QWidget* AlertsDialog::buildList(const Theme& theme) {
     table_->setColumnWidth(AlertModel::Machine, wide * 16);
     table_->setColumnWidth(AlertModel::Since, wide * 25);
     table_->setColumnWidth(AlertModel::Delivery, wide * 32);
+    keepHeadsWhole(*table_);
     table_->horizontalHeader()->setSectionResizeMode(AlertModel::What, QHeaderView::Stretch);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &AlertsDialog::showCurrent);
     connect(table_, &QTableView::activated, this, &AlertsDialog::openMachine);
     auto* lines = new QVBoxLayout(page);
+    endAtTheRight(*lines);
     lines->addWidget(word_);
     lines->addWidget(table_, 1);
     lines->addWidget(detail_);

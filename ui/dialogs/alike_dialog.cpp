@@ -70,7 +70,7 @@ void AlikeDialog::build() {
     value_->setToolTip(tr("An empty value takes the field away."));
     filter_->setPlaceholderText(tr("find: tag, area, service"));
     filter_->setClearButtonEnabled(true);
-    day_->setDisplayFormat(QStringLiteral("d MMMM yyyy"));
+    day_->setDisplayFormat(dateFormat());
     day_->setCalendarPopup(true);
     day_->setEnabled(false);
     auto* form = new QFormLayout;

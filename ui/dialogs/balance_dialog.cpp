@@ -232,6 +232,7 @@ void BalanceDialog::startNew() {
     if (units_.inches) job.unit = "in/s r.m.s.";
     for (const std::string& channel : desk_.channels)
         if (job.sensors[0].channel.empty()) job.sensors[0].channel = channel;
+    nameInLanguage(job);
     say({});
     model_.setJob(std::move(job), false);
     fillKept();

@@ -14,6 +14,8 @@ namespace fettle {
 
 namespace {
 
+constexpr int kStepRoom = 8;
+
 QStringList stepNames() {
     return {tr("1  Cautions"), tr("2  Rotor"), tr("3  Runs"), tr("4  Masses"), tr("5  Record")};
 }
@@ -55,8 +57,8 @@ QListWidget* balanceSteps(QWidget* parent) {
     steps->setAccessibleName(tr("Steps"));
     steps->setFrameStyle(QFrame::NoFrame);
     steps->addItems(stepNames());
-    steps->setFixedWidth(steps->fontMetrics().averageCharWidth() * 15);
     steps->setSpacing(2);
+    steps->setFixedWidth(steps->fontMetrics().averageCharWidth() * 15);
     return steps;
 }
 
@@ -64,6 +66,8 @@ void markBalanceSteps(QListWidget& steps, const BalanceModel& model) {
     const QStringList names = stepNames();
     for (int i = 0; i < steps.count() && i < names.size(); ++i)
         steps.item(i)->setText(names[i] + QStringLiteral("\n    ") + stateOf(model, i));
+    const int wide = steps.sizeHintForColumn(0) + 2 * steps.spacing() + kStepRoom;
+    if (wide > steps.minimumWidth()) steps.setFixedWidth(wide);
 }
 
 int stepToGoOnWith(const BalanceModel& model) {

@@ -1,5 +1,6 @@
 #include "ui/dialogs/balance_model.h"
 
+#include "ui/model/engine_words.h"
 #include "ui/model/words.h"
 
 namespace fettle {
@@ -11,6 +12,13 @@ bool isAt(const BalanceRemark& remark, const std::string& place, bool below) {
 }
 
 }  // namespace
+
+void nameInLanguage(BalanceJob& job, std::size_t plane, std::size_t sensor) {
+    for (std::size_t p = plane; p < job.planes.size(); ++p)
+        job.planes[p].name = kept(engineText(job.planes[p].name));
+    for (std::size_t s = sensor; s < job.sensors.size(); ++s)
+        job.sensors[s].name = kept(engineText(job.sensors[s].name));
+}
 
 void BalanceModel::setJob(BalanceJob job, bool closed) {
     job_ = std::move(job);
@@ -27,6 +35,7 @@ void BalanceModel::edit(const std::function<void(BalanceJob&)>& change) {
     BalanceJob next = job_;
     change(next);
     fitToMethod(next);
+    nameInLanguage(next, job_.planes.size(), job_.sensors.size());
     if (balanceJson(next) == balanceJson(job_)) return;
     job_ = std::move(next);
     dirty_ = true;

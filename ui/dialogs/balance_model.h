@@ -11,6 +11,10 @@
 
 namespace fettle {
 
+// Planes and sensors from these on that carry the names they were made with get them in the window's
+// language.
+void nameInLanguage(BalanceJob& job, std::size_t plane = 0, std::size_t sensor = 0);
+
 class BalanceModel : public QObject {
     Q_OBJECT
   public:

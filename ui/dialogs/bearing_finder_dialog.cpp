@@ -166,6 +166,7 @@ QTableView* BearingFinderDialog::results(const Theme& theme) {
     const int widths[] = {18, 24, 36, 32, 44};
     for (int column = 0; column < 5; ++column)
         table->setColumnWidth(column, widths[column] * wide);
+    keepHeadsWhole(*table);
     table->horizontalHeader()->setStretchLastSection(true);
     connect(table, &QTableView::activated, this, [this] { give(true); });
     return table;

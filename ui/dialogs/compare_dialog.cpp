@@ -137,6 +137,7 @@ void CompareDialog::build(const Theme& theme) {
     table_->setColumnWidth(MoveModel::Machine, 14 * em);
     table_->setColumnWidth(MoveModel::Move, 13 * em);
     table_->setColumnWidth(MoveModel::Decided, 13 * em);
+    keepHeadsWhole(*table_);
     table_->setFocus();
     say({});
 }

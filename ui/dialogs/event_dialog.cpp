@@ -43,7 +43,7 @@ EventDialog::EventDialog(FleetWork& work, const Theme& theme, const QString& mac
     at_->setEditable(true);
     time_->setTimeSpec(Qt::UTC);  // the field knows no zones: it holds the clock's reading
     setTime(time);
-    time_->setDisplayFormat(QStringLiteral("d MMMM yyyy HH:mm"));
+    time_->setDisplayFormat(momentFormat());
     time_->setCalendarPopup(true);
     grams_->setRange(0, 100000);
     grams_->setDecimals(1);

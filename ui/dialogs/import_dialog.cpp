@@ -126,6 +126,7 @@ void ImportDialog::build(const Theme& theme) {
     table_->setColumnWidth(RefusalModel::File, wide * 30);
     table_->setColumnWidth(RefusalModel::Place, wide * 16);
     table_->setColumnWidth(RefusalModel::Kind, wide * 12);
+    keepHeadsWhole(*table_);
     table_->horizontalHeader()->setSectionResizeMode(RefusalModel::Rule, QHeaderView::Stretch);
     auto* first = new QHBoxLayout;
     for (QWidget* widget : {static_cast<QWidget*>(files_), static_cast<QWidget*>(folder_),

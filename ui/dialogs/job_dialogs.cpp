@@ -167,7 +167,7 @@ void JobMoveDialog::addStep() {
         state_->addItem(jobStateWord(state), shown(state));
     state_->addItem(tr("stays %1").arg(jobStateWord(job_.state)), QString());
     on_ = new QDateEdit(QDate::currentDate(), this);
-    on_->setDisplayFormat(QStringLiteral("d MMMM yyyy"));
+    on_->setDisplayFormat(dateFormat());
     on_->setCalendarPopup(true);
     on_->setMaximumDate(QDate::currentDate().addDays(1));
     kind_ = new QComboBox(this);

@@ -144,6 +144,7 @@ void JobsDialog::layOutTable() {
                                           {JobModel::Priority, 14}, {JobModel::WorkOrder, 14}};
     for (const auto& [column, letters] : widths)
         table_->setColumnWidth(column, wide * letters);
+    keepHeadsWhole(*table_);
     table_->horizontalHeader()->setSectionResizeMode(JobModel::Findings, QHeaderView::Stretch);
 }
 

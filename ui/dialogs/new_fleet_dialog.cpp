@@ -61,6 +61,10 @@ NewFleetDialog::NewFleetDialog(const Theme& theme, const QString& folder, QWidge
         site.timeZone = kept(zone_->currentText());
         emit wanted(path(), site);
     });
+    const std::initializer_list<QWidget*> inOrder = {site_, zone_, path_, browse};
+    for (auto* one = inOrder.begin(); one + 1 != inOrder.end(); ++one)
+        setTabOrder(one[0], one[1]);
+    site_->setFocus();
     check();
 }
 

@@ -15,7 +15,7 @@ OptionalDate::OptionalDate(const std::string& day, QWidget* parent)
     there_->setToolTip(there_->accessibleName());
     date_->setObjectName(QStringLiteral("date"));
     date_->setAccessibleName(tr("Day"));
-    date_->setDisplayFormat(QStringLiteral("d MMMM yyyy"));
+    date_->setDisplayFormat(dateFormat());
     date_->setCalendarPopup(true);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);

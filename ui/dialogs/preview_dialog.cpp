@@ -159,6 +159,7 @@ QWidget* PreviewDialog::groupSide() {
     const int widths[] = {44, 24, 11, 26, 24, 16};
     for (int column = 0; column < PreviewGroupModel::Why; ++column)
         groupTable_->setColumnWidth(column, widths[column] * wide);
+    keepHeadsWhole(*groupTable_);
     groupTable_->horizontalHeader()->setSectionResizeMode(PreviewGroupModel::Why, QHeaderView::Stretch);
     return groupTable_;
 }
@@ -174,6 +175,7 @@ QWidget* PreviewDialog::factSide() {
     const int wide = fontMetrics().averageCharWidth();
     factTable_->setColumnWidth(PreviewFactModel::What, wide * 16);
     factTable_->setColumnWidth(PreviewFactModel::Value, wide * 26);
+    keepHeadsWhole(*factTable_);
     factTable_->horizontalHeader()->setSectionResizeMode(PreviewFactModel::From, QHeaderView::Stretch);
     detail_->setObjectName(QStringLiteral("previewDetail"));
     detail_->setWordWrap(true);

@@ -132,6 +132,10 @@ void ReExamineDialog::build(const Theme& theme) {
     table_->setAccessibleName(tr("What was weighed differently"));
     table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
     setRuled(*table_, theme);
+    QSizePolicy room = table_->sizePolicy();
+    room.setRetainSizeWhenHidden(true);
+    table_->setSizePolicy(room);
+    table_->hide();
     auto* choice = new QHBoxLayout;
     choice->addWidget(run_, 1);
     choice->addWidget(by_);
@@ -232,6 +236,7 @@ void ReExamineDialog::show(Result<ReExaminationDifference> difference) {
 void ReExamineDialog::fill() {
     table_->clear();
     table_->setRowCount(0);
+    table_->setVisible(difference_ != nullptr);
     if (!difference_) return table_->setColumnCount(0);
     if (by_->currentIndex() == 0) return fillVerdicts();
     const bool families = by_->currentIndex() == 1;

@@ -27,7 +27,7 @@ RebaselineDialog::RebaselineDialog(const Theme& theme, const QString& machine, I
     const QDateTime there = siteTime(time, zone_);
     time_->setTimeSpec(Qt::UTC);  // the field knows no zones: it holds the clock's reading
     time_->setDateTime(QDateTime(there.date(), there.time(), Qt::UTC));
-    time_->setDisplayFormat(QStringLiteral("d MMMM yyyy HH:mm"));
+    time_->setDisplayFormat(momentFormat());
     time_->setCalendarPopup(true);
     reason_->setTabChangesFocus(true);
     reason_->setFixedHeight(fontMetrics().lineSpacing() * 4);

@@ -42,6 +42,7 @@ RefusalsDialog::RefusalsDialog(FleetWork& work, const Theme& theme, QWidget* par
     table_->setColumnWidth(RefusalModel::Place, wide * 16);
     for (const int column : {RefusalModel::Kind, RefusalModel::Since, RefusalModel::Times})
         table_->setColumnWidth(column, wide * (column == RefusalModel::Since ? 24 : 11));
+    keepHeadsWhole(*table_);
     table_->horizontalHeader()->setSectionResizeMode(RefusalModel::Rule, QHeaderView::Stretch);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);

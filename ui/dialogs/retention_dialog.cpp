@@ -32,6 +32,12 @@ std::optional<int> typedDays(const QSpinBox& box) {
     return box.value() == kEver ? std::nullopt : std::optional(box.value());
 }
 
+void setDays(QSpinBox& box, int days) {
+    const QSignalBlocker quiet(box);
+    box.setValue(days);
+    box.setSuffix(days == 1 ? RetentionDialog::tr(" day") : RetentionDialog::tr(" days"));
+}
+
 void name(QWidget* widget, const char* text) {
     widget->setObjectName(QString::fromLatin1(text));
 }
@@ -98,6 +104,9 @@ void RetentionDialog::build(const Theme& theme) {
         "who have it open wait."));
     compact_->hide();
     bar_->setAccessibleName(tr("How far it is"));
+    QSizePolicy room = bar_->sizePolicy();
+    room.setRetainSizeWhenHidden(true);
+    bar_->setSizePolicy(room);
     auto* grid = new QGridLayout;
     for (const KeptKind kind : kAllKept)
         addRule(*grid, int(kind), kind);
@@ -111,6 +120,7 @@ void RetentionDialog::build(const Theme& theme) {
     table_->setColumnWidth(0, wide * 18);
     table_->setColumnWidth(2, wide * 16);
     table_->setColumnWidth(3, wide * 14);
+    keepHeadsWhole(*table_);
     table_->horizontalHeader()->setSectionResizeMode(1, QHeaderView::Stretch);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
     for (QPushButton* button : {look_, thin_, compact_, stop_}) {
@@ -137,8 +147,11 @@ QSpinBox* RetentionDialog::daysBox(const QString& boxName, const QString& access
     box->setToolTip(tr("Days; counted back from the newest recording of each point."));
     box->setRange(least, kMostDays);
     if (least == kEver) box->setSpecialValueText(tr("for ever"));
-    box->setSuffix(tr(" days"));
-    connect(box, &QSpinBox::valueChanged, this, &RetentionDialog::changed);
+    setDays(*box, least);
+    connect(box, &QSpinBox::valueChanged, this, [this, box](int days) {
+        setDays(*box, days);
+        changed();
+    });
     return box;
 }
 
@@ -172,10 +185,9 @@ void RetentionDialog::show(const RetentionRules& rules) {
     for (const KeptKind kind : kAllKept) {
         const RuleBoxes& boxes = boxes_[std::size_t(kind)];
         const KeepRule& rule = rules.rule(kind);
-        const QSignalBlocker all(boxes.all), daily(boxes.daily), weekly(boxes.weekly);
-        boxes.all->setValue(rule.allDays);
-        boxes.daily->setValue(shownDays(rule.dailyDays));
-        boxes.weekly->setValue(shownDays(rule.weeklyDays));
+        setDays(*boxes.all, rule.allDays);
+        setDays(*boxes.daily, shownDays(rule.dailyDays));
+        setDays(*boxes.weekly, shownDays(rule.weeklyDays));
     }
 }
 
@@ -197,6 +209,7 @@ void RetentionDialog::changed() {
 
 void RetentionDialog::begin(const QString& word) {
     word_->setText(word);
+    bar_->show();
     bar_->setRange(0, 0);
     bar_->setTextVisible(true);
     bar_->setFormat(QString());
@@ -207,9 +220,7 @@ void RetentionDialog::begin(const QString& word) {
 }
 
 void RetentionDialog::end() {
-    bar_->setRange(0, 1);
-    bar_->setValue(0);
-    bar_->setFormat(QString());
+    bar_->hide();
     look_->setEnabled(true);
     stop_->setEnabled(false);
     compact_->setEnabled(work_.writable());

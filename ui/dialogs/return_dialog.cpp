@@ -83,7 +83,7 @@ void ReturnDialog::addCodes() {
 
 void ReturnDialog::addRest(FleetWork& work, const Theme& theme) {
     on_ = new QDateEdit(QDate::currentDate(), this);
-    on_->setDisplayFormat(QStringLiteral("d MMMM yyyy"));
+    on_->setDisplayFormat(dateFormat());
     on_->setCalendarPopup(true);
     on_->setMaximumDate(QDate::currentDate().addDays(1));
     hours_ = new QDoubleSpinBox(this);

@@ -6,6 +6,7 @@
 #include <QLineEdit>
 #include <QPlainTextEdit>
 
+#include "ui/model/engine_words.h"
 #include "ui/model/round_words.h"
 #include "ui/model/unit_words.h"
 #include "ui/model/words.h"
@@ -37,7 +38,7 @@ QString decisionTitle(const std::vector<RoundMachine>& machines, DecisionKind ki
 
 QDateEdit* dateField(const QDate& date, QWidget* parent) {
     auto* field = new QDateEdit(date, parent);
-    field->setDisplayFormat(QStringLiteral("d MMMM yyyy"));
+    field->setDisplayFormat(dateFormat());
     field->setCalendarPopup(true);
     return field;
 }
@@ -142,7 +143,7 @@ CloseRoundDialog::CloseRoundDialog(const Theme& theme, const RoundProgress& prog
                 : tr("The round can be closed when nothing is missing. It is kept then and never changes."));
     QStringList missing;
     for (const std::string& one : progress.missing)
-        missing << shown(one);
+        missing << roundLackText(one);
     lacks(missing.join(u'\n'));
     connect(this, &QDialog::accepted, this, &CloseRoundDialog::closeConfirmed);
 }

@@ -44,6 +44,7 @@ RulesDialog::RulesDialog(FleetWork& work, const Theme& theme, QWidget* parent)
     const int wide = fontMetrics().averageCharWidth();
     table_->setColumnWidth(0, wide * 44);
     table_->setColumnWidth(2, wide * 12);
+    keepHeadsWhole(*table_);
     table_->horizontalHeader()->setSectionResizeMode(1, QHeaderView::Stretch);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
     buttons->addButton(remove_, QDialogButtonBox::ActionRole);

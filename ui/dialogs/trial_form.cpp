@@ -14,6 +14,7 @@
 #include <QVBoxLayout>
 
 #include "core/workshop/unbalance.h"
+#include "ui/model/engine_words.h"
 #include "ui/model/site_time.h"
 #include "ui/model/trial_words.h"
 #include "ui/model/unit_words.h"
@@ -199,7 +200,7 @@ void TrialForm::buildPromise() {
     within_->setSuffix(tr(" recordings"));
     before_ = new QDateTimeEdit(this);
     before_->setTimeSpec(Qt::UTC);  // the field knows no zones: it holds the clock's reading
-    before_->setDisplayFormat(QStringLiteral("d MMMM yyyy HH:mm"));
+    before_->setDisplayFormat(momentFormat());
     before_->setCalendarPopup(true);
     stopAt_ = new QLineEdit(this);
     stopAt_->setPlaceholderText(
@@ -306,11 +307,11 @@ void TrialForm::fillCautions() {
         auto* line = new QWidget(this);
         auto* box = new QCheckBox(line);
         box->setObjectName(QStringLiteral("trialCaution%1").arg(cautions_.size()));
-        box->setAccessibleName(shown(one));
+        box->setAccessibleName(engineText(one));
         box->setProperty("words", shown(one));
         box->setEnabled(writable_);
         auto* text = paragraph(line, "trialCautionText");
-        text->setText(withUnitsBeside(shown(one), units_));
+        text->setText(withUnitsBeside(engineText(one), units_));
         text->setBuddy(box);
         auto* row = new QHBoxLayout(line);
         row->setContentsMargins(0, 0, 0, 0);
@@ -450,12 +451,12 @@ void TrialForm::showOutcome(const Trial& now) {
     warnings_->setVisible(!now.expectation.warnings.empty());
     promise_->setText(now.promise.sentences.empty()
                           ? tr("Nothing can be promised yet: %1.")
-                                .arg(withUnitsBeside(shown(now.expectation.lacking), units_))
+                                .arg(withUnitsBeside(engineText(now.expectation.lacking), units_))
                           : linesOf(now.promise.sentences, units_));
     const std::vector<std::string> lacks = startLacks(now);
     QStringList words;
     for (const std::string& one : lacks)
-        words << withUnitsBeside(shown(one), units_);
+        words << withUnitsBeside(trialLackText(one), units_);
     lacks_->setText(!writable_ ? tr("This fleet file is open for reading only.")
                     : lacks.empty()
                         ? QString()

@@ -15,7 +15,7 @@ QDateTimeEdit* momentField(Instant time, const QTimeZone& zone, QWidget* parent)
     field->setTimeSpec(Qt::UTC);
     const QDateTime there = siteTime(time, zone);
     field->setDateTime(QDateTime(there.date(), there.time(), Qt::UTC));
-    field->setDisplayFormat(QStringLiteral("d MMMM yyyy HH:mm"));
+    field->setDisplayFormat(momentFormat());
     field->setCalendarPopup(true);
     return field;
 }

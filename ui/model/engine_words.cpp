@@ -1,6 +1,7 @@
 #include "ui/model/engine_words.h"
 
 #include <QCoreApplication>
+#include <QRegularExpression>
 #include <QStringList>
 
 #include "core/diagnosis/wording.h"
@@ -262,6 +263,59 @@ namespace {
     QT_TRANSLATE_NOOP("Engine",
                       "What happens between two recordings is not seen. Noise, smell, smoke, heat and what "
                       "operators notice come before this list."),
+    QT_TRANSLATE_NOOP("Engine",
+                      "Whoever answers for the machine has agreed in writing; permit, risk assessment and "
+                      "site rules come first, and local codes and licensed practice before this sheet."),
+    QT_TRANSLATE_NOOP("Engine",
+                      "Only competent, authorised people make the change, with the machine isolated, locked "
+                      "off, tried dead and at rest, stored energy let off."),
+    QT_TRANSLATE_NOOP("Engine",
+                      "The level, temperature or noise at which the machine is stopped at once is agreed and "
+                      "written here, and somebody watches it during the first run."),
+    QT_TRANSLATE_NOOP("Engine",
+                      "Nobody stands in line with the rotor, reaches behind a guard or works on it while it "
+                      "turns; it runs with all guards fitted."),
+    QT_TRANSLATE_NOOP(
+        "Engine",
+        "The mass is secured so that it can neither turn nor fly off, clears everything fixed, and stays "
+        "within the unbalance allowed for this rotor; it is taken out again and its removal is checked."),
+    QT_TRANSLATE_NOOP("Engine",
+                      "The damaged bearing carries its load for the whole trial: no lifting gear, no machine "
+                      "whose seizing could hurt, a date by which it comes out."),
+    QT_TRANSLATE_NOOP("Engine",
+                      "The bolt is slackened with the machine at rest, never while it turns; the others hold "
+                      "it alone, and it is tightened to its torque afterwards."),
+    QT_TRANSLATE_NOOP("Engine", "a mass and its radius are needed"),
+    QT_TRANSLATE_NOOP("Engine", "the speed of this shaft is not known"),
+    QT_TRANSLATE_NOOP("Engine", "say where on the machine"),
+    QT_TRANSLATE_NOOP("Engine", "choose the element that is damaged"),
+    QT_TRANSLATE_NOOP("Engine", "say what is changed"),
+    QT_TRANSLATE_NOOP("Engine", "choose the channel that is followed"),
+    QT_TRANSLATE_NOOP(
+        "Engine", "the orders of the bearing at this place are not known: give its geometry in the register"),
+    QT_TRANSLATE_NOOP("Engine", "nothing is promised yet"),
+    QT_TRANSLATE_NOOP("Engine", "the value at which the machine is stopped is not given"),
+    QT_TRANSLATE_NOOP("Engine", "nobody is named who answers for it"),
+    QT_TRANSLATE_NOOP(
+        "Engine", "Before the change that never happens, and at most 1 recording in 20 reaches it alone."),
+    QT_TRANSLATE_NOOP("Engine", "No other fault of a bearing is told with a greater weight."),
+    QT_TRANSLATE_NOOP("Engine", "slip moves these lines by up to 2 %; they stand in the envelope spectrum"),
+    QT_TRANSLATE_NOOP("Engine", "1x may stay as it is: the range holds what it is now"),
+    QT_TRANSLATE_NOOP(
+        "Engine",
+        "a foot that lifts cuts the motion off: 1x grows, mostly upright, orders 2 to 10 follow, half orders "
+        "where it rattles; how much cannot be said beforehand (common practice, no source)"),
+    QT_TRANSLATE_NOOP("Engine", "listed machine has no decision"),
+    QT_TRANSLATE_NOOP("Engine", "listed machines have no decision"),
+    QT_TRANSLATE_NOOP("Engine", "unseen machine has no confirmed reason"),
+    QT_TRANSLATE_NOOP("Engine", "unseen machines have no confirmed reason"),
+    QT_TRANSLATE_NOOP("Engine", "machine of the sample was not opened"),
+    QT_TRANSLATE_NOOP("Engine", "machines of the sample were not opened"),
+    QT_TRANSLATE_NOOP("Engine", "the machines on leave are not accepted as a block"),
+    QT_TRANSLATE_NOOP("Engine", "plane 1"),
+    QT_TRANSLATE_NOOP("Engine", "plane 2"),
+    QT_TRANSLATE_NOOP("Engine", "sensor 1"),
+    QT_TRANSLATE_NOOP("Engine", "sensor 2"),
     QT_TRANSLATE_NOOP("Engine", "accepted"),
     QT_TRANSLATE_NOOP("Engine", "not decided yet"),
     QT_TRANSLATE_NOOP("Engine", "No machine is on leave."),
@@ -272,6 +326,26 @@ namespace {
 
 QString engineText(const std::string& text) {
     return QCoreApplication::translate("Engine", text.c_str());
+}
+
+QString trialLackText(const std::string& lack) {
+    static const QRegularExpression confirmed(QStringLiteral("^(\\d+) of (\\d+) cautions are confirmed$"));
+    const auto found = confirmed.match(QString::fromStdString(lack));
+    return found.hasMatch() ? QCoreApplication::translate("Engine", "%1 of %2 cautions are confirmed")
+                                  .arg(found.captured(1), found.captured(2))
+                            : engineText(lack);
+}
+
+QString roundLackText(const std::string& lack) {
+    static const QRegularExpression counted(QStringLiteral("^(\\d+) (.+?): (.+?)(?: and (\\d+) more)?$"));
+    const auto found = counted.match(QString::fromStdString(lack));
+    if (!found.hasMatch()) return engineText(lack);
+    const QString what = engineText(found.captured(2).toStdString());
+    const QString tags = found.captured(3), more = found.captured(4);
+    return more.isEmpty()
+               ? QCoreApplication::translate("Engine", "%1 %2: %3").arg(found.captured(1), what, tags)
+               : QCoreApplication::translate("Engine", "%1 %2: %3 and %4 more")
+                     .arg(found.captured(1), what, tags, more);
 }
 
 QString faultNameText(const std::string& fault) {

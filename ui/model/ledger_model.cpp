@@ -15,8 +15,8 @@ namespace {
 constexpr const char* kUrgencies[] = {"act", "plan", "watch", "unseen", "leave"};
 
 // Only entries on evidence are within the stated share of chance: the others are marked.
-QString listedText(const RoundMachine& machine) {
-    switch (machine.listedBy) {
+QString listedText(ListedBy by) {
+    switch (by) {
         case ListedBy::None:
             return {};
         case ListedBy::Evidence:
@@ -354,6 +354,13 @@ int LedgerModel::columnCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : Columns;
 }
 
+QStringList LedgerModel::listedWords() {
+    QStringList words;
+    for (const ListedBy by : {ListedBy::Evidence, ListedBy::Change, ListedBy::Zone, ListedBy::Hand})
+        words << listedText(by).trimmed();
+    return words;
+}
+
 QString LedgerModel::cellText(const RoundMachine& machine, int column) const {
     switch (column) {
         case Urgency:
@@ -363,7 +370,7 @@ QString LedgerModel::cellText(const RoundMachine& machine, int column) const {
         case Changed:
             return findingText(machine) + u'\n' + changedText(machine);
         case Weight:
-            return weightText(machine.weightDban) + listedText(machine);
+            return weightText(machine.weightDban) + listedText(machine.listedBy);
         case Age:
             return machine.newest ? ageText(*machine.newest, round_.end) : tr("never");
         case Decided:

@@ -65,6 +65,7 @@ class LedgerModel : public QAbstractTableModel {
     // What was decided on a machine, null: nothing yet, or taken back.
     const Decision* decisionOf(const std::string& tag) const;
     bool decidable(const RoundMachine& machine) const;  // accept, dispute, defer
+    static QStringList listedWords();                   // what may stand under a weight
     bool settled(const RoundMachine& machine) const;    // decided, answered, opened: whatever it asks for
     QString decidedText(const RoundMachine& machine) const;
     QString findingText(const RoundMachine& machine) const;  // what stands there, in one line

@@ -36,8 +36,12 @@ QString zoneMark(const QDateTime& time) {
     return mark;
 }
 
+QString momentFormat() {
+    return QCoreApplication::translate("SiteTime", "d MMMM yyyy HH:mm");
+}
+
 QString momentText(Instant time, const QTimeZone& zone) {
-    return marked(time, zone, QCoreApplication::translate("SiteTime", "d MMMM yyyy HH:mm"));
+    return marked(time, zone, momentFormat());
 }
 
 QString shortMomentText(Instant time, const QTimeZone& zone) {

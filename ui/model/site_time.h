@@ -14,6 +14,7 @@ namespace fettle {
 QTimeZone siteZone(const std::string& name);
 QDateTime siteTime(Instant time, const QTimeZone& zone);
 QString zoneMark(const QDateTime& time);                       // "UTC", "UTC+1", "UTC\u22123:30"
+QString momentFormat();                                        // of fields, without the zone
 QString momentText(Instant time, const QTimeZone& zone);       // "10 May 2026 07:20 UTC+1"
 QString shortMomentText(Instant time, const QTimeZone& zone);  // "2026-05-10 07:20 UTC+1"
 

@@ -1,6 +1,7 @@
 #include "ui/model/trial_words.h"
 
 #include "core/workshop/unbalance.h"
+#include "ui/model/engine_words.h"
 #include "ui/model/unit_words.h"
 #include "ui/theme/tr.h"
 
@@ -123,7 +124,7 @@ std::vector<TrialFigure> trialFigures(const TrialChange& change, const TrialExpe
 QString linesOf(const std::vector<std::string>& sentences, const Units& units) {
     QStringList lines;
     for (const std::string& one : sentences)
-        lines << withUnitsBeside(shown(one), units);
+        lines << withUnitsBeside(engineText(one), units);
     return lines.join(u'\n');
 }
 

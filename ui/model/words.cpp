@@ -85,14 +85,18 @@ QString counted(qsizetype count, const QString& one, const QString& several) {
     return QStringLiteral("%1 %2").arg(count).arg(count == 1 ? one : several);
 }
 
+QString dateFormat() {
+    //: a date as it is written; see QDate::toString
+    return tr("d MMMM yyyy");
+}
+
 QString dateText(const std::string& isoDate) {
     const QDate date = QDate::fromString(shown(isoDate), Qt::ISODate);
     return date.isValid() ? dateText(date) : shown(isoDate);
 }
 
 QString dateText(const QDate& date) {
-    //: a date as it is written; see QDate::toString
-    return QLocale().toString(date, tr("d MMMM yyyy"));
+    return QLocale().toString(date, dateFormat());
 }
 
 QString dateText(Instant time) {

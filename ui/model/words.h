@@ -31,6 +31,7 @@ const std::vector<Word>& eventKinds();                                // repair 
 QString faultWords(const std::string& fault, const std::string& at);  // "outer-race defect, driver DE"
 
 QString counted(qsizetype count, const QString& one, const QString& several);  // "1 machine", "7 machines"
+QString dateFormat();                          // of fields, as dateText() writes
 QString dateText(const std::string& isoDate);  // "2026-05-10" -> "10 May 2026"
 QString dateText(const QDate& date);
 QString dateText(Instant time);                         // of UTC

@@ -1,6 +1,7 @@
 #include "ui/pages/page_parts.h"
 
 #include <QApplication>
+#include <QLayout>
 #include <QPainter>
 #include <QTabBar>
 
@@ -18,6 +19,12 @@ void setQuietTabs(QTabWidget& tabs) {
         "QTabBar::tab { border: none; background: none; padding: 5px 10px; margin-right: 6px; }"
         "QTabBar::tab:selected { border-bottom: 2px solid palette(link); }"));
     tabs.tabBar()->setDrawBase(false);
+}
+
+void endAtTheRight(QLayout& lines) {
+    QMargins margins = lines.contentsMargins();
+    margins.setRight(0);
+    lines.setContentsMargins(margins);
 }
 
 namespace {

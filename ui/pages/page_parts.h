@@ -8,11 +8,15 @@
 
 #include "ui/theme/theme.h"
 
+class QLayout;
+
 namespace fettle {
 
 void setTitleFont(QLabel& label);
 // Tabs as words over a thin rule, the chosen one underlined.
 void setQuietTabs(QTabWidget& tabs);
+// What stands on a tab ends where the buttons below the tabs do.
+void endAtTheRight(QLayout& lines);
 // The widget's letters in the ink of a role, whatever theme is chosen later; the theme outlives the widget.
 void setInk(QWidget& widget, const Theme& theme, Role role);
 // A control with what tests, readers of the screen and the hand over it are told.

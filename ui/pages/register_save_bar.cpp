@@ -40,7 +40,7 @@ RegisterSaveBar::RegisterSaveBar(MachineDocument& document, const Theme& theme, 
     revert_->setObjectName(QStringLiteral("registerRevert"));
     word_->setWordWrap(true);
     word_->setTextFormat(Qt::RichText);
-    day_->setDisplayFormat(QStringLiteral("d MMMM yyyy"));
+    day_->setDisplayFormat(dateFormat());
     day_->setCalendarPopup(true);
     day_->setAccessibleName(tr("Valid from"));
     note_->setPlaceholderText(tr("why it changed: new bearing, plate read again ..."));

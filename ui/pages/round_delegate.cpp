@@ -24,6 +24,27 @@ QRectF stripPlace(const QRectF& cell, const QFontMetrics& metrics) {
     return cell.adjusted(kMargin, kMargin, -numbers - kMargin, -kMargin);
 }
 
+int widestOf(const QFontMetrics& metrics, const QStringList& words) {
+    int widest = 0;
+    for (const QString& word : words)
+        widest = std::max(widest, metrics.horizontalAdvance(word));
+    return widest;
+}
+
+QStringList urgencyWords() {
+    QStringList words;
+    for (const char* urgency : {"act", "plan", "watch", "unseen", "leave"})
+        words << urgencyWord(urgency);
+    return words;
+}
+
+QString deferredText() {
+    Decision decision;
+    decision.kind = DecisionKind::Defer;
+    decision.deferTo = "2026-09-24";
+    return decisionText(decision);
+}
+
 // Highest value the strip has to hold.
 double topOf(const RoundMachine& machine) {
     double top = machine.limit.value_or(0) * 1.15;
@@ -66,17 +87,18 @@ int RoundDelegate::columnWidth(const QFontMetrics& metrics, int column) {
     };
     switch (column) {
         case LedgerModel::Urgency:
-            return metrics.height() + kMargin + wide("unseen ");
+            return metrics.height() + 3 * kMargin + widestOf(metrics, urgencyWords());
         case LedgerModel::Name:
             return wide("quarry dewatering pump, hydration");
         case LedgerModel::Strip:
             return wide("00.00 mm/s") + int(kWeeks) * metrics.height() / 3;
         case LedgerModel::Weight:
-            return wide("Weight, dban ");
+            return widestOf(metrics, LedgerModel::listedWords()) + 2 * kMargin;
         case LedgerModel::Age:
-            return wide("00 weeks ");
+            return metrics.horizontalAdvance(ageText({}, Instant{} + 99 * std::chrono::weeks(1))) +
+                   2 * kMargin;
         case LedgerModel::Decided:
-            return wide("deferred to 24 September");
+            return metrics.horizontalAdvance(deferredText()) + 2 * kMargin;
         default:
             return 0;
     }
@@ -194,7 +216,8 @@ void RoundDelegate::paintUrgency(QPainter& painter, const QStyleOptionViewItem& 
     painter.setPen(theme_.colour(Role::Ink));
     QRect place = option.rect;
     place.setLeft(int(disc.right()) + kMargin);
-    painter.drawText(place, Qt::AlignLeft | Qt::AlignVCenter, urgencyWord(machine.urgency));
+    painter.drawText(place, Qt::AlignLeft | Qt::AlignVCenter,
+                     metrics.elidedText(urgencyWord(machine.urgency), Qt::ElideRight, place.width()));
 }
 
 }  // namespace fettle

@@ -115,7 +115,8 @@ void RoundLedger::standAgain(const Standing& standing) {
 void RoundLedger::fitColumns() {
     std::array<int, LedgerModel::Columns> widths{};
     for (int column = 0; column < LedgerModel::Columns; ++column)
-        widths[std::size_t(column)] = RoundDelegate::columnWidth(fontMetrics(), column);
+        if (const int wide = RoundDelegate::columnWidth(fontMetrics(), column); wide > 0)
+            widths[std::size_t(column)] = std::max(wide, horizontalHeader()->sectionSizeHint(column));
     if (model_.round().draft()) widths[LedgerModel::Decided] = 0;
     const int least = fontMetrics().averageCharWidth() * kLeastChanged;
     const auto lacking = [&] {

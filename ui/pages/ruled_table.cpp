@@ -1,11 +1,17 @@
 #include "ui/pages/ruled_table.h"
 
 #include <QPainter>
+#include <algorithm>
 
 namespace fettle {
 
 namespace {
 constexpr int kMargin = 8;
+const QString kSortMark = QStringLiteral(" \u2193");
+
+int headHeight(const QFontMetrics& letters) {
+    return letters.height() + 2 * kMargin - 2;
+}
 
 bool isSortedBy(const QHeaderView& header, int section) {
     return header.isSortIndicatorShown() && header.sortIndicatorSection() == section;
@@ -21,7 +27,14 @@ RuledHeader::RuledHeader(const Theme& theme, QWidget* parent)
 }
 
 QSize RuledHeader::sizeHint() const {
-    return {QHeaderView::sizeHint().width(), fontMetrics().height() + 2 * kMargin - 2};
+    return {QHeaderView::sizeHint().width(), headHeight(fontMetrics())};
+}
+
+QSize RuledHeader::sectionSizeFromContents(int section) const {
+    if (!model()) return QHeaderView::sectionSizeFromContents(section);
+    const QString text = model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString();
+    const int mark = isSortIndicatorShown() ? fontMetrics().horizontalAdvance(kSortMark) : 0;
+    return {fontMetrics().horizontalAdvance(text) + mark + 2 * kMargin + 2, headHeight(fontMetrics())};
 }
 
 void RuledHeader::paintSection(QPainter* painter, const QRect& rect, int section) const {
@@ -32,7 +45,7 @@ void RuledHeader::paintSection(QPainter* painter, const QRect& rect, int section
     const auto align = Qt::Alignment(
         model()->headerData(section, Qt::Horizontal, Qt::TextAlignmentRole).value<Qt::Alignment::Int>());
     QString text = model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString();
-    if (isSortedBy(*this, section)) text += QStringLiteral(" \u2193");
+    if (isSortedBy(*this, section)) text += kSortMark;
     painter->setPen(theme_.colour(isSortedBy(*this, section) ? Role::Ink : Role::MutedInk));
     const QRect inside = rect.adjusted(kMargin, 0, -kMargin, 0);
     painter->drawText(inside, int(align ? align : Qt::AlignLeft | Qt::AlignVCenter),
@@ -72,6 +85,12 @@ void setRuled(QTableView& view, const Theme& theme) {
     view.verticalHeader()->setDefaultSectionSize(view.fontMetrics().height() + kMargin);
     view.setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     view.setWordWrap(false);
+}
+
+void keepHeadsWhole(QTableView& view) {
+    const QHeaderView& heads = *view.horizontalHeader();
+    for (int column = 0; column < heads.count(); ++column)
+        view.setColumnWidth(column, std::max(view.columnWidth(column), heads.sectionSizeHint(column)));
 }
 
 }  // namespace fettle

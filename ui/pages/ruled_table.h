@@ -17,6 +17,7 @@ class RuledHeader : public QHeaderView {
     QSize sizeHint() const override;
 
   protected:
+    QSize sectionSizeFromContents(int section) const override;
     void paintSection(QPainter* painter, const QRect& rect, int section) const override;
 
   private:
@@ -38,5 +39,7 @@ class RuledDelegate : public QStyledItemDelegate {
 
 // Gives `view` a ruled head, no grid, whole-row selection of one row, tabular line height.
 void setRuled(QTableView& view, const Theme& theme);
+// Columns are at least as wide as the words of their heads, whatever the language.
+void keepHeadsWhole(QTableView& view);
 
 }  // namespace fettle

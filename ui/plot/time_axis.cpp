@@ -13,6 +13,7 @@
 #include <cmath>
 
 #include "ui/model/site_time.h"
+#include "ui/theme/tr.h"
 
 namespace fettle {
 
@@ -47,10 +48,10 @@ class SiteScaleDraw : public QwtDateScaleDraw {
 QwtDateScaleDraw* timeScaleDraw(bool ticksOnly) {
     auto* draw = new SiteScaleDraw;
     draw->setDateFormat(QwtDate::Second, QStringLiteral("hh:mm:ss"));
-    draw->setDateFormat(QwtDate::Minute, QStringLiteral("hh:mm\nd MMM"));
-    draw->setDateFormat(QwtDate::Hour, QStringLiteral("hh:mm\nd MMM"));
-    draw->setDateFormat(QwtDate::Day, QStringLiteral("d MMM\nyyyy"));
-    draw->setDateFormat(QwtDate::Week, QStringLiteral("d MMM\nyyyy"));
+    draw->setDateFormat(QwtDate::Minute, tr("hh:mm\nd MMM"));
+    draw->setDateFormat(QwtDate::Hour, tr("hh:mm\nd MMM"));
+    draw->setDateFormat(QwtDate::Day, tr("d MMM\nyyyy"));
+    draw->setDateFormat(QwtDate::Week, tr("d MMM\nyyyy"));
     draw->setDateFormat(QwtDate::Month, QStringLiteral("MMM\nyyyy"));
     draw->setDateFormat(QwtDate::Year, QStringLiteral("yyyy"));
     draw->setTickLength(QwtScaleDiv::MinorTick, 3);

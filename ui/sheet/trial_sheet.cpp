@@ -1,6 +1,7 @@
 #include "ui/sheet/trial_sheet.h"
 
 #include "core/diagnosis/settings.h"
+#include "ui/model/engine_words.h"
 #include "ui/model/numbers.h"
 #include "ui/model/site_time.h"
 #include "ui/model/trial_words.h"
@@ -17,7 +18,7 @@ namespace {
 constexpr double kFigureMm = 62, kBoxMm = 2.8, kSignMm = 9;
 
 QString textOf(const std::string& text, const Units& units) {
-    return withUnitsBeside(plainText(text), units);
+    return withUnitsBeside(plainText(engineText(text).toStdString()), units);
 }
 
 QString outcomeLine(const TrialSheet& sheet) {
@@ -146,7 +147,7 @@ Block cautionBlock(const TrialSheet& sheet, const std::string& words) {
         const bool done = std::find(confirmed.begin(), confirmed.end(), words) != confirmed.end();
         const double box = kBoxMm * kMm, top = column.y() + 0.2 * kMm;
         column.page().boxes.push_back({QRectF(column.left(), top, box, box), done});
-        column.marked(QString(), plainText(words), 5);
+        column.marked(QString(), plainText(engineText(words).toStdString()), 5);
     };
 }
 
