@@ -12,6 +12,7 @@ namespace fettle {
 namespace {
 
 constexpr int kMargin = 8;
+constexpr int kRoom = 2 * kMargin + 2;  // about words: margins, and the grid
 constexpr std::size_t kWeeks = 26;
 
 QFont bold(QFont font) {
@@ -93,12 +94,11 @@ int RoundDelegate::columnWidth(const QFontMetrics& metrics, int column) {
         case LedgerModel::Strip:
             return wide("00.00 mm/s") + int(kWeeks) * metrics.height() / 3;
         case LedgerModel::Weight:
-            return widestOf(metrics, LedgerModel::listedWords()) + 2 * kMargin;
+            return widestOf(metrics, LedgerModel::listedWords()) + kRoom;
         case LedgerModel::Age:
-            return metrics.horizontalAdvance(ageText({}, Instant{} + 99 * std::chrono::weeks(1))) +
-                   2 * kMargin;
+            return metrics.horizontalAdvance(ageText({}, Instant{} + 99 * std::chrono::weeks(1))) + kRoom;
         case LedgerModel::Decided:
-            return metrics.horizontalAdvance(deferredText()) + 2 * kMargin;
+            return metrics.horizontalAdvance(deferredText()) + kRoom;
         default:
             return 0;
     }
