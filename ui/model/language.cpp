@@ -14,6 +14,7 @@ constexpr const char* kProperty = "fettle_language";
 
 void install(const QString& name, const QString& folder) {
     auto* words = new QTranslator(QCoreApplication::instance());
+    words->setObjectName(QString::fromLatin1(kProperty));
     if (words->load(name, folder))
         QCoreApplication::installTranslator(words);
     else
@@ -47,6 +48,8 @@ void speak(const QString& code) {
     locale.setNumberOptions(QLocale::OmitGroupSeparator);
     QLocale::setDefault(locale);
     QCoreApplication::instance()->setProperty(kProperty, chosen);
+    qDeleteAll(QCoreApplication::instance()->findChildren<QTranslator*>(
+        QString::fromLatin1(kProperty), Qt::FindDirectChildrenOnly));  // of the language before
     if (chosen == QStringLiteral("en")) return;
     install(QStringLiteral("qtbase_") + chosen, QLibraryInfo::path(QLibraryInfo::TranslationsPath));
     install(QStringLiteral("fettle_") + chosen, kFolder);
