@@ -204,6 +204,25 @@ TEST(Ledger, TheWeightOfTheMachineIsSetAgainstThatOfItsFinding) {
     EXPECT_EQ(model.weightNote(*model.machineAt(3)), "");  // nothing was found there: one weight alone
 }
 
+// An entry by change would read as evidence against where the lines of the week weigh nothing.
+TEST(Ledger, AnEntryByChangeShowsTheWeightOfTheChange) {
+    RoundShown round = sampleRound();
+    RoundFinding found;
+    found.finding.fault = "dry_bearing";
+    found.finding.weightDban = 33.4;
+    found.change = ChangeFacts{};
+    round.list.machines[1].findings = {found};
+    round.list.machines[1].listedBy = ListedBy::Change;
+    round.list.machines[1].weightDban = -7.4;
+    LedgerModel model;
+    model.setRound(round);
+    EXPECT_TRUE(model.index(3, LedgerModel::Weight).data().toString().startsWith("33.4"));
+    EXPECT_TRUE(model.index(3, LedgerModel::Weight)
+                    .data(Qt::ToolTipRole)
+                    .toString()
+                    .contains(QChar(0x2212) + QString("7.4")));
+}
+
 // The period ends at the site's midnight: 11 May 2026 00:00 of London's summer is 10 May 23:00 UTC.
 TEST(Ledger, TheAgesEndIsSaidByTheSitesClock) {
     RoundShown round = sampleRound();

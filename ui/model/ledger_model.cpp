@@ -52,6 +52,16 @@ QString place(const RoundMachine& machine) {
     return parts.join(QStringLiteral(", "));
 }
 
+// Of what listed it: of an entry by change that of the change, else the machine's.
+std::optional<double> toldWeight(const RoundMachine& machine) {
+    if (machine.listedBy != ListedBy::Change) return machine.weightDban;
+    std::optional<double> strongest;
+    for (const RoundFinding& found : machine.findings)
+        if (found.change && found.finding.weightDban)
+            strongest = std::max(strongest.value_or(-1e9), *found.finding.weightDban);
+    return strongest;
+}
+
 }  // namespace
 
 void LedgerModel::setRound(RoundShown round) {
@@ -165,7 +175,7 @@ bool LedgerModel::before(std::size_t first, std::size_t second) const {
         case ByLevel:
             return shareOfLimit(a) > shareOfLimit(b);
         case ByWeight:
-            return a.weightDban.value_or(-1e9) > b.weightDban.value_or(-1e9);
+            return toldWeight(a).value_or(-1e9) > toldWeight(b).value_or(-1e9);
         case ByAge:
             return a.newest.value_or(Instant{}) < b.newest.value_or(Instant{});
         case ByDecision:
@@ -370,7 +380,7 @@ QString LedgerModel::cellText(const RoundMachine& machine, int column) const {
         case Changed:
             return findingText(machine) + u'\n' + changedText(machine);
         case Weight:
-            return weightText(machine.weightDban) + listedText(machine.listedBy);
+            return weightText(toldWeight(machine)) + listedText(machine.listedBy);
         case Age:
             return machine.newest ? ageText(*machine.newest, round_.end) : tr("never");
         case Decided:
