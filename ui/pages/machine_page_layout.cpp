@@ -96,7 +96,8 @@ void MachinePage::buildRecording() {
     tabs_ = tabWidget(QStringLiteral("recordingTabs"), recording_);
     beside_ = splitter(Qt::Horizontal, QStringLiteral("recordingBeside"), recording_);
     lastBeside_ = tabWidget(QStringLiteral("recordingLast"), beside_);
-    tabs_->setMinimumWidth(22 * fontMetrics().height());
+    for (QTabWidget* tabs : {tabs_, lastBeside_})
+        tabs->setMinimumWidth(22 * fontMetrics().height());
     compare_ = new CompareStrip(recording_);
     compare_->hide();
     for (QWidget* part : std::initializer_list<QWidget*>{tabs_, beside_, compare_})

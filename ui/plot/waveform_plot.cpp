@@ -77,6 +77,7 @@ void WaveformPlot::addControls() {
     addControl(impactsButton_);
     addControl(turnsButton_);
     figures_ = new QLabel(this);
+    figures_->setWordWrap(true);
     figures_->setObjectName(QStringLiteral("waveformFigures"));
     figures_->setTextInteractionFlags(Qt::TextSelectableByMouse);
     figures_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
