@@ -185,9 +185,8 @@ void addExportCommand(CLI::App& app, int& status) {
            "recordings: a folder a machine, WAV (CSV where numbers ask for it) with sidecar; trends: CSV; "
            "site, register, rounds, examinations: JSON; machines, decisions, jobs, feedback, events, "
            "refusals, weights, measures, alert_rules, alerts, deliveries, requests, job_steps, photos, "
-           "workshop, "
-           "reading_rules, changed_verdicts: JSON, or CSV where the name of the file ends in .csv; all: "
-           "every one of these in one folder")
+           "workshop, reading_rules, changed_verdicts: JSON, or CSV where the name of the file ends in .csv; "
+           "all: every one of these in one folder")
         ->required()
         ->check(CLI::IsMember(partNames()));
     sub->add_option("-o,--output", command->out, "file to write; for recordings and all a folder")

@@ -18,7 +18,6 @@ namespace fettle {
 namespace {
 
 constexpr std::size_t kMostColumns = 64;
-constexpr const char* kNotUtf8 = "is not plain UTF-8 text: save the table as UTF-8";
 using Row = std::map<std::string, std::string>;
 
 class Taker {
@@ -105,7 +104,7 @@ Result<std::vector<std::string>> headOf(std::string_view line, char separator, s
     if (!fields.split(line, separator, kMostColumns))
         return fail(ErrorKind::Invalid, file, csvPlace(number, fields.count()), "quotes do not match");
     if (const std::size_t column = fields.notUtf8())
-        return fail(ErrorKind::Invalid, file, csvPlace(number, column), kNotUtf8);
+        return fail(ErrorKind::Invalid, file, csvPlace(number, column), kCsvNotUtf8);
     std::vector<std::string> keys;
     for (std::size_t i = 0; i < fields.count(); ++i) {
         keys.push_back(lowerAscii(trimmed(fields[i])));
@@ -123,7 +122,7 @@ void takeLine(const CsvLines& lines, char separator, const std::vector<std::stri
     if (!fields.split(lines.line(), separator, kMostColumns))
         return taker.refuse(csvPlace(lines.number(), fields.count()), "quotes do not match");
     if (const std::size_t column = fields.notUtf8())
-        return taker.refuse(csvPlace(lines.number(), column), kNotUtf8);
+        return taker.refuse(csvPlace(lines.number(), column), kCsvNotUtf8);
     Row row;
     for (std::size_t i = 0; i < std::min(fields.count(), keys.size()); ++i)
         row[keys[i]] = cellOf(fields[i]);

@@ -22,8 +22,6 @@ constexpr std::size_t kMostFilled = 100'000;  // elements that a row makes to re
 constexpr std::size_t kDeepest = 12;
 constexpr std::size_t kLongestList = 1000;
 
-constexpr const char* kNotUtf8 = "is not plain UTF-8 text: save the table as UTF-8";
-
 using Names = std::set<std::string>;
 
 const Names& numberKeys() {
@@ -269,7 +267,7 @@ Result<std::vector<Column>> columnsOf(CsvFields& fields, std::string_view head, 
         return fail(ErrorKind::Invalid, file, csvPlace(line, fields.count()),
                     fmt::format("more than {} columns", kMostColumns));
     if (const std::size_t column = fields.notUtf8())
-        return fail(ErrorKind::Invalid, file, csvPlace(line, column), kNotUtf8);
+        return fail(ErrorKind::Invalid, file, csvPlace(line, column), kCsvNotUtf8);
     std::vector<Column> columns;
     Names seen;
     for (std::size_t i = 0; i < fields.count(); ++i) {
@@ -307,7 +305,7 @@ CsvMachine machineOf(const CsvFields& fields, const std::vector<Column>& columns
     };
     if (fields.count() > columns.size())
         return broken(columns.size() + 1, fmt::format("the head names {} columns", columns.size()));
-    if (const std::size_t column = fields.notUtf8()) return broken(column, kNotUtf8);
+    if (const std::size_t column = fields.notUtf8()) return broken(column, kCsvNotUtf8);
     Json root = Json::object();
     std::size_t filled = 0;
     for (std::size_t i = 0; i < fields.count(); ++i) {

@@ -14,6 +14,9 @@
 
 namespace fettle {
 
+// The rule a table in another encoding breaks.
+inline constexpr const char* kCsvNotUtf8 = "is not plain UTF-8 text: save the table as UTF-8";
+
 // "line 7, column 2"
 std::string csvPlace(std::size_t line, std::size_t column);
 

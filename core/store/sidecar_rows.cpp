@@ -78,8 +78,7 @@ Result<std::optional<std::string>> sidecarOf(Database& database, std::int64_t re
     {
         Statement rows(database,
                        "SELECT r.sidecar, s.recording, p.text, s.data FROM recording r LEFT JOIN sidecar s "
-                       "ON s.recording = "
-                       "r.id LEFT JOIN sidecar_pattern p ON p.id = s.pattern WHERE r.id=?");
+                       "ON s.recording = r.id LEFT JOIN sidecar_pattern p ON p.id = s.pattern WHERE r.id=?");
         const bool found = rows.bind(recording).next();
         if (found) {
             rows.into(plain, packed);
