@@ -150,6 +150,13 @@ std::vector<RunValue> risesOf(const Rows& all) {
     return rises;
 }
 
+// Levels that are followed, in the order in which changes are listed, and the columns they stand in.
+constexpr std::pair<Followed, Quantity> kLevels[] = {{Followed::Velocity, Quantity::VelocityRms},
+                                                     {Followed::Order1, Quantity::Order1},
+                                                     {Followed::Order2, Quantity::Order2},
+                                                     {Followed::Order3, Quantity::Order3},
+                                                     {Followed::HighBand, Quantity::HighBand}};
+
 MattersBy mattersOf(Followed quantity, const MattersBy& limits) {
     if (quantity == Followed::HighBand) return {};
     MattersBy by = limits;
@@ -158,18 +165,11 @@ MattersBy mattersOf(Followed quantity, const MattersBy& limits) {
 }
 
 void addLevels(const Frame& frame, const Rows& rows, FollowedTrends& out) {
-    struct Row {
-        Followed followed;
-        Quantity quantity;
-    };
-    for (const Row& one :
-         {Row{Followed::Velocity, Quantity::VelocityRms}, Row{Followed::Order1, Quantity::Order1},
-          Row{Followed::Order2, Quantity::Order2}, Row{Followed::Order3, Quantity::Order3},
-          Row{Followed::HighBand, Quantity::HighBand}}) {
-        const std::vector<RunValue> values = valuesOf(rows, one.quantity);
+    for (const auto& [followed, quantity] : kLevels) {
+        const std::vector<RunValue> values = valuesOf(rows, quantity);
         if (values.empty()) continue;
-        FollowedChange change = headOf(frame, one.followed, unitOf(one.quantity));
-        const MattersBy by = mattersOf(one.followed, frame.limits);
+        FollowedChange change = headOf(frame, followed, unitOf(quantity));
+        const MattersBy by = mattersOf(followed, frame.limits);
         change.week =
             changeOfWeek(values, frame.segmentStart, frame.firstDay, frame.lastDay, Scale::Decibels, by);
         out.changes.push_back(std::move(change));
@@ -304,6 +304,19 @@ Result<Frame> frameOf(const ChannelEntry& channel, const Machine& described, con
 
 MattersBy mattersBy(const Machine& machine, const Point* point, Followed quantity) {
     return mattersOf(quantity, limitsOf(machine, point));
+}
+
+Result<std::vector<RunValue>> followedLevels(FleetFile& fleet, std::int64_t channel, Followed quantity,
+                                             const std::string& timeZone, Instant from, Instant until) {
+    auto rows = fleet.trends().values(channel, from, until);
+    if (!rows) return fail(rows.error());
+    auto clocks = clocksOf(*rows, timeZone);
+    if (!clocks) return fail(clocks.error());
+    const Rows all{std::move(*rows), std::move(*clocks)};
+    if (quantity == Followed::TemperatureRise) return risesOf(all);
+    for (const auto& [followed, column] : kLevels)
+        if (followed == quantity) return valuesOf(all, column);
+    return std::vector<RunValue>();
 }
 
 Result<FollowedTrends> followedTrends(FleetFile& fleet, const MachineEntry& machine, const Machine& described,

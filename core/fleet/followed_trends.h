@@ -25,6 +25,10 @@ Result<std::optional<int>> segmentStart(const std::vector<Event>& events, const 
 // When a change of a level or a shaft order matters at this point.
 MattersBy mattersBy(const Machine& machine, const Point* point, Followed quantity);
 
+// Levels of a channel while running, by the site's clock, within [from, until], oldest first; no measures.
+Result<std::vector<RunValue>> followedLevels(FleetFile& fleet, std::int64_t channel, Followed quantity,
+                                             const std::string& timeZone, Instant from, Instant until);
+
 Result<FollowedTrends> followedTrends(FleetFile& fleet, const MachineEntry& machine, const Machine& described,
                                       const Period& period);
 

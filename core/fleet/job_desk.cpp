@@ -116,10 +116,14 @@ Result<Job> jobThatMoves(FleetFile& fleet, std::int64_t id) {
                 fmt::format("was replaced by {}: change that one", nameOf(**replacer)));
 }
 
+// What is over goes on, never back; done again tells another day of it.
 Status checkBack(const Job& job, const std::string& state) {
-    if (state != "drafted" || !isOver(job)) return {};
+    const auto next = nextStates(job);
+    if (state.empty() || !isOver(job) || state == job.state ||
+        std::find(next.begin(), next.end(), state) != next.end())
+        return {};
     return fail(ErrorKind::Invalid, "", nameOf(job.id),
-                "is " + job.state + " and cannot be drafted again; a revision makes a new one");
+                "is " + job.state + " and cannot be " + state + " again; a revision makes a new one");
 }
 
 }  // namespace

@@ -1,7 +1,7 @@
 // Why: a job as people work with it, the same for the command and the window: drafted from the findings of
 // the week with the soonest of their dates and the gravest of their urgencies, moved from state to state with
 // words and a name, revised into a new one that replaces it. What was done cannot be undone: a job that is
-// done is not drafted again, one that was replaced does not move. Dates "2026-05-04" in the site's calendar.
+// done goes on, never back, one that was replaced does not move. Dates "2026-05-04" in the site's calendar.
 // Thread: as the FleetFile. Errors: Invalid with the rule broken; those of the stores.
 #pragma once
 

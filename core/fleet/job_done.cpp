@@ -54,7 +54,8 @@ std::optional<JobDone> doneOf(const Job& job, const std::vector<Event>& events) 
     const std::string mark = markOf(job);
     const Event* told = nullptr;
     for (const Event& event : events)
-        if (event.text == mark || event.text.starts_with(mark + ":")) told = &event;  // the newest holds
+        if ((event.text == mark || event.text.starts_with(mark + ":")) && (!told || event.id >= told->id))
+            told = &event;  // what was told last holds
     if (told) return doneBy(*told);
     const bool grease = isAboutGrease(job);
     for (const Event& event : events) {

@@ -61,6 +61,7 @@ Status chooseFinding(SheetCase& sheet, std::size_t asked) {
 // The finding as the round tells it, with its rows from the week's examination.
 void addRows(SheetCase& sheet) {
     sheet.finding = sheet.told.finding;
+    if (sheet.told.change) sheet.finding.weightDban.reset();  // of the change, which has no lines
     if (!sheet.week) return;
     for (const Hypothesis& h : sheet.week->considered) {
         if (h.fault != sheet.finding.fault || h.at != sheet.finding.at) continue;
@@ -205,7 +206,7 @@ void addFinding(const SheetCase& sheet, SheetContent& out) {
     out.urgency = h.urgency.empty() ? sheet.row.urgency : h.urgency;
     out.verdict = verdictWords(sheet);
     out.firm = sheet.firm();
-    out.howSure = howSureWords(sheet.finding);
+    out.howSure = howSureWords(sheet.finding, sheet.told.change.has_value());
     out.siteRecord = siteRecordWords(sheet.record, sheet.faultRecord, out.faultName);
     out.provedOn = h.provedOn.empty() ? "not stated" : h.provedOn;
     out.howBad = howBadWords(sheet);
@@ -222,6 +223,8 @@ void addFinding(const SheetCase& sheet, SheetContent& out) {
 
 std::string rowsNoteOf(const SheetCase& sheet) {
     if (sheet.byHandOnly()) return "Nothing measured is claimed here, so there are no lines to add up.";
+    if (!sheet.finding.weightDban && sheet.told.change)
+        return "This finding rests on a change against its own baseline, so there are no lines to add up.";
     if (!sheet.finding.weightDban)
         return "This finding has no weight: it rests on level and pattern, so there are no lines to add up.";
     std::string note = sheet.finding.best.view;

@@ -127,12 +127,7 @@ SheetSpectrum spectrumOf(const SheetCase& sheet) {
         point = facts->channels[best.channel].point;
         spectrum.view = best.view;
         spectrum.marks = lineMarks(sheet.finding);
-    } else if (auto mesh = meshMarks(sheet, *facts); !mesh.empty()) {
-        spectrum.channel = sheet.told.change->channel;
-        point = sheet.told.change->point;
-        spectrum.view = "own";
-        spectrum.marks = std::move(mesh);
-    } else {
+    } else if (!showAcceleration(sheet, *facts, spectrum, point)) {
         spectrum.channel = sheet.governing.channel;
         spectrum.view = "velocity";
         spectrum.marks = shaftMarks(*facts);

@@ -101,7 +101,8 @@ bool chooseBarRecording(SheetCase& sheet) {
 // A level has no rows: the newest recording of the point that governs shows it, of a change that of its
 // point.
 Status chooseLevelRecording(FleetFile& fleet, SheetCase& sheet) {
-    const std::string& point = isOfGear(sheet) ? sheet.told.change->point : sheet.governing.point;
+    const ChangeFacts* change = changeInAcceleration(sheet);
+    const std::string& point = change ? change->point : sheet.governing.point;
     for (std::size_t i = 0; i < sheet.weekIds.size(); ++i) {
         if (sheet.weekIds[i] == 0) continue;
         const auto entry = fleet.recordings().entry(sheet.weekIds[i]);

@@ -153,7 +153,11 @@ std::string askedForSureWords(const RoundMachine& row) {
            "; what a person noticed is not weighed here. The look decides.";
 }
 
-std::string howSureWords(const Hypothesis& finding) {
+std::string howSureWords(const Hypothesis& finding, bool byChange) {
+    if (!finding.weightDban && byChange)
+        return "That it changed is as sure as the weight of the change says; the cause is possible, no more. "
+               "The "
+               "inspection decides.";
     if (!finding.weightDban)
         return "Possible: level and pattern fit, but these recordings alone cannot name the cause. The "
                "inspection decides.";

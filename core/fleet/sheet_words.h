@@ -18,7 +18,8 @@ std::string withSpelledDates(const std::string& text);
 std::string machineWords(const SheetCase& sheet);
 // The finding's own sentence with its place in shop words.
 std::string verdictWords(const SheetCase& sheet);
-std::string howSureWords(const Hypothesis& finding);
+// `byChange`: it was listed by a change against its baseline.
+std::string howSureWords(const Hypothesis& finding, bool byChange = false);
 // Of a machine that a person put on the list: what stands in the place of urgency and sureness.
 std::string askedForWords(const RoundMachine& row);
 std::string askedForSureWords(const RoundMachine& row);

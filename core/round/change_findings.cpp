@@ -48,9 +48,9 @@ std::string changeWords(const ChangeGroup& group) {
     const FollowedChange& one = *group.strongest;
     const Change& c = *one.week.change;
     const bool decibels = one.quantity != Followed::TemperatureRise && one.unit != "dB";
-    std::string text =
-        fmt::format("{} at {} {} {} from {} to {}", one.name, one.point, one.channel,
-                    c.up() ? "rose" : "fell", valueText(c.was, one.unit), valueText(c.now, one.unit));
+    const std::string place = one.channel.empty() ? one.point : one.point + " " + one.channel;
+    std::string text = fmt::format("{} at {} {} from {} to {}", one.name, place, c.up() ? "rose" : "fell",
+                                   valueText(c.was, one.unit), valueText(c.now, one.unit));
     if (decibels) text += fmt::format(" ({:+.1f} dB)", c.step);
     if (one.week.since) text += " since about " + formatDate(startOfDay(*one.week.since));
     if (!one.week.condition.empty()) text += ", " + one.week.condition;

@@ -511,6 +511,14 @@
         <translation>Möglich: Pegel und Muster passen, aber diese Aufzeichnungen allein können die Ursache nicht benennen. Die Prüfung entscheidet.</translation>
     </message>
     <message>
+        <source>That it changed is as sure as the weight of the change says; the cause is possible, no more. The inspection decides.</source>
+        <translation>Dass es sich geändert hat, ist so sicher, wie das Gewicht der Änderung sagt; die Ursache ist möglich, mehr nicht. Die Prüfung entscheidet.</translation>
+    </message>
+    <message>
+        <source>This finding rests on a change against its own baseline, so there are no lines to add up.</source>
+        <translation>Dieser Befund beruht auf einer Änderung gegen das eigene Ausgangsband, darum gibt es keine Linien zu summieren.</translation>
+    </message>
+    <message>
         <source>No evidence beyond chance. This is not the odds that the fault is there.</source>
         <translation>Kein Hinweis über den Zufall hinaus. Das ist keine Wahrscheinlichkeit dafür, dass der Schaden da ist.</translation>
     </message>

@@ -4,6 +4,7 @@
 
 #include "core/fleet/machine_desk.h"
 #include "core/fleet/round_desk.h"
+#include "core/fleet/sheet_content.h"
 #include "tests/fleet/made_history.h"
 
 namespace fettle::fleet_test {
@@ -106,6 +107,30 @@ TEST_F(FollowedTrendsTest, TheRoundListsItByChange) {
         EXPECT_EQ(changes->front().finding.sentence, m.findings[0].finding.sentence);
         EXPECT_EQ(changes->front().finding.urgency, m.findings[0].finding.urgency);
     }
+}
+
+// Velocity says nothing of it: the sheet shows what changed, where it changed, and adds up no lines.
+TEST_F(FollowedTrendsTest, TheSheetOfARaisedHighBandShowsThatBand) {
+    hearDays("FN-01", "2026-01-05", "2026-03-29", {});
+    Heard rough;
+    rough.highBandG = 0.8;
+    hearDays("FN-01", "2026-03-30", "2026-04-05", rough);
+    const auto list = listNow(*fleet_, "2026-04-05");
+    ASSERT_TRUE(list) << list.error().sentence();
+    const auto sheet = sheetContent(*fleet_, *list, std::nullopt, {"FN-01", 1, {}, "2026-04-06"});
+    ASSERT_TRUE(sheet) << sheet.error().sentence();
+    EXPECT_EQ(sheet->fault, "bearing_dry_or_worn");
+    EXPECT_THAT(sheet->verdict, HasSubstr("High band at P x rose from 0.10 g to 0.80 g"));
+    EXPECT_EQ(sheet->trend.title, "P x high band");
+    EXPECT_EQ(sheet->trend.unit, "g");
+    ASSERT_FALSE(sheet->trend.days.empty());
+    EXPECT_EQ(sheet->trend.days.back().value, 0.8);
+    EXPECT_EQ(sheet->trend.days.front().value, 0.1);
+    EXPECT_TRUE(sheet->trend.past.baseline && sheet->trend.limits.empty());
+    EXPECT_THAT(sheet->spectrum.caption, HasSubstr("P x: acceleration"));
+    EXPECT_TRUE(sheet->rows.empty());
+    EXPECT_THAT(sheet->rowsNote, HasSubstr("rests on a change"));
+    EXPECT_THAT(sheet->howSure, HasSubstr("weight of the change"));
 }
 
 }  // namespace

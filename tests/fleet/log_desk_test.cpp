@@ -72,6 +72,15 @@ TEST_F(LogDeskTest, AJobKeepsEveryStepAndWorkDoneBeginsItsVerification) {
     EXPECT_THAT(moveJob(*fleet_, job.id, back).error().sentence(), HasSubstr("cannot be drafted again"));
     done.on = "some day";
     EXPECT_FALSE(moveJob(*fleet_, job.id, done));
+    done.on = "2026-03-09";
+    ASSERT_TRUE(moveJob(*fleet_, job.id, done)) << "another day of the same work";
+    EXPECT_EQ(jobDetail(*fleet_, job.id)->verification->doneOn, "2026-03-09");
+    JobMove close;
+    close.state = "closed";
+    ASSERT_TRUE(moveJob(*fleet_, job.id, close));
+    EXPECT_THAT(moveJob(*fleet_, job.id, done).error().sentence(),
+                HasSubstr("is closed and cannot be done again"));
+    EXPECT_EQ(fleet_->log().events("FN-01")->size(), 2u) << "no work is told twice";
 }
 
 TEST_F(LogDeskTest, WorkDoneAndItsStepAreKeptTogetherOrNotAtAll) {

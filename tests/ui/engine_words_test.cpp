@@ -57,6 +57,7 @@ TEST_F(EngineWords, TheFixedPartsOfASheetAreAllThere) {
                 expectListed(urgencyWords(urgency, {"", date, "", overdue}));
     Hypothesis possible;
     expectListed(howSureWords(possible));
+    expectListed(howSureWords(possible, true));
     possible.weightDban = 0;
     expectListed(howSureWords(possible));
     expectListed(siteRecordWords({}, {}, ""));

@@ -88,6 +88,13 @@ namespace {
     QT_TRANSLATE_NOOP("Engine",
                       "Possible: level and pattern fit, but these recordings alone cannot name the cause. "
                       "The inspection decides."),
+    QT_TRANSLATE_NOOP(
+        "Engine",
+        "That it changed is as sure as the weight of the change says; the cause is possible, no "
+        "more. The inspection decides."),
+    QT_TRANSLATE_NOOP(
+        "Engine",
+        "This finding rests on a change against its own baseline, so there are no lines to add up."),
     QT_TRANSLATE_NOOP("Engine", "No evidence beyond chance. This is not the odds that the fault is there."),
     QT_TRANSLATE_NOOP("Engine",
                       "Too few findings were opened and reported here yet to say how often one is confirmed; "
