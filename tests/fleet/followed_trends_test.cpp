@@ -133,5 +133,27 @@ TEST_F(FollowedTrendsTest, TheSheetOfARaisedHighBandShowsThatBand) {
     EXPECT_THAT(sheet->howSure, HasSubstr("weight of the change"));
 }
 
+// 40 over 20 degrees is 20 K, 55 over 20 is 35 K. A temperature is the point's: no channel, no second blank.
+TEST_F(FollowedTrendsTest, TheSheetOfAHotFrameShowsItsRiseOverAmbient) {
+    Heard warm, hot;
+    warm.ambientTempC = hot.ambientTempC = 20;
+    warm.frameTempC = 40;
+    hot.frameTempC = 55;
+    hearDays("FN-01", "2026-01-05", "2026-03-29", warm);
+    hearDays("FN-01", "2026-03-30", "2026-04-05", hot);
+    const auto list = listNow(*fleet_, "2026-04-05");
+    ASSERT_TRUE(list) << list.error().sentence();
+    const auto sheet = sheetContent(*fleet_, *list, std::nullopt, {"FN-01", 1, {}, "2026-04-06"});
+    ASSERT_TRUE(sheet) << sheet.error().sentence();
+    EXPECT_EQ(sheet->fault, "overheating");
+    EXPECT_THAT(sheet->verdict, HasSubstr("Frame over ambient at P rose from 20 K to 35 K"));
+    EXPECT_EQ(sheet->trend.title, "P frame over ambient");
+    EXPECT_EQ(sheet->trend.unit, "K");
+    ASSERT_FALSE(sheet->trend.days.empty());
+    EXPECT_EQ(sheet->trend.days.front().value, 20);
+    EXPECT_EQ(sheet->trend.days.back().value, 35);
+    EXPECT_TRUE(sheet->rows.empty());
+}
+
 }  // namespace
 }  // namespace fettle::fleet_test

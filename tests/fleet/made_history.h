@@ -26,6 +26,7 @@ struct Heard {
     std::string running = "running", point = "P";
     std::optional<double> lineHz;  // a line in the spectrum
     std::string failedCheck = {};  // code of a sensor check
+    std::optional<double> frameTempC = {}, ambientTempC = {};
 };
 
 class MadeHistory : public testing::Test {
@@ -97,6 +98,8 @@ class MadeHistory : public testing::Test {
         set(Quantity::HighBand, heard.highBandG);
         if (heard.running == "running") set(Quantity::SpeedRpm, 1484);
         set(Quantity::LoadPct, heard.loadPct);
+        row.values[std::size_t(Quantity::FrameTempC)] = heard.frameTempC;
+        row.values[std::size_t(Quantity::AmbientTempC)] = heard.ambientTempC;
         return row;
     }
     static StoredSpectrum spectrumOf(const Heard& heard) {
