@@ -21,14 +21,14 @@ std::string systemWord() {
 }
 
 // Owns a descriptor for the length of one read or write.
-class Descriptor {
+class OpenFile {
   public:
-    explicit Descriptor(int fd) : fd_(fd) {}
-    ~Descriptor() {
+    explicit OpenFile(int fd) : fd_(fd) {}
+    ~OpenFile() {
         if (fd_ >= 0) ::close(fd_);
     }
-    Descriptor(const Descriptor&) = delete;
-    Descriptor& operator=(const Descriptor&) = delete;
+    OpenFile(const OpenFile&) = delete;
+    OpenFile& operator=(const OpenFile&) = delete;
     int get() const { return fd_; }
 
   private:
@@ -48,7 +48,7 @@ bool writeAll(int fd, const std::string& bytes) {
 }  // namespace
 
 Result<std::string> RealFileSystem::read(const std::string& path, std::uint64_t most) const {
-    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
+    const OpenFile file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
     if (file.get() < 0)
         return fail(errno == ENOENT ? ErrorKind::NotFound : ErrorKind::Unreadable, path, "", systemWord());
     struct stat info {};
@@ -96,7 +96,7 @@ Status RealFileSystem::writeSafely(const std::string& name, const std::string& b
     const std::string& path = *place;
     const std::string temporary = fmt::format("{}.{}.part", path, ::getpid());
     {
-        const Descriptor file(::open(temporary.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644));
+        const OpenFile file(::open(temporary.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644));
         if (file.get() < 0) return fail(ErrorKind::Unwritable, path, "", systemWord());
         if (!writeAll(file.get(), bytes)) {
             const std::string word = systemWord();

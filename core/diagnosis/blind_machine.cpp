@@ -255,7 +255,7 @@ void addNoise(const HeardPoint& heard, Span& span) {
              "a sensor of less noise");
 }
 
-bool movesFluid(const Machine& machine) {
+bool drivesFluid(const Machine& machine) {
     for (const char* word : {"fan", "pump", "blower", "compressor"})
         if (machine.driven.kind.find(word) != std::string::npos) return true;
     return false;
@@ -275,7 +275,7 @@ std::vector<BlindSpot> blindByMachine(const Machine& machine, const std::vector<
     addDirections(span);
     addSlowShaft("driver", 0, span);
     if (machine.driven.known) addSlowShaft("driven", machine.shaftOfDriven().value_or(0), span);
-    if (movesFluid(machine) && !machine.driven.blades)
+    if (drivesFluid(machine) && !machine.driven.blades)
         span.add("blade_pass", "driven", "the number of blades is not known", "enter it");
     if (!span.temperature)
         span.add("overheating", "driver", "no frame temperature comes with the recordings",

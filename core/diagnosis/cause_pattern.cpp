@@ -15,12 +15,12 @@ namespace fettle {
 namespace {
 
 // Common practice, no source.
-constexpr double kWorth = 0.1;     // of the larger of 1x and 2x: a line that matters
-constexpr double kStandsOut = 12;  // power over floor
+constexpr double kWorth = 0.1;          // of the larger of 1x and 2x: a line that matters
+constexpr double kCauseStandsOut = 12;  // power over floor
 constexpr double kHalves[] = {0.5, 1.5, 2.5};
 constexpr double kParted = 4;  // bins between 2x shaft and 2x mains
 constexpr int kTopOrder = 10, kFirstHigh = 4;
-constexpr int kBeltHarmonics = 4, kBladeHarmonics = 2;
+constexpr int kBeltHarmonics = 4, kCauseBladeHarmonics = 2;
 constexpr double kSameOrder = 0.05;  // nearer than this two orders are one
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
@@ -37,7 +37,7 @@ double rmsAt(const ChannelViews& views, double hz) {
 bool standsOut(const ChannelViews& views, double hz) {
     const auto k = std::size_t(hz / views.df + 0.5);
     if (k == 0 || k + 1 >= views.plainZ.size()) return false;
-    return *std::max_element(&views.plainZ[k - 1], &views.plainZ[k + 2]) > kStandsOut;
+    return *std::max_element(&views.plainZ[k - 1], &views.plainZ[k + 2]) > kCauseStandsOut;
 }
 
 // A line of this build besides the shafts', as an order of the driver's shaft.
@@ -58,7 +58,7 @@ std::vector<OwnLine> ownLines(const Machine& machine) {
                 {h * beltOrder(machine, belt), h * beltOrder(machine, belt) * belt.creepPct[1] / 100, false});
     const auto driven = machine.shaftOfDriven();
     if (machine.driven.blades && driven)
-        for (int h = 1; h <= kBladeHarmonics; ++h) {
+        for (int h = 1; h <= kCauseBladeHarmonics; ++h) {
             const double order = h * *machine.driven.blades * machine.shafts[*driven].ratio;
             own.push_back({order, order * machine.shafts[*driven].ratioSpread, false});
         }

@@ -8,7 +8,7 @@
 namespace fettle {
 
 namespace {
-constexpr const char* kFile = "causes.json";
+constexpr const char* kCausesFile = "causes.json";
 constexpr double kMostDban = 100;
 }  // namespace
 
@@ -18,7 +18,7 @@ class CauseReading {
     explicit CauseReading(CauseTable& table) : table_(table) {}
 
     Status read(const Json& json) {
-        JsonReport report{kFile, {}, {}};
+        JsonReport report{kCausesFile, {}, {}};
         {
             JsonObject root(json, "", report);
             for (const char* told : {"schema", "about", "prior_source"})
@@ -30,7 +30,7 @@ class CauseReading {
                 addFeature(*item, report);
         }
         if (report.error) return fail(*report.error);
-        if (table_.causes_.empty()) return fail(ErrorKind::Invalid, kFile, "/causes", "names no cause");
+        if (table_.causes_.empty()) return fail(ErrorKind::Invalid, kCausesFile, "/causes", "names no cause");
         return {};
     }
 
@@ -70,7 +70,7 @@ class CauseReading {
 };
 
 Result<CauseTable> CauseTable::load() {
-    const auto json = sharedResource(kFile);
+    const auto json = sharedResource(kCausesFile);
     if (!json) return fail(json.error());
     CauseTable table;
     if (auto good = CauseReading(table).read(**json); !good) return fail(good.error());

@@ -132,7 +132,7 @@ void takeCauseShare(const std::vector<Share>& shares, Hypothesis& h) {
     if (all > 0) h.causeShare = sum / all;
 }
 
-Hypothesis joined(const std::vector<Share>& shares) {
+Hypothesis joinedOf(const std::vector<Share>& shares) {
     const Share& best = *std::max_element(shares.begin(), shares.end(), weaker);
     Hypothesis h = *best.hypothesis;
     h.recording = best.first + best.hypothesis->recording;
@@ -175,7 +175,7 @@ std::vector<Hypothesis> joinedHypotheses(const std::vector<Examination>& parts, 
     if (parts.size() > 1) markOutranked(ends, shares);
     std::vector<Hypothesis> all;
     for (const Key& key : order) {
-        all.push_back(joined(shares[key]));
+        all.push_back(joinedOf(shares[key]));
         all.back().at = key.second;
     }
     return all;

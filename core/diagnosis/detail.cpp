@@ -11,7 +11,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kVelocityTopHz = 1000;
+constexpr double kVelocityShownHz = 1000;
 
 // "x, envelope 3000-3920 Hz, whitened" -> channel "x" and the view's own name.
 std::pair<std::string, std::string> splitView(const std::string& view) {
@@ -32,12 +32,6 @@ Result<std::size_t> channelIndex(const PreparedRecording& prepared, const std::s
                 "the recording has no such channel");
 }
 
-const ChannelViews* viewsOf(const PreparedRecording& prepared, std::size_t channel) {
-    for (const ChannelViews& views : prepared.views)
-        if (views.channel == channel) return &views;
-    return nullptr;
-}
-
 std::vector<float> inDb(const std::vector<float>& z) {
     std::vector<float> db(z.size());
     std::transform(z.begin(), z.end(), db.begin(),
@@ -46,7 +40,7 @@ std::vector<float> inDb(const std::vector<float>& z) {
 }
 
 void takeViews(const ChannelViews& views, double leastHz, RecordingDetail& detail) {
-    detail.velocity = {views.df, "mm/s r.m.s.", velocityLines(views, leastHz, kVelocityTopHz)};
+    detail.velocity = {views.df, "mm/s r.m.s.", velocityLines(views, leastHz, kVelocityShownHz)};
     detail.plain = {views.df, "g r.m.s.", accelerationLines(views)};
 }
 
@@ -91,7 +85,7 @@ Result<RecordingDetail> detailOf(const Machine& machine, const RecordingPtr& rec
     detail.samples.assign(channel.samples.begin(), channel.samples.end());
     detail.shaftHz = prepared.rates.shaftHz;
     detail.mainsHz = prepared.rates.mainsHz;
-    const ChannelViews* views = viewsOf(prepared, *index);
+    const ChannelViews* views = prepared.viewsOf(*index);
     if (!views) {
         takePlain(channel, detail);
         return detail;

@@ -135,17 +135,11 @@ std::vector<Examination> weighAll(const Machine& machine, const std::vector<Reco
     return all;
 }
 
-const ChannelViews* viewsOf(const PreparedRecording& prepared, std::size_t channel) {
-    for (const ChannelViews& views : prepared.views)
-        if (views.channel == channel) return &views;
-    return nullptr;
-}
-
 ChannelExtras extrasOf(const PreparedRecording& prepared, std::size_t channel) {
     const std::vector<double>& samples = prepared.recording->channels[channel].samples;
     ChannelExtras extras;
     extras.offset = mean(samples);
-    const ChannelViews* views = viewsOf(prepared, channel);
+    const ChannelViews* views = prepared.viewsOf(channel);
     if (!views) return extras;
     double highest = 0;
     for (const double sample : samples)
@@ -173,7 +167,7 @@ Result<ExaminedRecording> examineRecording(const Machine& machine, const Recordi
     ExaminedRecording examined{std::move(*examination), {}, {}};
     for (std::size_t i = 0; i < recording->channels.size(); ++i) {
         examined.extras.push_back(extrasOf(prepared, i));
-        if (const ChannelViews* views = viewsOf(prepared, i))
+        if (const ChannelViews* views = prepared.viewsOf(i))
             for (WaterfallLines& lines : waterfallLines(*views, prepared.facts.levels[i].velocityLeastHz))
                 examined.waterfalls.push_back(std::move(lines));
     }

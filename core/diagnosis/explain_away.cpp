@@ -7,7 +7,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kToldDban = 3;  // a smaller loss to a claim is not worth telling
+constexpr double kLossToldDban = 3;  // a smaller loss to a claim is not worth telling
 
 // The strongest hypothesis that has not claimed yet; none below the stop.
 std::size_t strongest(const std::vector<Weighed>& all, const std::vector<char>& claimed, double stop) {
@@ -49,7 +49,7 @@ void weighOthers(std::size_t winner, const std::vector<BearingHypothesis>& hypot
         if (claimed[i]) continue;
         Weighing again = weigh(hypotheses[i], evidence, driverHz, settings);
         if (again.weightDban >= all[i].now.weightDban) continue;
-        if (all[i].now.weightDban - again.weightDban >= kToldDban) all[i].claimedBy.push_back(winner);
+        if (all[i].now.weightDban - again.weightDban >= kLossToldDban) all[i].claimedBy.push_back(winner);
         all[i].now = std::move(again);
     }
 }

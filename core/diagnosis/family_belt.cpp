@@ -16,8 +16,8 @@ namespace fettle {
 namespace {
 
 constexpr int kHarmonics = 4;
-constexpr double kPartedBins = 4;  // from the shaft orders of either pulley
-constexpr double kLeastHz = 2;     // below, a sensor's drift stands in velocity
+constexpr double kPulleyBins = 4;   // from the shaft orders of either pulley
+constexpr double kLeastBeltHz = 2;  // below, a sensor's drift stands in velocity
 
 std::vector<std::string> beltsOf(const Machine& machine) {
     std::vector<std::string> all;
@@ -47,8 +47,8 @@ bool clearOfPulleys(const Listening& of, const Belt& belt, const Turning& turnin
         const double spread = shaft.ratioSpread * shaft.ratio * of.prepared.rates.shaftHz;
         const double turn = shaft.ratio * of.prepared.rates.shaftHz;
         for (int order = 1; order * turn < 2 * h * turning.fastestHz + turn; ++order) {
-            const double low = h * turning.slowestHz - kPartedBins * df - order * spread;
-            const double high = h * turning.fastestHz + kPartedBins * df + order * spread;
+            const double low = h * turning.slowestHz - kPulleyBins * df - order * spread;
+            const double high = h * turning.fastestHz + kPulleyBins * df + order * spread;
             if (order * turn > low && order * turn < high) return false;
         }
     }
@@ -58,7 +58,8 @@ bool clearOfPulleys(const Listening& of, const Belt& belt, const Turning& turnin
 std::vector<int> clearHarmonics(const Listening& of, const Belt& belt, const Turning& turning, double df) {
     std::vector<int> clear;
     for (int h = 1; h <= kHarmonics; ++h)
-        if (h * turning.slowestHz > kLeastHz && clearOfPulleys(of, belt, turning, h, df)) clear.push_back(h);
+        if (h * turning.slowestHz > kLeastBeltHz && clearOfPulleys(of, belt, turning, h, df))
+            clear.push_back(h);
     return clear;
 }
 

@@ -18,7 +18,7 @@ namespace fettle {
 namespace {
 
 constexpr int kMeshHarmonics = 3, kSidebandMeshes = 2, kSidebands = 3, kCombLines = 6;
-constexpr double kPartedBins = 6;      // sidebands nearer than this run into each other
+constexpr double kSidebandBins = 6;    // sidebands nearer than this run into each other
 constexpr double kResidualFrom = 0.5;  // of the mesh: below are shafts, belts, mains
 // A tooth that strikes is named without a baseline: a regular mesh leaves a residual as even as noise (3),
 // and a comb of one wheel alone. Common practice, no source; the figures are round.
@@ -130,11 +130,11 @@ std::optional<double> measureWheel(const Listening& of, const ChannelViews& view
     const Gear& gear = gearAt(of);
     const double turn = shaftNamed(of.machine, shaft).ratio * of.prepared.rates.shaftHz;
     const LineAt mesh = meshLine(of, gear, 1);
-    if (turn < kPartedBins * views.df) {
+    if (turn < kSidebandBins * views.df) {
         report.addBlind(of,
                         fmt::format("sidebands of {} lie {:.2f} Hz apart: they cannot be parted in {}", shaft,
                                     turn, secondsText(1 / views.df)),
-                        "a recording of " + secondsText(kPartedBins / turn) + " or more");
+                        "a recording of " + secondsText(kSidebandBins / turn) + " or more");
         return std::nullopt;
     }
     const int meshes = std::min(kSidebandMeshes, int(topOf(of, views) / (mesh.hz + kSidebands * turn)));

@@ -10,11 +10,12 @@ namespace fettle {
 
 namespace {
 
-constexpr double kSlowRpm = 600;  // below, the velocity band starts at 2 Hz (ISO 10816-3:2009, from memory)
+// Below, the velocity band starts at 2 Hz (ISO 10816-3:2009, from memory).
+constexpr double kWideBandBelowRpm = 600;
 
 bool turnsSlowly(const Machine& machine) {
     const auto rpm = machine.driver.ratedRpm ? machine.driver.ratedRpm : machine.synchronousRpm();
-    return rpm && *rpm < kSlowRpm;
+    return rpm && *rpm < kWideBandBelowRpm;
 }
 
 void addZones(ChannelLevels& levels, const Machine& machine, const Point& point) {

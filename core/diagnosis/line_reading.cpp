@@ -14,9 +14,9 @@
 namespace fettle {
 
 namespace {
-constexpr double kLobeBins = 2.5;     // half the Hann window's main lobe and half a bin
-constexpr double kBesideBins = 40;    // of noise on either side of a line
-constexpr double kHiddenShare = 0.1;  // of the noise's power: a line below it is not told from it
+constexpr double kLobeBins = 2.5;       // half the Hann window's main lobe and half a bin
+constexpr double kBesideBins = 40;      // of noise on either side of a line
+constexpr double kHiddenInNoise = 0.1;  // of the noise's power: a line below it is not told from it
 constexpr double kUsedOfRate = 0.45;
 constexpr std::size_t kMostFloorValues = 4096;  // enough for a median within 0.1 dB
 }  // namespace
@@ -58,7 +58,7 @@ double noiseUnder(const ChannelViews& views, const LineAt& line) {
 }
 
 double overNoise(double power, double noise) {
-    return std::sqrt(std::max(power - noise, kHiddenShare * noise));
+    return std::sqrt(std::max(power - noise, kHiddenInNoise * noise));
 }
 }  // namespace
 

@@ -9,39 +9,39 @@ namespace fettle {
 
 namespace {
 
-constexpr double kCarrierZ = 100;       // a carrier stands 20 dB above its floor ..
-constexpr double kCarrierShare = 0.02;  // .. and is not small beside the strongest line of the spectrum
-constexpr double kLeads = 0.5;          // share of all flux power that makes it the leader
-constexpr double kGridReach = 0.06;     // how far a bad clock may move the mains
-constexpr double kVibrationZ = 20;      // of 2 x mains in vibration
-constexpr double kOffGridZ = 100;       // of one that is not where a grid may be ..
-constexpr double kAlone = 10;           // .. and stands this far, in power, above all others there
-constexpr double kLeastSlip = 0.1;      // over the rated one
-constexpr double kApartBins = 2.2;      // from the shaft order beside it: two Hann lines
-constexpr double kMostSlip = 1.6;       // over the rated one, as in the speed range
+constexpr double kCarrierZ = 100;        // a carrier stands 20 dB above its floor ..
+constexpr double kCarrierShare = 0.02;   // .. and is not small beside the strongest line of the spectrum
+constexpr double kLeads = 0.5;           // share of all flux power that makes it the leader
+constexpr double kGridReach = 0.06;      // how far a bad clock may move the mains
+constexpr double kVibrationZ = 20;       // of 2 x mains in vibration
+constexpr double kOffGridZ = 100;        // of one that is not where a grid may be ..
+constexpr double kAlone = 10;            // .. and stands this far, in power, above all others there
+constexpr double kLeastSlip = 0.1;       // over the rated one
+constexpr double kApartBins = 2.2;       // from the shaft order beside it: two Hann lines
+constexpr double kMostSlipByLine = 1.6;  // over the rated one, as in the speed range
 constexpr double kTold = 0.001, kGrid = 0.004, kMostClockError = 0.06;
-constexpr double kClockReach = 0.025;  // of a clock that vibration alone may correct
-constexpr double kTwiceZ = 12;         // of 4 x mains, which must then be seen too
+constexpr double kClockByLine = 0.025;  // of a clock that vibration alone may correct
+constexpr double kTwiceZ = 12;          // of 4 x mains, which must then be seen too
 
-struct Reach {
+struct LineReach {
     double least, most;
 };
 
-Reach outputReach(const Machine& machine, const Recording& recording) {
+LineReach outputReach(const Machine& machine, const Recording& recording) {
     const Driver& d = machine.driver;
     if (recording.outputHz && *recording.outputHz > 0)
         return {*recording.outputHz * (1 - kGridReach), *recording.outputHz * (1 + kGridReach)};
     const double pairs = d.poles.value_or(0) / 2.0;
     if (pairs > 0 && d.rpmMin && d.rpmMax)
-        return {
-            *d.rpmMin / 60 * pairs * (1 - kGridReach),
-            *d.rpmMax / 60 * pairs * (1 + kGridReach) + ratedSlipHz(machine).value_or(0) * pairs * kMostSlip};
+        return {*d.rpmMin / 60 * pairs * (1 - kGridReach),
+                *d.rpmMax / 60 * pairs * (1 + kGridReach) +
+                    ratedSlipHz(machine).value_or(0) * pairs * kMostSlipByLine};
     if (d.outputHzLeast && d.outputHzMost)
         return {*d.outputHzLeast * (1 - kGridReach), *d.outputHzMost * (1 + kGridReach)};
     return {5, 1.3 * d.ratedHz.value_or(machine.mainsHz)};
 }
 
-std::optional<Mains> carrierIn(const FluxView& view, const Reach& reach) {
+std::optional<Mains> carrierIn(const FluxView& view, const LineReach& reach) {
     const auto line = strongestOf(linesBetween(view.spectrum, view.z, reach.least, reach.most, kCarrierZ));
     if (!line) return std::nullopt;
     const auto& values = view.spectrum.values;
@@ -110,9 +110,9 @@ Mains statedMains(const Machine& machine, const Recording& recording, const Weig
 std::optional<Mains> mainsInFlux(const Machine& machine, const Recording& recording,
                                  const std::vector<FluxView>& flux) {
     const bool output = machine.driver.inverter;
-    const Reach reach = output
-                            ? outputReach(machine, recording)
-                            : Reach{machine.mainsHz * (1 - kGridReach), machine.mainsHz * (1 + kGridReach)};
+    const LineReach reach =
+        output ? outputReach(machine, recording)
+               : LineReach{machine.mainsHz * (1 - kGridReach), machine.mainsHz * (1 + kGridReach)};
     std::optional<Mains> best;
     for (const FluxView& view : flux) {
         auto mains = carrierIn(view, reach);
@@ -130,7 +130,7 @@ std::optional<Mains> mainsInVibration(const Machine& machine, const std::vector<
     const int poles = *machine.driver.poles;
     const double order = poles * shaftHz, df = views[0].df;
     const double least = std::max(order + kApartBins * df, order + kLeastSlip * *ratedSlip * poles),
-                 most = order + 1.25 * kMostSlip * *ratedSlip * poles;
+                 most = order + 1.25 * kMostSlipByLine * *ratedSlip * poles;
     const double grid = 2 * machine.mainsHz;
     // Where the grid's own place is hidden by the order, a line farther up is not the mains, unless the shaft
     // would have to run above synchronous speed.
@@ -142,7 +142,7 @@ std::optional<Mains> mainsInVibration(const Machine& machine, const std::vector<
     if (!line) return std::nullopt;
     const double error = std::abs(line->hz / grid - 1);
     if (error > kGrid + df / grid &&
-        (error > kClockReach ||
+        (error > kClockByLine ||
          linesBetween(mean, z, 2 * (line->hz - df), 2 * (line->hz + df), kTwiceZ).empty()))
         return std::nullopt;
     const double sure = std::max(line->plusMinusHz, df / 2);  // another line may lean on it

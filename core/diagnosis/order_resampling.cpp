@@ -14,18 +14,18 @@ namespace {
 constexpr double kEvenTurns = 0.008;  // r.m.s. swing of the angle: a third of a turn at order 40
 constexpr double kWorthIt = 1;        // nepers
 constexpr double kOffKnown = 0.006;   // a mean farther from the known one follows something else
-constexpr double kFewestTurns = 50;
-constexpr int kOrders = 30;
-constexpr double kStandsOut = 12;  // power over floor
-constexpr double kBesideMean = 2e-3;
+constexpr double kTurnsToFollow = 50;
+constexpr int kOrdersTried = 30;
+constexpr double kOrderStandsOut = 12;  // power over floor
+constexpr double kOffMean = 2e-3;
 
 // Best comb near the mean speed, by plain spectra alone.
 double combNear(const std::vector<ChannelViews>& plain, double meanHz, const Mains& mains,
                 const std::vector<double>& strong) {
-    const double most = meanHz * (1 + kBesideMean);
+    const double most = meanHz * (1 + kOffMean);
     const auto views = combViews(plain, most, strong);
     if (views.empty()) return 0;
-    const double least = meanHz * (1 - kBesideMean),
+    const double least = meanHz * (1 - kOffMean),
                  step = views[0].df /
                         (strong.empty() ? 60 : 2 * *std::max_element(strong.begin(), strong.end()) + 60);
     const auto nepers = combNepers(views, least, step, std::size_t((most - least) / step) + 1, mains);
@@ -36,11 +36,11 @@ double combNear(const std::vector<ChannelViews>& plain, double meanHz, const Mai
 double heights(std::span<const ChannelViews> plain, double shaftHz) {
     double sum = 0;
     for (const ChannelViews& v : plain)
-        for (int h = 2; h <= kOrders; ++h) {
+        for (int h = 2; h <= kOrdersTried; ++h) {
             const auto k = std::size_t(h * shaftHz / v.df + 0.5);
             if (k < 2 || k + 2 >= v.plainZ.size()) break;
             const float z = *std::max_element(&v.plainZ[k - 2], &v.plainZ[k + 3]);
-            if (z > kStandsOut) sum += std::log(z / kStandsOut);
+            if (z > kOrderStandsOut) sum += std::log(z / kOrderStandsOut);
         }
     return sum / double(plain.size());
 }
@@ -91,7 +91,7 @@ std::optional<SpeedTrack> follow(const Recording& recording, const std::vector<C
 
 std::optional<ReadByAngle> readByAngle(const Recording& recording, const std::vector<ChannelViews>& views,
                                        const Search& search, const Mains& mains) {
-    if (views.empty() || recording.seconds() * search.leastHz < kFewestTurns) return std::nullopt;
+    if (views.empty() || recording.seconds() * search.leastHz < kTurnsToFollow) return std::nullopt;
     auto track = follow(recording, views, search, mains);
     if (!track) return std::nullopt;
     if (search.knownHz && std::abs(track->meanHz / *search.knownHz - 1) > kOffKnown) return std::nullopt;

@@ -260,6 +260,12 @@ ChannelRole roleOf(const Machine& machine, const Recording& recording, std::size
     return role;
 }
 
+const ChannelViews* PreparedRecording::viewsOf(std::size_t channel) const {
+    for (const ChannelViews& one : views)
+        if (one.channel == channel) return &one;
+    return nullptr;
+}
+
 PreparedRecording prepare(const Machine& machine, const RecordingPtr& recording,
                           const PrepareOptions& options) {
     PreparedRecording prepared = readAtTrueRate(machine, recording, options);

@@ -39,6 +39,8 @@ struct PreparedRecording {
     Rates rates;
     RecordingFacts facts;
     std::string unfit;  // why no narrow lines can be weighed; empty: they can
+
+    const ChannelViews* viewsOf(std::size_t channel) const;  // null: not of acceleration
 };
 
 struct PrepareOptions {

@@ -14,7 +14,7 @@ namespace {
 using Complex = std::complex<double>;
 constexpr double kTurn = 2 * std::numbers::pi;
 constexpr int kOrders = 12;
-constexpr double kBandHz = 4;       // swings of the speed up to here are followed
+constexpr double kSwingHz = 4;      // swings of the speed up to here are followed
 constexpr double kRateHz = 32;      // of the phase
 constexpr double kSteady = 0.92;    // mean height squared over mean square: 0.785 is noise, 1 a lone line
 constexpr double kOverNoise = 3.5;  // of a cosine of the phase that is kept
@@ -66,7 +66,7 @@ std::vector<double> smooth(const std::vector<double>& phase, double seconds) {
     for (std::size_t m = 0; m < cosine.size(); ++m)
         cosine[m] = std::cos(std::numbers::pi * double(m) / double(2 * n));
     const auto cosineAt = [&](std::size_t k, std::size_t i) { return cosine[k * (2 * i + 1) % (4 * n)]; };
-    const auto last = std::min(n / 2, std::size_t(2 * kBandHz * seconds));
+    const auto last = std::min(n / 2, std::size_t(2 * kSwingHz * seconds));
     std::vector<double> part(last + 1, 0);
     for (std::size_t k = 1; k <= last; ++k)
         for (std::size_t i = 0; i < n; ++i)
@@ -132,12 +132,12 @@ FftVector<Complex> binsOf(std::span<const double> signal) {
     return bins;
 }
 
-// What is farther than kBandHz from 0 is taken out.
+// What is farther than kSwingHz from 0 is taken out.
 void keepSlow(FftVector<Complex>& signal, double seconds) {
     FftVector<Complex> spectrum;
     forwardComplex(signal, spectrum);
     const std::size_t count = signal.size();
-    const auto low = std::min(count / 2 - 1, std::size_t(kBandHz * seconds));
+    const auto low = std::min(count / 2 - 1, std::size_t(kSwingHz * seconds));
     for (std::size_t k = low + 1; k < count - low; ++k)
         spectrum[k] = 0;
     inverseComplex(spectrum, signal);
@@ -148,7 +148,7 @@ FftVector<Complex> heldStill(const FftVector<Complex>& bins, const Course& cours
                              double seconds) {
     const std::size_t count = course.turns.size();
     const auto middle = std::size_t(std::lround(order * course.middleHz * seconds));
-    const double half = kBandHz + order * course.reachHz;
+    const double half = kSwingHz + order * course.reachHz;
     FftVector<Complex> signal =
         bandAbout(bins, middle, std::min(count / 2 - 1, std::size_t(half * seconds)), count);
     for (std::size_t i = 0; i < count; ++i) {
@@ -187,7 +187,7 @@ FollowedPhase followPhase(std::span<const double> signal, double sampleRateHz,
     Course course(rough, seconds);
     const FftVector<Complex> bins = binsOf(part);
     for (int h = 1; h <= kOrders; ++h) {
-        if (h * course.middleHz + kBandHz > 0.45 * sampleRateHz) break;
+        if (h * course.middleHz + kSwingHz > 0.45 * sampleRateHz) break;
         if (besideMains(h * course.middleHz, mainsHz)) continue;
         const FftVector<Complex> order = heldStill(bins, course, h, seconds);
         if (!isSteady(order)) continue;

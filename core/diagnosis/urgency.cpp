@@ -6,7 +6,7 @@ namespace fettle {
 
 namespace {
 const std::vector<std::string> kWords = {"leave", "watch", "plan", "act"};
-constexpr const char* kFile = "urgency.json";
+constexpr const char* kUrgencyFile = "urgency.json";
 }  // namespace
 
 int urgencyRank(const std::string& urgency) {
@@ -16,9 +16,9 @@ int urgencyRank(const std::string& urgency) {
 }
 
 Result<UrgencyTable> UrgencyTable::load() {
-    const auto json = sharedResource(kFile);
+    const auto json = sharedResource(kUrgencyFile);
     if (!json) return fail(json.error());
-    JsonReport report{kFile, {}, {}};
+    JsonReport report{kUrgencyFile, {}, {}};
     UrgencyTable table;
     {
         JsonObject root(**json, "", report);

@@ -1,7 +1,7 @@
 #include "core/exchange/examination_json.h"
 
+#include "core/base/json_parts.h"
 #include "core/diagnosis/family.h"
-#include "core/exchange/json_parts.h"
 
 namespace fettle {
 

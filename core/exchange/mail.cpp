@@ -81,7 +81,7 @@ void setLimits(CURL* curl, const MailServer& server, Sending& sending) {
     curl_easy_setopt(curl, CURLOPT_UPLOAD, 1L);
 }
 
-constexpr int kLookMs = 50;  // how often the token is looked at
+constexpr int kTokenMs = 50;  // how often the token is looked at
 
 // As curl_easy_perform, but ends as soon as the token says so, whatever the server or a name server does.
 CURLcode perform(CURL* curl, const CancelToken& cancel) {
@@ -90,7 +90,7 @@ CURLcode perform(CURL* curl, const CancelToken& cancel) {
     int running = 1;
     while (running > 0 && !cancel.cancelled()) {
         if (curl_multi_perform(multi.get(), &running) != CURLM_OK) break;
-        if (running > 0) curl_multi_poll(multi.get(), nullptr, 0, kLookMs, nullptr);
+        if (running > 0) curl_multi_poll(multi.get(), nullptr, 0, kTokenMs, nullptr);
     }
     CURLcode code = cancel.cancelled() ? CURLE_ABORTED_BY_CALLBACK : CURLE_FAILED_INIT;
     int left = 0;

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "core/exchange/json_parts.h"
+#include "core/base/json_parts.h"
 
 namespace fettle {
 

@@ -12,7 +12,7 @@ namespace fettle {
 
 namespace {
 
-constexpr std::size_t kWidth = 108, kTag = 12, kService = 34, kIndent = 4;
+constexpr std::size_t kListWidth = 108, kTag = 12, kService = 34, kIndent = 4;
 
 // Characters, not bytes: continuation bytes of UTF-8 are not counted. Wide glyphs count as one.
 std::size_t columns(std::string_view text) {
@@ -45,9 +45,9 @@ std::string paragraph(const std::string& text, std::size_t indent) {
     std::size_t column = indent;
     const std::string line = oneLine(text, 4000);
     for (const std::string_view piece : split(line, ' ')) {
-        const std::string word = cut(std::string(piece), kWidth - indent);
+        const std::string word = cut(std::string(piece), kListWidth - indent);
         if (word.empty()) continue;
-        if (column > indent && column + 1 + columns(word) > kWidth) {
+        if (column > indent && column + 1 + columns(word) > kListWidth) {
             out += "\n" + pad;
             column = indent;
         } else if (column > indent) {
@@ -91,7 +91,7 @@ std::string levelText(const RoundMachine& m) {
 std::string heading(const std::string& urgency, std::size_t count) {
     std::string line = fmt::format("{} {} ", discOf(urgency), urgency);
     const std::string end = fmt::format(" {}", count);
-    while (columns(line) + columns(end) < kWidth)
+    while (columns(line) + columns(end) < kListWidth)
         line += "─";
     return "\n" + line + end + "\n";
 }
@@ -181,7 +181,7 @@ std::string leaveText(const std::vector<const RoundMachine*>& machines) {
         wide = std::max(wide, std::min(columns(oneLine(m->tag)), std::size_t(30)) + 3);
         sampled |= m->inSample;
     }
-    const std::size_t across = std::max<std::size_t>(1, (kWidth - 2) / wide);
+    const std::size_t across = std::max<std::size_t>(1, (kListWidth - 2) / wide);
     std::string out;
     for (std::size_t i = 0; i < machines.size(); ++i) {
         if (i % across == 0) out += i == 0 ? "  " : "\n  ";
@@ -243,7 +243,7 @@ std::string titleText(const RoundList& list) {
     return text;
 }
 
-constexpr const char* kCaution =
+constexpr const char* kListCaution =
     "Advice from measured data, not a permit to work. Before a guard comes off: isolate, lock and tag out, "
     "prove "
     "dead, mind stored energy. Site rules, local codes and licensed practice come first. Leave does not "
@@ -259,7 +259,7 @@ std::string asText(const RoundList& list) {
     for (const char* urgency : {"act", "plan", "watch", "unseen", "leave"})
         out += groupText(list, urgency);
     out += nodesText(list);
-    return out + "\n" + paragraph(kCaution, 0) + paragraph("engine " + list.engine, 0);
+    return out + "\n" + paragraph(kListCaution, 0) + paragraph("engine " + list.engine, 0);
 }
 
 }  // namespace fettle

@@ -8,7 +8,7 @@ namespace fettle {
 
 namespace {
 
-constexpr const char* kFile = "advice.json";
+constexpr const char* kAdviceFile = "advice.json";
 constexpr int kMostHeads = 50, kMostOfAPart = 1000;
 constexpr double kMostHours = 2000;
 
@@ -102,9 +102,9 @@ Advice byHandFrom(Advice any) {
 }  // namespace
 
 Result<AdviceTable> AdviceTable::load() {
-    const auto json = loadResource(kFile);
+    const auto json = loadResource(kAdviceFile);
     if (!json) return fail(json.error());
-    JsonReport report{kFile, {}, {}};
+    JsonReport report{kAdviceFile, {}, {}};
     AdviceTable table;
     {
         JsonObject root(*json, "", report);
@@ -128,7 +128,8 @@ Result<AdviceTable> AdviceTable::load() {
     }
     if (report.error) return fail(*report.error);
     if (table.rows_.empty() || !names(table.rows_.back(), "*"))
-        return fail(ErrorKind::Invalid, kFile, "/rows", "the last row must be for any other fault, \"*\"");
+        return fail(ErrorKind::Invalid, kAdviceFile, "/rows",
+                    "the last row must be for any other fault, \"*\"");
     return table;
 }
 

@@ -70,9 +70,9 @@ std::string hitsWords(const Hits& hits) {
 }
 
 // Gathers what the rules say; of several that meet on one fault and place the most urgent is told.
-class Gathering {
+class RuleGathering {
   public:
-    Gathering(const HeardMachine& machine, Instant now) : machine_(machine), now_(now) {}
+    RuleGathering(const HeardMachine& machine, Instant now) : machine_(machine), now_(now) {}
 
     void ask(const AlertRule& rule, const HeardPoint& point) {
         if (rule.kind == "weight") weight(rule, point);
@@ -123,7 +123,7 @@ class Gathering {
     AlertsNow out_;
 };
 
-void Gathering::weight(const AlertRule& rule, const HeardPoint& point) {
+void RuleGathering::weight(const AlertRule& rule, const HeardPoint& point) {
     const double least = leastOf(rule);
     std::map<FaultAt, Hits> found;
     for (const HeardRecording& recording : point.recordings)
@@ -137,7 +137,7 @@ void Gathering::weight(const AlertRule& rule, const HeardPoint& point) {
                               faultName(key.first), key.second, hitsWords(hits), least, hits.strongest));
 }
 
-void Gathering::stage(const AlertRule& rule, const HeardPoint& point) {
+void RuleGathering::stage(const AlertRule& rule, const HeardPoint& point) {
     const int least = stageOf(rule.grade);
     std::set<FaultAt> named;
     for (const HeardRecording& recording : point.recordings)
@@ -157,7 +157,7 @@ void Gathering::stage(const AlertRule& rule, const HeardPoint& point) {
     }
 }
 
-void Gathering::zone(const AlertRule& rule, const HeardPoint& point) {
+void RuleGathering::zone(const AlertRule& rule, const HeardPoint& point) {
     Hits hits;
     bool indicative = false;
     for (const HeardRecording& recording : point.recordings) {
@@ -173,7 +173,7 @@ void Gathering::zone(const AlertRule& rule, const HeardPoint& point) {
                           indicative ? ", indicative: not on a bearing housing" : ""));
 }
 
-void Gathering::growth(const AlertRule& rule, const HeardPoint& point) {
+void RuleGathering::growth(const AlertRule& rule, const HeardPoint& point) {
     std::vector<double> levels;
     Instant since{};
     for (const HeardRecording& recording : point.recordings)
@@ -196,7 +196,7 @@ void Gathering::growth(const AlertRule& rule, const HeardPoint& point) {
     if (percent >= least / 2) out_.lingering.insert(key);
 }
 
-void Gathering::silence(const AlertRule& rule, const HeardPoint& point) {
+void RuleGathering::silence(const AlertRule& rule, const HeardPoint& point) {
     if (!point.fitted || !point.newest) return;
     const double hours = std::chrono::duration<double, std::ratio<3600>>(now_ - *point.newest).count();
     if (hours > kLongSilentHours) return;
@@ -384,7 +384,7 @@ std::string wordsOf(const AlertRule& r) {
 
 AlertsNow alertsNow(const std::vector<AlertRule>& rules, const HeardMachine& machine, Instant now,
                     bool silence) {
-    Gathering gathering(machine, now);
+    RuleGathering gathering(machine, now);
     for (const AlertRule& rule : rules)
         if (covers(rule, machine) && (silence || rule.kind != "silence"))
             for (const HeardPoint& point : machine.points)

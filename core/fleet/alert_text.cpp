@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/json_parts.h"
 #include "core/base/text.h"
 #include "core/diagnosis/settings.h"
 #include "core/fleet/site_calendar.h"
@@ -99,7 +100,6 @@ Json toJson(const Alert& a) {
 }
 
 Json toJson(const AlertRule& r) {
-    const auto orNull = [](const std::optional<double>& value) { return value ? Json(*value) : Json(); };
     return {{"name", r.name},
             {"kind", r.kind},
             {"fault", r.fault},

@@ -20,7 +20,7 @@ constexpr std::chrono::minutes kSilenceEvery{10};
 constexpr std::int64_t kMarkEvery = 500;  // recordings of a backlog between two notes of how far it is
 
 // What was found of one machine, before anything is written.
-struct Looked {
+struct LookedAt {
     HeardMachine machine;
     AlertsNow now;
     bool silenceOnly = false;
@@ -66,7 +66,7 @@ class Raising {
     std::int64_t lookedTo_ = 0, newest_ = 0;
     std::vector<std::int64_t> fresh_;
     std::vector<AlertRule> rules_, silenceRules_;
-    std::vector<Looked> looked_;
+    std::vector<LookedAt> looked_;
     std::set<std::string> removed_;  // tags no longer in service
     AlertWays ways_;
     std::string timeZone_;
@@ -119,7 +119,7 @@ Status Raising::lookAt(const MachineEntry& machine, bool silenceOnly) {
     auto heard =
         silenceOnly ? heardPoints(fleet_, machine, now_) : heardMachine(fleet_, machine, rules_, now_);
     if (!heard) return heard.error().kind == ErrorKind::NotFound ? Status{} : fail(heard.error());
-    Looked looked;
+    LookedAt looked;
     looked.now = alertsNow(silenceOnly ? silenceRules_ : rules_, *heard, now_, true);
     looked.machine = std::move(*heard);
     looked.silenceOnly = silenceOnly;
@@ -143,7 +143,7 @@ Status Raising::write() {
             alert.ended = now_;
             if (auto good = fleet_.alerts().update(alert); !good) return good;
         }
-    for (const Looked& looked : looked_) {
+    for (const LookedAt& looked : looked_) {
         std::vector<Alert> own = byMachine[looked.machine.tag];
         if (looked.silenceOnly)
             std::erase_if(own, [](const Alert& alert) { return alert.kind != "silence"; });
@@ -193,7 +193,7 @@ Status Raising::tell(const Alert& alert, const char* event) {
 }
 
 Status Raising::askForSeconds() {
-    for (const Looked& looked : looked_)
+    for (const LookedAt& looked : looked_)
         for (const AlertAsk& wanted : looked.now.asks) {
             Ask ask;
             ask.request.machine = looked.machine.tag;

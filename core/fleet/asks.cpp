@@ -6,6 +6,7 @@
 #include <map>
 #include <tuple>
 
+#include "core/base/json_parts.h"
 #include "core/base/text.h"
 #include "core/exchange/csv_cell.h"
 #include "core/fleet/machine_desk.h"
@@ -113,7 +114,6 @@ class Arrivals {
 
 Json jsonOf(const Ask& ask) {
     const Request& r = ask.request;
-    const auto orNull = [](const auto& value) { return value ? Json(*value) : Json(); };
     const auto known = [](double value) { return value > 0 ? Json(value) : Json(); };
     const int lines = linesOf(ask.spec);
     return {{"id", r.id},

@@ -12,7 +12,7 @@ namespace fettle {
 
 namespace {
 
-constexpr Instant kEver{std::chrono::days(365 * 200)};
+constexpr Instant kAlways{std::chrono::days(365 * 200)};
 
 struct GeneralLine {
     Quantity quantity;
@@ -231,7 +231,7 @@ Status addLines(FleetFile& fleet, const std::vector<Event>& events, const Machin
     auto measures = fleet.trends().measures(runs.machine);
     if (!measures) return fail(measures.error());
     const int day = dayOf(window.before.front());
-    auto weights = fleet.recordings().weights(runs.machine, Instant{}, kEver);
+    auto weights = fleet.recordings().weights(runs.machine, Instant{}, kAlways);
     if (!weights) return fail(weights.error());
     const Lines lines{fleet,
                       runs,

@@ -25,18 +25,18 @@ Result<RemovedOn> removedBy(FleetFile& fleet, const std::string& until) {
 }
 
 // What rounds up to `until` say of what was deferred.
-struct Told {
+struct ToldRound {
     std::map<std::string, Decision> newest;  // on each machine
     std::string closedTo;                    // last day of the newest round closed; empty: none
 };
 
-Result<Told> toldUpTo(FleetFile& fleet, const std::string& until) {
+Result<ToldRound> toldUpTo(FleetFile& fleet, const std::string& until) {
     auto rounds = fleet.rounds().all();
     if (!rounds) return fail(rounds.error());
     std::erase_if(*rounds, [&](const RoundEntry& round) { return round.until > until; });
     std::stable_sort(rounds->begin(), rounds->end(),
                      [](const RoundEntry& a, const RoundEntry& b) { return a.until < b.until; });
-    Told told;
+    ToldRound told;
     for (const RoundEntry& round : *rounds) {
         if (round.closedAt) told.closedTo = round.until;
         auto state = fleet.rounds().state(round.id);

@@ -17,7 +17,7 @@ namespace fettle {
 
 namespace {
 
-constexpr std::size_t kMostColumns = 64;
+constexpr std::size_t kMostEventColumns = 64;
 using Row = std::map<std::string, std::string>;
 
 class Taker {
@@ -101,7 +101,7 @@ std::string cellOf(std::string_view field) {
 Result<std::vector<std::string>> headOf(std::string_view line, char separator, std::size_t number,
                                         const std::string& file, Taker& taker) {
     CsvFields fields;
-    if (!fields.split(line, separator, kMostColumns))
+    if (!fields.split(line, separator, kMostEventColumns))
         return fail(ErrorKind::Invalid, file, csvPlace(number, fields.count()), "quotes do not match");
     if (const std::size_t column = fields.notUtf8())
         return fail(ErrorKind::Invalid, file, csvPlace(number, column), kCsvNotUtf8);
@@ -119,7 +119,7 @@ Result<std::vector<std::string>> headOf(std::string_view line, char separator, s
 
 void takeLine(const CsvLines& lines, char separator, const std::vector<std::string>& keys, Taker& taker) {
     CsvFields fields;
-    if (!fields.split(lines.line(), separator, kMostColumns))
+    if (!fields.split(lines.line(), separator, kMostEventColumns))
         return taker.refuse(csvPlace(lines.number(), fields.count()), "quotes do not match");
     if (const std::size_t column = fields.notUtf8())
         return taker.refuse(csvPlace(lines.number(), column), kCsvNotUtf8);

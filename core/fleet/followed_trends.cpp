@@ -115,12 +115,12 @@ FollowedChange headOf(const Frame& frame, Followed quantity, const std::string& 
 }
 
 // All rows of one channel with the site's clock.
-struct Rows {
+struct TrendRows {
     std::vector<TrendValues> rows;
     std::vector<Instant> clocks;
 };
 
-std::vector<RunValue> valuesOf(const Rows& all, Quantity quantity) {
+std::vector<RunValue> valuesOf(const TrendRows& all, Quantity quantity) {
     std::vector<RunValue> values;
     for (std::size_t i = 0; i < all.rows.size(); ++i) {
         const auto value = all.rows[i].of(quantity);
@@ -132,7 +132,7 @@ std::vector<RunValue> valuesOf(const Rows& all, Quantity quantity) {
 }
 
 // Frame over ambient of recordings before which the machine is known to have run for two hours.
-std::vector<RunValue> risesOf(const Rows& all) {
+std::vector<RunValue> risesOf(const TrendRows& all) {
     std::vector<RunValue> rises;
     std::optional<Instant> runsSince;
     for (std::size_t i = 0; i < all.rows.size(); ++i) {
@@ -164,7 +164,7 @@ MattersBy mattersOf(Followed quantity, const MattersBy& limits) {
     return by;
 }
 
-void addLevels(const Frame& frame, const Rows& rows, FollowedTrends& out) {
+void addLevels(const Frame& frame, const TrendRows& rows, FollowedTrends& out) {
     for (const auto& [followed, quantity] : kLevels) {
         const std::vector<RunValue> values = valuesOf(rows, quantity);
         if (values.empty()) continue;
@@ -176,7 +176,7 @@ void addLevels(const Frame& frame, const Rows& rows, FollowedTrends& out) {
     }
 }
 
-void addTemperature(const Frame& frame, const Rows& rows, FollowedTrends& out) {
+void addTemperature(const Frame& frame, const TrendRows& rows, FollowedTrends& out) {
     const std::vector<RunValue> rises = risesOf(rows);
     const bool known = std::any_of(out.changes.begin(), out.changes.end(), [&](const FollowedChange& c) {
         return c.quantity == Followed::TemperatureRise && c.point == frame.channel.point;
@@ -190,7 +190,7 @@ void addTemperature(const Frame& frame, const Rows& rows, FollowedTrends& out) {
 }
 
 // Of the radial channel read first that tells anything.
-void addDependences(const Frame& frame, const Rows& rows, FollowedTrends& out) {
+void addDependences(const Frame& frame, const TrendRows& rows, FollowedTrends& out) {
     if (!out.dependences.empty() || frame.channel.direction == "axial" || frame.channel.quantity == "flux")
         return;
     const std::vector<RunValue> values = valuesOf(rows, Quantity::Order1);
@@ -214,7 +214,7 @@ Result<std::vector<Instant>> clocksOf(const std::vector<TrendValues>& rows, cons
 
 struct ChannelTrend {
     Frame frame;
-    Rows rows;
+    TrendRows rows;
     Instant from{};  // what is read of it begins here
 };
 
@@ -238,7 +238,7 @@ Result<std::optional<ChannelTrend>> channelTrend(FleetFile& fleet, const Frame& 
 }
 
 // Values of a measure with the conditions of the recordings they are of.
-std::vector<RunValue> withConditions(const std::vector<TrendPoint>& points, const Rows& rows) {
+std::vector<RunValue> withConditions(const std::vector<TrendPoint>& points, const TrendRows& rows) {
     std::vector<RunValue> values;
     std::size_t at = 0;
     for (const TrendPoint& point : points) {
@@ -312,7 +312,7 @@ Result<std::vector<RunValue>> followedLevels(FleetFile& fleet, std::int64_t chan
     if (!rows) return fail(rows.error());
     auto clocks = clocksOf(*rows, timeZone);
     if (!clocks) return fail(clocks.error());
-    const Rows all{std::move(*rows), std::move(*clocks)};
+    const TrendRows all{std::move(*rows), std::move(*clocks)};
     if (quantity == Followed::TemperatureRise) return risesOf(all);
     for (const auto& [followed, column] : kLevels)
         if (followed == quantity) return valuesOf(all, column);

@@ -56,16 +56,16 @@ Result<std::optional<Balanced>> newestJob(FleetFile& fleet, const std::string& t
     return newest;
 }
 
-std::vector<DayValue> between(const std::vector<DayValue>& days, int from, int to) {
+std::vector<DayValue> between(const std::vector<DayValue>& byDay, int from, int to) {
     std::vector<DayValue> some;
-    for (const DayValue& day : days)
+    for (const DayValue& day : byDay)
         if (day.day >= from && day.day <= to) some.push_back(day);
     return some;
 }
 
-std::optional<double> middleOf(const std::vector<DayValue>& days) {
+std::optional<double> middleOf(const std::vector<DayValue>& byDay) {
     std::vector<double> values;
-    for (const DayValue& day : days)
+    for (const DayValue& day : byDay)
         values.push_back(day.value);
     if (values.empty()) return std::nullopt;
     return medianOf(std::move(values));
@@ -107,10 +107,10 @@ double fittedG(const Balanced& balanced) {
     return std::abs(sum);
 }
 
-std::optional<Scaled> byKnownMass(const Balanced& balanced, const std::vector<DayValue>& days) {
+std::optional<Scaled> byKnownMass(const Balanced& balanced, const std::vector<DayValue>& byDay) {
     if (balanced.job.planes.size() != 1) return std::nullopt;
-    const auto before = middleOf(between(days, balanced.day - kWeek, balanced.day - 1));
-    const auto after = middleOf(between(days, balanced.day + 1, balanced.day + kWeek));
+    const auto before = middleOf(between(byDay, balanced.day - kWeek, balanced.day - 1));
+    const auto after = middleOf(between(byDay, balanced.day + 1, balanced.day + kWeek));
     if (!before || !after) return std::nullopt;
     const auto perGram = perGramOfKnownMass(*before, *after, fittedG(balanced));
     if (!perGram) return std::nullopt;
@@ -179,17 +179,17 @@ class MassTeller {
             if (dayOf(value.time) > last_ - kWeek && dayOf(value.time) <= last_) week.push_back(value);
         const auto usual = usualCondition(week);
         if (!usual) return std::nullopt;
-        const std::vector<DayValue> days = between(likeDays(*values, *usual), 0, last_);
+        const std::vector<DayValue> byDay = between(likeDays(*values, *usual), 0, last_);
         const std::string where = channel.point + " " + channel.name;
         auto scaled = byCoefficient(balanced_, where);
-        if (!scaled) scaled = byKnownMass(balanced_, days);
+        if (!scaled) scaled = byKnownMass(balanced_, byDay);
         if (!scaled || last_ <= balanced_.day) return std::nullopt;
-        return massOfChannel(channel, where, days, *scaled);
+        return massOfChannel(channel, where, byDay, *scaled);
     }
 
     std::optional<MassNow> massOfChannel(const ChannelEntry& channel, const std::string& where,
-                                         const std::vector<DayValue>& days, const Scaled& scaled) {
-        const std::vector<DayValue> week = between(days, std::max(last_ - kWeek + 1, since_), last_);
+                                         const std::vector<DayValue>& byDay, const Scaled& scaled) {
+        const std::vector<DayValue> week = between(byDay, std::max(last_ - kWeek + 1, since_), last_);
         const auto level = middleOf(week);
         if (!level) return std::nullopt;
         const BalancePlane& plane = balanced_.job.planes[scaled.plane];
@@ -203,7 +203,7 @@ class MassTeller {
         now.day = week.back().day;
         now.levelMmS = *level;
         now.mass = massOf(*level, scaled.perGram, scaled.leftBehind);
-        for (DayValue day : between(days, since_, last_)) {
+        for (DayValue day : between(byDay, since_, last_)) {
             day.value /= scaled.perGram.value;
             now.days.push_back(day);
         }

@@ -8,7 +8,7 @@ namespace fettle {
 
 namespace {
 
-constexpr const char* kFile = "job_dates.json";
+constexpr const char* kDatesFile = "job_dates.json";
 constexpr int kLastPriority = 4;
 constexpr int kMostDays = 3660;
 
@@ -20,9 +20,9 @@ std::string known(const std::string& criticality) {
 }  // namespace
 
 Result<JobDatesTable> JobDatesTable::load() {
-    const auto json = loadResource(kFile);
+    const auto json = loadResource(kDatesFile);
     if (!json) return fail(json.error());
-    JsonReport report{kFile, {}, {}};
+    JsonReport report{kDatesFile, {}, {}};
     JobDatesTable table;
     {
         JsonObject root(*json, "", report);

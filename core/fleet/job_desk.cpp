@@ -27,12 +27,6 @@ bool isByHandOnly(const SheetContent& sheet) {
     return sheet.fault.empty() && sheet.provedOn.starts_with("nothing:");
 }
 
-const RoundMachine* rowOf(const RoundList& list, const std::string& tag) {
-    const auto found = std::find_if(list.machines.begin(), list.machines.end(),
-                                    [&](const RoundMachine& m) { return m.tag == tag; });
-    return found == list.machines.end() ? nullptr : &*found;
-}
-
 DraftFinding findingOf(const SheetContent& sheet, const std::vector<Job>& jobs) {
     DraftFinding finding;
     finding.key = toText(JobFinding{sheet.fault, sheet.at});

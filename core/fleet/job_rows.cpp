@@ -22,15 +22,15 @@ bool isOpen(const JobRow& row) {
 }
 
 // Overdue, open, done, over, replaced.
-int groupOf(const JobRow& row) {
+int jobGroup(const JobRow& row) {
     if (row.replacedBy) return 5;
     if (row.overdue) return 0;
     return isOpen(row) ? 1 : stateOf(row.job) - 1;
 }
 
 bool comesFirst(const JobRow& a, const JobRow& b) {
-    const int group = groupOf(a);
-    if (group != groupOf(b)) return group < groupOf(b);
+    const int group = jobGroup(a);
+    if (group != jobGroup(b)) return group < jobGroup(b);
     if (group > 1) return a.job.id > b.job.id;
     return std::tuple(a.due.empty(), a.due, a.priority, a.job.id) <
            std::tuple(b.due.empty(), b.due, b.priority, b.job.id);

@@ -14,7 +14,7 @@ namespace fettle {
 
 namespace {
 
-constexpr std::size_t kMostBlind = 8;
+constexpr std::size_t kMostOfAKind = 8;
 
 struct Counted {
     ReportBlind told;
@@ -74,7 +74,7 @@ Result<std::vector<ReportBlind>> reportBlind(FleetFile& fleet, const RoundList& 
     std::stable_sort(blind.begin(), blind.end(), [](const ReportBlind& a, const ReportBlind& b) {
         return std::pair(a.blind, a.somewhere) > std::pair(b.blind, b.somewhere);
     });
-    if (blind.size() > kMostBlind) blind.resize(kMostBlind);
+    if (blind.size() > kMostOfAKind) blind.resize(kMostOfAKind);
     return blind;
 }
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <string_view>
 
+#include "core/base/json_parts.h"
 #include "core/base/text.h"
-#include "core/exchange/json_parts.h"
 
 namespace fettle {
 

@@ -1,5 +1,5 @@
 // The resonance map as JSON, see resonance_desk.h.
-#include "core/exchange/json_parts.h"
+#include "core/base/json_parts.h"
 #include "core/fleet/resonance_desk.h"
 
 namespace fettle {

@@ -18,7 +18,7 @@ using std::chrono::days;
 
 const double kFindingDban = WeighingSettings().findingDban;
 constexpr int kBaselineDays = 42,
-              kBaselineReach = 120;  // days, as core/trend/baseline.h; looked for that far
+              kDaysToBaseline = 120;  // days, as core/trend/baseline.h; looked for that far
 constexpr days kNewestWeek{7};
 // The week before the work lies within so many days (core/round/verify_window.h), and what counts after it
 // mostly too.
@@ -117,7 +117,7 @@ Status HoldFinder::addBaselines(Case& one) {
         const auto begins = baselineBegins(fleet_, site_, one.machine.tag,
                                            (*machine)->pointById(channel.point), **first, *one.kept.last);
         if (!begins) return fail(begins.error());
-        spans.push_back({*begins, *begins + kBaselineReach});
+        spans.push_back({*begins, *begins + kDaysToBaseline});
     }
     return {};
 }

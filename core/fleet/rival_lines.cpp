@@ -13,11 +13,11 @@ constexpr double kPartedBins = 2;
 constexpr double kOftenSeen = 0.5;  // a line of true faults from this share on is expected
 
 // Orders of the driver's shaft in the recording whose lines a hypothesis shows.
-struct Scale {
+struct OrderScale {
     double shaftHz = 0, dfHz = 0;
 
-    static Scale of(const Examination& examination, const Hypothesis& h) {
-        Scale scale;
+    static OrderScale of(const Examination& examination, const Hypothesis& h) {
+        OrderScale scale;
         if (h.recording >= examination.recordings.size()) return scale;
         const RecordingFacts& r = examination.recordings[h.recording];
         if (r.speed.rpm) scale.shaftHz = *r.speed.rpm / 60;
@@ -31,12 +31,12 @@ struct Scale {
     }
 };
 
-bool draws(const Hypothesis& h, const Scale& scale, double order, double apart) {
+bool draws(const Hypothesis& h, const OrderScale& scale, double order, double apart) {
     return std::any_of(h.best.rows.begin(), h.best.rows.end(),
                        [&](const LineRow& row) { return std::abs(scale.orderOf(row) - order) <= apart; });
 }
 
-void compare(const Hypothesis& h, const Scale& own, const Hypothesis& other, const Scale& its,
+void compare(const Hypothesis& h, const OrderScale& own, const Hypothesis& other, const OrderScale& its,
              RivalLines& lines) {
     const double apart = kPartedBins * std::max(own.dfHz / own.shaftHz, its.dfHz / its.shaftHz);
     for (const LineRow& row : h.best.rows) {
@@ -69,13 +69,13 @@ const Hypothesis* hypothesisIn(const Examination& examination, const std::string
 
 std::vector<RivalLines> rivalLines(const Examination& examination, const Hypothesis& hypothesis) {
     std::vector<RivalLines> all;
-    const Scale own = Scale::of(examination, hypothesis);
+    const OrderScale own = OrderScale::of(examination, hypothesis);
     for (const Rival& rival : hypothesis.rivals) {
         RivalLines lines;
         lines.rival = rival;
         const Hypothesis* other = hypothesisIn(examination, rival.fault, rival.at);
         const bool weighed = other && other->weightDban && hypothesis.weightDban;
-        const Scale its = weighed ? Scale::of(examination, *other) : Scale{};
+        const OrderScale its = weighed ? OrderScale::of(examination, *other) : OrderScale{};
         if (weighed && own.known() && its.known()) compare(hypothesis, own, *other, its, lines);
         all.push_back(std::move(lines));
     }

@@ -25,12 +25,6 @@ constexpr std::size_t kMostBlind = 8;
 // As a family words them.
 constexpr std::string_view kWouldSpeak = "would speak against it: ", kDrawsTheSame = "draws the same: ";
 
-const RoundMachine* rowOf(const RoundList& list, const std::string& tag) {
-    const auto found = std::find_if(list.machines.begin(), list.machines.end(),
-                                    [&](const RoundMachine& m) { return m.tag == tag; });
-    return found == list.machines.end() ? nullptr : &*found;
-}
-
 // A machine put on the list by hand has a sheet without a finding.
 RoundFinding byHandFinding(const RoundMachine& row) {
     RoundFinding told;

@@ -1,8 +1,8 @@
 #include <fmt/format.h>
 
+#include "core/base/json_parts.h"
 #include "core/base/text.h"
 #include "core/exchange/csv_cell.h"
-#include "core/exchange/json_parts.h"
 #include "core/fleet/sheet_content.h"
 #include "core/fleet/site_calendar.h"
 

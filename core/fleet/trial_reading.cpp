@@ -17,7 +17,7 @@ namespace fettle {
 namespace {
 
 constexpr std::size_t kFewestUsual = 5;
-const double kFindingDban = WeighingSettings().findingDban;
+const double kToldDban = WeighingSettings().findingDban;
 constexpr auto kForEver = std::chrono::hours(24 * 365 * 100);
 
 using ByRecording = std::map<std::int64_t, double>;
@@ -172,7 +172,7 @@ Status addWeights(Reading& reading) {
             strongest[w.recording] = &w;
     }
     for (auto& [recording, w] : strongest)
-        if (w && w->weightDban >= kFindingDban && w->weightDban > rows[recording]->weightDban.value_or(-1e9))
+        if (w && w->weightDban >= kToldDban && w->weightDban > rows[recording]->weightDban.value_or(-1e9))
             rows[recording]->strongest = w->fault + ", " + w->at;
     std::erase_if(reading.recordings, [](const TrialRecording& one) { return !one.weightDban; });
     return {};

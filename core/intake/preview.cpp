@@ -213,7 +213,7 @@ std::string kindOf(const FilePreview& file) {
     return kind;
 }
 
-std::string folderOf(const std::string& path) {
+std::string folderAbove(const std::string& path) {
     const auto stroke = path.rfind('/');
     return stroke == path.npos ? std::string() : path.substr(0, stroke);
 }
@@ -231,10 +231,10 @@ std::string commonFolder(const std::string& a, const std::string& b) {
 std::string patternFor(const std::vector<FilePreview>& files, const PreviewGroup& group) {
     const std::string first = wholePath(files[group.files[0]].path);
     if (group.files.size() == 1) return patternOf(first);
-    std::string folder = folderOf(first);
+    std::string folder = folderAbove(first);
     bool deeper = false;
     for (const std::size_t i : group.files) {
-        const std::string other = folderOf(wholePath(files[i].path));
+        const std::string other = folderAbove(wholePath(files[i].path));
         deeper = deeper || other != folder;
         folder = commonFolder(folder, other);
     }

@@ -15,12 +15,12 @@ namespace {
 
 constexpr const char* kOwnOfARecording[] = {"time", "received", "capture", "schema", "engine"};
 
-bool has(const Json& object, const std::string& key) {
+bool hasKey(const Json& object, const std::string& key) {
     return object.is_object() && object.contains(key) && !object[key].is_null();
 }
 
 const Json* channelOf(const Json& object, std::size_t index) {
-    if (!has(object, "channels") || !object["channels"].is_array()) return nullptr;
+    if (!hasKey(object, "channels") || !object["channels"].is_array()) return nullptr;
     return index < object["channels"].size() ? &object["channels"][index] : nullptr;
 }
 
@@ -64,7 +64,7 @@ bool hintHolds(const std::string& key, const Json& value, const ReadFile& read) 
 
 // A scale belongs to a file of bare numbers: whole ones, or without a unit.
 bool wantsScale(const Channel& channel, const Json* said) {
-    const bool given = said && has(*said, "scale");
+    const bool given = said && hasKey(*said, "scale");
     return !given && channel.scale == 1 && (channel.unit.empty() || channel.bits > 0);
 }
 
@@ -73,11 +73,11 @@ Json channelMissing(const Json& rule, const Channel& channel, const Json* said, 
     Json entry = Json::object();
     // Of a variable the name is where the numbers stood, not what the register calls the channel.
     const bool byFile = !ofVariables && channel.name != std::to_string(index + 1);
-    const bool named = (said && has(*said, "name")) || byFile;
-    if (has(rule, "name") && !named) entry["name"] = rule["name"];
-    if (has(rule, "unit") && channel.unit.empty()) entry["unit"] = rule["unit"];
-    if (has(rule, "point") && !pointSaid && channel.point.empty()) entry["point"] = rule["point"];
-    if (has(rule, "scale") && wantsScale(channel, said)) entry["scale"] = rule["scale"];
+    const bool named = (said && hasKey(*said, "name")) || byFile;
+    if (hasKey(rule, "name") && !named) entry["name"] = rule["name"];
+    if (hasKey(rule, "unit") && channel.unit.empty()) entry["unit"] = rule["unit"];
+    if (hasKey(rule, "point") && !pointSaid && channel.point.empty()) entry["point"] = rule["point"];
+    if (hasKey(rule, "scale") && wantsScale(channel, said)) entry["scale"] = rule["scale"];
     return entry;
 }
 
@@ -106,9 +106,9 @@ Json missing(const Json& rule, const Recording& recording, const Json& sidecar, 
                 !channels.is_null())
                 added["channels"] = std::move(channels);
         } else if (item.key() == "operating") {
-            const bool said = recording.loadPct || has(sidecar, "operating");
+            const bool said = recording.loadPct || hasKey(sidecar, "operating");
             if (!said) added["operating"] = item.value();
-        } else if (!has(sidecar, item.key()) && !isSaid(item.key(), recording)) {
+        } else if (!hasKey(sidecar, item.key()) && !isSaid(item.key(), recording)) {
             added[item.key()] = item.value();
         }
     }
@@ -118,7 +118,7 @@ Json missing(const Json& rule, const Recording& recording, const Json& sidecar, 
 // `more` only fills: keys of objects and places of lists that are there stay.
 void fill(Json& into, const Json& more) {
     for (const auto& item : more.items()) {
-        if (item.key() != "channels" || !has(into, "channels")) {
+        if (item.key() != "channels" || !hasKey(into, "channels")) {
             into[item.key()] = item.value();
             continue;
         }
@@ -154,7 +154,7 @@ Status checkKeys(const Json& keys, const std::string& name) {
                         "cannot be the same for every file of a rule; a time may stand in the pattern as "
                         "{time_utc}");
     const std::size_t channels =
-        has(keys, "channels") && keys["channels"].is_array() ? keys["channels"].size() : std::size_t(1);
+        hasKey(keys, "channels") && keys["channels"].is_array() ? keys["channels"].size() : std::size_t(1);
     Recording dummy =
         silent(std::min<std::size_t>(channels, 1000), hintsIn(keys).sampleRateHz.value_or(1000));
     if (auto good = applySidecar(dummy, keys.dump(-1, ' ', false, Json::error_handler_t::replace), name);

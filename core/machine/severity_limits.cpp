@@ -9,7 +9,7 @@
 namespace fettle {
 
 namespace {
-constexpr const char* kTable = "severity_limits.json";
+constexpr const char* kLimitsTable = "severity_limits.json";
 constexpr double kSmallKw = 15;              // ISO 20816-3 starts above
 constexpr double kLargeKw = 300;             // group 1 starts above
 constexpr double kLargeShaftHeightMm = 315;  // group 1 from, electrical machines
@@ -163,9 +163,9 @@ Result<ApplicableLimits> limitsFor(const Machine& machine, const Point& point) {
         found.why = "no limits: a cooling fin or cowl does not move with the housing";
         return found;
     }
-    const auto document = sharedResource(kTable);
+    const auto document = sharedResource(kLimitsTable);
     if (!document) return fail(document.error());
-    JsonReport report{kTable, {}, {}};
+    JsonReport report{kLimitsTable, {}, {}};
     JsonObject table(**document, "", report);
     const Question asked = questionOf(machine, point, table);
     const Choice choice = choose(asked);

@@ -34,10 +34,6 @@ struct Context {
     ZoneNote note;  // of the week's zone
 };
 
-std::string componentOf(const std::string& at) {
-    return at.substr(0, at.find(' '));
-}
-
 std::string valueText(double value, const std::string& unit) {
     return fmt::format("{:.{}f} {}", value, value < 10 && unit != "K" && unit != "dB" ? 2 : 0, unit);
 }

@@ -9,12 +9,8 @@ namespace fettle {
 
 namespace {
 
-constexpr double kMostDb = 3;       // a level that grew by so much was mostly added
-constexpr double kMostPower = 0.5;  // of a level
-
-std::string componentOf(const std::string& at) {
-    return at.substr(0, at.find(' '));
-}
+constexpr double kMostDb = 3;        // a level that grew by so much was mostly added
+constexpr double kMostJoined = 0.5;  // of a level
 
 bool isShaftCause(const RoundFinding& f) {
     constexpr const char* kCauses[] = {"unbalance", "misalignment", "bent_shaft", "looseness",
@@ -83,7 +79,7 @@ void dropOutvoted(const MachineWeek& week, std::vector<RoundFinding>& findings,
 bool explainsLevel(const RoundFinding& change, const RoundFinding& level) {
     if (!change.change || change.change->unit != "mm/s" || !level.finding.severity.level) return false;
     const double now = change.change->now;
-    return now * now >= kMostPower * *level.finding.severity.level * *level.finding.severity.level;
+    return now * now >= kMostJoined * *level.finding.severity.level * *level.finding.severity.level;
 }
 
 void dropExplained(std::vector<RoundFinding>& findings, const std::vector<RoundFinding>& changes) {

@@ -10,7 +10,7 @@ namespace fettle {
 namespace {
 
 constexpr double kRounding = 1e-9;  // decibans: a weight exactly on the bound is listed
-constexpr double kNone = -std::numeric_limits<double>::infinity();
+constexpr double kNoWeight = -std::numeric_limits<double>::infinity();
 
 double neededDban(double machines, double alpha, double listed) {
     return 10 * std::log10(std::max(machines, 1.0) / (alpha * std::max(listed, 1.0)));
@@ -26,7 +26,7 @@ double shareOf(std::span<const double> shares, std::size_t i) {
 EbhResult eBh(std::span<const double> weightsDban, double alpha) {
     std::vector<double> sorted(weightsDban.begin(), weightsDban.end());
     std::replace_if(
-        sorted.begin(), sorted.end(), [](double w) { return std::isnan(w); }, kNone);
+        sorted.begin(), sorted.end(), [](double w) { return std::isnan(w); }, kNoWeight);
     std::sort(sorted.begin(), sorted.end(), std::greater<>());
     const auto all = double(sorted.size());
     std::size_t listed = 0;
@@ -40,7 +40,7 @@ EbhResult eBh(std::span<const double> weightsDban, double alpha) {
 }
 
 double meanDban(std::span<const double> weightsDban, std::span<const double> shares) {
-    double top = kNone, total = 0;
+    double top = kNoWeight, total = 0;
     for (std::size_t i = 0; i < weightsDban.size(); ++i)
         if (!std::isnan(weightsDban[i]) && shareOf(shares, i) > 0) {
             top = std::max(top, weightsDban[i]);

@@ -12,7 +12,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kTold = 3, kDegrees = 180 / std::numbers::pi;
+constexpr double kToldDegrees = 3, kDegrees = 180 / std::numbers::pi;
 constexpr std::size_t kAround = 3;                       // recordings to either side
 constexpr std::size_t kStays = 2;                        // of those after, before a move is told
 constexpr double kFelt = 0.1;                            // g, of one or two axes
@@ -79,7 +79,7 @@ std::optional<PoseMove> moveAt(std::span<const PoseReading> readings, std::size_
     move.degrees = degreesBetween(move.was, move.now);
     const double scatter = std::max(scatterOf(before, move.was), scatterOf(after, move.now));
     if (!feels(move.was) && !feels(move.now)) return std::nullopt;
-    if (move.degrees < kTold || move.degrees < 2 * scatter) return std::nullopt;
+    if (move.degrees < kToldDegrees || move.degrees < 2 * scatter) return std::nullopt;
     return move;
 }
 

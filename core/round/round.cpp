@@ -179,6 +179,12 @@ std::optional<ListedBy> listedByFrom(const std::string& text) {
     return std::nullopt;
 }
 
+const RoundMachine* rowOf(const RoundList& list, const std::string& tag) {
+    const auto found = std::find_if(list.machines.begin(), list.machines.end(),
+                                    [&](const RoundMachine& m) { return m.tag == tag; });
+    return found == list.machines.end() ? nullptr : &*found;
+}
+
 int groupOf(const std::string& urgency) {
     constexpr const char* order[] = {"act", "plan", "watch", "unseen"};
     return int(std::find(std::begin(order), std::end(order), urgency) - std::begin(order));

@@ -111,6 +111,7 @@ struct RoundList {
     std::vector<std::string> warnings;
 };
 
+const RoundMachine* rowOf(const RoundList& list, const std::string& tag);  // null: not among them
 int groupOf(const std::string& urgency);  // 0 act, 1 plan, 2 watch, 3 unseen, 4 leave
 // "outer-race defect, driver DE"; "raised vibration, cause not named".
 std::string findingName(const Hypothesis& finding);

@@ -15,13 +15,13 @@ namespace {
 // Common practice, no source.
 constexpr double kAppearedDban = 20;  // names a fault that was not named before
 constexpr double kStepDban = 10;      // of a weight that has changed
-constexpr double kStepDb = 6;         // of a line that has changed,
+constexpr double kLineStepDb = 6;     // of a line that has changed,
 constexpr double kStepKelvin = 10;    // and of a temperature
 constexpr double kSpreads = 3, kLeastSpreadDb = 1, kLeastSpreadKelvin = 1;
-constexpr double kLevelShare = 0.25;  // of B/C; of the level before where no limits apply
+constexpr double kLevelStep = 0.25;  // of B/C; of the level before where no limits apply
 
 double leastStep(Scale scale) {
-    return scale == Scale::Decibels ? kStepDb : kStepKelvin;
+    return scale == Scale::Decibels ? kLineStepDb : kStepKelvin;
 }
 
 std::string number(double value) {
@@ -78,7 +78,7 @@ bool wasOverAim(const CureLevel& level) {
 // -1 fell, 0 stayed, 1 rose by what matters.
 int levelStep(const CureLevel& level) {
     if (!level.before || !level.after) return 0;
-    const double matters = kLevelShare * level.limitBC.value_or(*level.before);
+    const double matters = kLevelStep * level.limitBC.value_or(*level.before);
     const double by = *level.after - *level.before;
     return by >= matters ? 1 : by <= -matters ? -1 : 0;
 }

@@ -10,4 +10,9 @@ inline std::string capitalised(std::string text) {
     return text;
 }
 
+// Of a place: "driver" of "driver DE".
+inline std::string componentOf(const std::string& at) {
+    return at.substr(0, at.find(' '));
+}
+
 }  // namespace fettle

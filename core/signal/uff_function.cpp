@@ -13,8 +13,8 @@ namespace {
 
 using std::string_view;
 
-tl::unexpected<Error> no(const std::string& file, std::size_t line, std::size_t column, std::string rule,
-                         ErrorKind kind = ErrorKind::Invalid) {
+tl::unexpected<Error> refusal(const std::string& file, std::size_t line, std::size_t column, std::string rule,
+                              ErrorKind kind = ErrorKind::Invalid) {
     return fail(kind, file, uffPlace(line, column), std::move(rule));
 }
 
@@ -86,11 +86,11 @@ Status Head::read() {
 
 Status Head::record(std::size_t number, void (Head::*take)(UffFields&)) {
     if (lines_.atEnd() || !lines_.ended())
-        return no(file_, lines_.number(), 1, fmt::format("breaks off in record {} of a data set 58", number),
-                  ErrorKind::Damaged);
+        return refusal(file_, lines_.number(), 1,
+                       fmt::format("breaks off in record {} of a data set 58", number), ErrorKind::Damaged);
     if (number > 5 && lines_.isMark())
-        return no(file_, lines_.number(), 1, fmt::format("record {} of data set 58 is missing", number),
-                  ErrorKind::Damaged);
+        return refusal(file_, lines_.number(), 1, fmt::format("record {} of data set 58 is missing", number),
+                       ErrorKind::Damaged);
     record_ = number;
     function_.at[number] = lines_.number();
     UffFields fields(lines_.line());
@@ -109,7 +109,7 @@ long long Head::integer(UffFields& fields, std::size_t width) {
     const std::size_t column = fields.column();
     const auto value = fields.integer(width);
     if (!value)
-        broken(column, fmt::format("record {}: {} columns that hold no whole number", record_, width));
+        broken(column, fmt::format("record {}: {} columns that hold refusal whole number", record_, width));
     return value.value_or(0);
 }
 
@@ -117,7 +117,7 @@ double Head::number(UffFields& fields, std::size_t width) {
     const std::size_t column = fields.column();
     const auto value = fields.number(width);
     if (!value || !std::isfinite(*value))
-        broken(column, fmt::format("record {}: {} columns that hold no finite number", record_, width));
+        broken(column, fmt::format("record {}: {} columns that hold refusal finite number", record_, width));
     return value.value_or(0);
 }
 
@@ -170,21 +170,21 @@ Result<UffForm> binaryForm(UffFields& fields, std::size_t line, const std::strin
     const auto order = fields.integer(6), floats = fields.integer(6), headLines = fields.integer(12),
                bytes = fields.integer(12);
     if (!order || !floats || !headLines || !bytes || *bytes < 0)
-        return no(file, line, column,
-                  "58b is followed by whole numbers: byte order, float format, lines, bytes");
+        return refusal(file, line, column,
+                       "58b is followed by whole numbers: byte order, float format, lines, bytes");
     if (*order != 1 && *order != 2)
-        return no(file, line, column,
-                  fmt::format("byte order {}, must be 1 (little) or 2 (big endian)", *order));
+        return refusal(file, line, column,
+                       fmt::format("byte order {}, must be 1 (little) or 2 (big endian)", *order));
     if (*floats != kIeee)
-        return no(file, line, column + 6,
-                  fmt::format("floating point format {}: IEEE 754 (2) is read, {} are not", *floats,
-                              *floats == 1   ? "DEC numbers (1)"
-                              : *floats == 3 ? "IBM numbers (3)"
-                                             : "others"),
-                  ErrorKind::Unsupported);
+        return refusal(file, line, column + 6,
+                       fmt::format("floating point format {}: IEEE 754 (2) is read, {} are not", *floats,
+                                   *floats == 1   ? "DEC numbers (1)"
+                                   : *floats == 3 ? "IBM numbers (3)"
+                                                  : "others"),
+                       ErrorKind::Unsupported);
     if (*headLines != kHeadLines)
-        return no(file, line, column + 12,
-                  fmt::format("states {} lines before the values, must be 11", *headLines));
+        return refusal(file, line, column + 12,
+                       fmt::format("states {} lines before the values, must be 11", *headLines));
     return UffForm{true, *order == 2, std::uint64_t(*bytes)};
 }
 
@@ -194,10 +194,11 @@ Result<UffKind> readUffKind(const UffLines& lines, const std::string& file) {
     UffFields fields(lines.line());
     const auto number = fields.integer(6);
     if (lines.atEnd() || !lines.ended())
-        return no(file, lines.number(), 1, "breaks off before the number of a data set", ErrorKind::Damaged);
+        return refusal(file, lines.number(), 1, "breaks off before the number of a data set",
+                       ErrorKind::Damaged);
     if (!number || *number < 1)
-        return no(file, lines.number(), 1, "a data set begins with its number in columns 1 to 6",
-                  ErrorKind::Damaged);
+        return refusal(file, lines.number(), 1, "a data set begins with its number in columns 1 to 6",
+                       ErrorKind::Damaged);
     UffKind kind{int(std::min(*number, 999999LL)), {}};
     const std::string letter = lowerAscii(fields.take(1));
     if (kind.number != 58 || letter != "b") return kind;

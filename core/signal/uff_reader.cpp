@@ -18,8 +18,8 @@ namespace fettle {
 namespace {
 
 constexpr int kFunctionSet = 58, kUnitsSet = 164;
-constexpr double kUneven = 0.01;        // of a step
-constexpr double kMostRounding = 0.05;  // of a step, half the last digit printed
+constexpr double kUnevenTimes = 0.01;   // of a step
+constexpr double kRoundedTimes = 0.05;  // of a step, half the last digit printed
 constexpr double kSameStep = 1e-5;      // relative: a digit of six
 constexpr int kFewestDigits = 5, kMostDigits = 12;
 constexpr double kMostCandidates = 10000;
@@ -194,13 +194,13 @@ Status UffFile::evenlySpaced(TimeRecord& record, double seconds) const {
     if (!(step > 0)) return no(line, "the times of the unevenly spaced values do not grow");
     for (std::size_t i = 1; i < times.size(); ++i) {
         const double rounding = record.values.rounding * (std::abs(times[i]) + std::abs(times[i - 1]));
-        const double let = kUneven * step + (rounding <= 2 * kMostRounding * step ? rounding : 0);
+        const double let = kUnevenTimes * step + (rounding <= 2 * kRoundedTimes * step ? rounding : 0);
         if (const double own = times[i] - times[i - 1]; std::abs(own - step) > let)
             return no(
                 line,
                 fmt::format("unevenly spaced: step {} is {:.6g}, the mean is {:.6g}; read are steps even to "
                             "{} %",
-                            i, own, step, 100 * kUneven));
+                            i, own, step, 100 * kUnevenTimes));
     }
     record.step = step * seconds;
     record.least = times.front() * seconds;

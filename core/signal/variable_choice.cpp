@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::uint64_t kFewestSamples = 32, kLongOverShort = 16;
 constexpr std::size_t kMostTold = 12;
-constexpr double kSameRate = 1e-6;
+constexpr double kOneRate = 1e-6;
 
 std::string lastPart(const std::string& name) {
     return lowerAscii(name.substr(name.rfind('/') + 1));
@@ -148,7 +148,7 @@ class Choice {
     Status chooseRate() {
         const auto told = ratesTold();
         for (const auto& [rate, name] : told)
-            if (!(std::abs(rate / told[0].first - 1) <= kSameRate))
+            if (!(std::abs(rate / told[0].first - 1) <= kOneRate))
                 return no("/sample_rate_hz",
                           fmt::format("{} says {} Hz, {} says {} Hz", oneLine(told[0].second, 80),
                                       told[0].first, oneLine(name, 80), rate));

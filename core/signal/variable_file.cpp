@@ -18,7 +18,7 @@ namespace fettle {
 namespace {
 
 constexpr std::size_t kMatHead = 128;
-constexpr double kUneven = 0.01;  // of a step
+constexpr double kUnevenVariable = 0.01;  // of a step
 
 class VariableFile {
   public:
@@ -99,7 +99,7 @@ class VariableFile {
     Result<double> rateOf(const std::vector<double>& times, const std::string& name) const {
         const double step = (times.back() - times.front()) / double(times.size() - 1);
         for (std::size_t i = 1; i < times.size(); ++i)
-            if (!(step > 0) || !(std::abs(times[i] - times[i - 1] - step) <= kUneven * step))
+            if (!(step > 0) || !(std::abs(times[i] - times[i - 1] - step) <= kUnevenVariable * step))
                 return fail(ErrorKind::Invalid, file_, "/sample_rate_hz",
                             fmt::format("the times of {} do not grow in even steps (number {})",
                                         oneLine(name, 80), i + 1));

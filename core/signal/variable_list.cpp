@@ -7,7 +7,7 @@ namespace fettle {
 namespace {
 
 constexpr std::uint64_t kMostShape = std::uint64_t(1) << 40;
-constexpr const char* kNonsense = "the reader of such files answered nonsense";
+constexpr const char* kNoList = "the reader of such files answered nonsense";
 
 std::string textIn(const Json& json, const char* key) {
     return json.is_object() && json.contains(key) && json[key].is_string() ? json[key].get<std::string>()
@@ -47,10 +47,10 @@ tl::expected<VariableList, std::string> variableListFrom(const Json& json) {
     list.firstFastest = json.contains("first_fastest") && json["first_fastest"] == true;
     list.values = valuesIn(json, "values");
     if (!json.contains("variables") || !json["variables"].is_array())
-        return tl::unexpected(std::string(kNonsense));
+        return tl::unexpected(std::string(kNoList));
     for (const Json& one : json["variables"]) {
         auto variable = variableIn(one);
-        if (!variable) return tl::unexpected(std::string(kNonsense));
+        if (!variable) return tl::unexpected(std::string(kNoList));
         list.variables.push_back(std::move(*variable));
     }
     if (json.contains("notes") && json["notes"].is_array())

@@ -6,7 +6,7 @@
 namespace fettle::sim {
 
 namespace {
-constexpr double kTurn = 6.283185307179586;
+constexpr double kFullTurn = 6.283185307179586;
 
 // Slow swings: a value that moves as a sum of sines, none faster than a few Hz.
 struct Swing {
@@ -26,7 +26,7 @@ std::vector<Swing> drawSwings(RandomStream& chance) {
 void addIntegral(const std::vector<Swing>& swings, double gain, double rateHz, std::vector<double>& out) {
     std::vector<double> phase(out.size());
     for (const Swing& swing : swings) {
-        const double scale = gain * swing.share / (kTurn * swing.hz);
+        const double scale = gain * swing.share / (kFullTurn * swing.hz);
         const double step = swing.hz / rateHz;
         for (std::size_t i = 0; i < phase.size(); ++i)
             phase[i] = double(i) * step + swing.phase - 0.25;
@@ -37,7 +37,7 @@ void addIntegral(const std::vector<Swing>& swings, double gain, double rateHz, s
     }
 }
 
-int polesOf(const Machine& machine) {
+int polesByRating(const Machine& machine) {
     if (machine.driver.poles) return *machine.driver.poles;
     const double turnHz = machine.driver.ratedRpm.value_or(1480) / 60;
     const double pairs = exact::nearestWhole(machine.mainsHz / turnHz);
@@ -55,7 +55,7 @@ double nominalHz(const Machine& machine) {
 // Slip at rated load, in Hz of the supply: a motor on an inverter keeps it over its whole range.
 double ratedSlipHz(const Machine& machine) {
     if (!hasCage(machine.driver.kind)) return 0;
-    const double synchronous = 2 * nominalHz(machine) / polesOf(machine);
+    const double synchronous = 2 * nominalHz(machine) / polesByRating(machine);
     const double rated = machine.driver.ratedRpm.value_or(synchronous * 60 * 0.98) / 60;
     return nominalHz(machine) * (1 - rated / synchronous);
 }
@@ -71,7 +71,7 @@ std::vector<double> ratiosOf(const Machine& machine, double creepPlace) {
 }  // namespace
 
 double ratedShaftHz(const Machine& machine) {
-    const double synchronous = 2 * nominalHz(machine) / polesOf(machine);
+    const double synchronous = 2 * nominalHz(machine) / polesByRating(machine);
     return machine.driver.ratedRpm.value_or(synchronous * 60 * 0.98) / 60;
 }
 
@@ -88,7 +88,7 @@ Motion makeMotion(const Machine& machine, const Operation& operation, double tru
     std::vector<double> slipTurns(samples, 0);
     addIntegral(loadSwing, slipHz * operation.loadSwing, trueRateHz, slipTurns);
     const double supplyStart = chance.uniform(), driverStart = chance.uniform();
-    const double perSupply = 2.0 / polesOf(machine);
+    const double perSupply = 2.0 / polesByRating(machine);
     motion.driverTurns.resize(samples);
     for (std::size_t i = 0; i < samples; ++i) {
         const double t = double(i) / trueRateHz;

@@ -7,7 +7,7 @@
 namespace fettle::sim {
 
 namespace {
-constexpr double kTurn = 6.283185307179586;
+constexpr double kRadians = 6.283185307179586;
 constexpr double kStiffShare = 0.4;  // of a mode's frequency: below, stiffness holds the housing still
 
 struct Pole {
@@ -15,7 +15,7 @@ struct Pole {
 };
 
 Pole poleOf(const Mode& mode, double rateHz) {
-    const double decay = kTurn * mode.hz * mode.damping / rateHz;
+    const double decay = kRadians * mode.hz * mode.damping / rateHz;
     const double turns = mode.hz * std::sqrt(1 - mode.damping * mode.damping) / rateHz;
     const double radius = exact::exponential(-decay);
     return {radius * exact::cosine(turns), radius * exact::sine(turns), decay};
@@ -64,7 +64,7 @@ std::vector<double> ringingNoise(const Mode& mode, double rateHz, std::size_t sa
 }
 
 void blockBelow(double hz, double rateHz, std::vector<double>& signal) {
-    const double keep = exact::exponential(-kTurn * hz / rateHz), gain = (1 + keep) / 2;
+    const double keep = exact::exponential(-kRadians * hz / rateHz), gain = (1 + keep) / 2;
     for (int pass = 0; pass < 2; ++pass) {
         double before = 0, y = 0;
         for (double& value : signal) {

@@ -8,7 +8,7 @@
 namespace fettle::sim {
 
 namespace {
-constexpr double kRootTwo = 1.4142135623730951;
+constexpr double kPeakOfRms = 1.4142135623730951;
 constexpr double kPassShare = 0.42, kStopShare = 0.5;  // of the sample rate: edges of the anti-alias filter
 
 Direction directionOf(const std::string& word) {
@@ -29,7 +29,7 @@ double Pattern::turns(Direction direction) const {
 }
 
 double peakGOf(double rmsMmS, double hz) {
-    return rmsMmS * kRootTwo * kTwoPi * hz / (1000 * kStandardGravity);
+    return rmsMmS * kPeakOfRms * kTwoPi * hz / (1000 * kStandardGravity);
 }
 
 Scene::Scene(const SimulationSetup& setup, Motion motion, Place here)

@@ -11,12 +11,12 @@
 namespace fettle {
 
 namespace {
-constexpr const char* kEntry =
+constexpr const char* kMachineEntry =
     "SELECT id, tag, asset, service, site, area, criticality, standby, by_hand, by_hand_why, removed_on, "
     "removed_why "
     "FROM machine ";
 
-void readEntry(Statement& row, MachineEntry& entry) {
+void readMachine(Statement& row, MachineEntry& entry) {
     row.into(entry.id, entry.tag, entry.asset, entry.service, entry.site, entry.area, entry.criticality,
              entry.standby, entry.byHand, entry.byHandWhy, entry.removedOn, entry.removedWhy);
 }
@@ -162,15 +162,15 @@ Status RegisterStore::setByHand(const std::string& tag, bool on, const std::stri
 }
 
 Result<std::vector<MachineEntry>> RegisterStore::all() {
-    Statement rows(database_, std::string(kEntry) + "ORDER BY tag");
-    return allRows<MachineEntry>(rows, readEntry);
+    Statement rows(database_, std::string(kMachineEntry) + "ORDER BY tag");
+    return allRows<MachineEntry>(rows, readMachine);
 }
 
 Result<MachineEntry> RegisterStore::byTag(const std::string& tag) {
-    Statement rows(database_, std::string(kEntry) + "WHERE tag=?");
+    Statement rows(database_, std::string(kMachineEntry) + "WHERE tag=?");
     MachineEntry entry;
     const bool found = rows.bind(tag).next();
-    if (found) readEntry(rows, entry);
+    if (found) readMachine(rows, entry);
     if (auto good = rows.status(); !good) return fail(good.error());
     if (!found)
         return fail(ErrorKind::NotFound, database_.path(), fmt::format("machine {}", tag),

@@ -12,11 +12,11 @@
 namespace fettle {
 
 namespace {
-constexpr const char* kEntry =
+constexpr const char* kRoundEntry =
     "SELECT id, from_day, until_day, engine, alpha, list_needs_dban, sample_seed, opened, closed, closed_by, "
     "leave_accepted, leave_accepted_by FROM round ";
 
-void readEntry(Statement& row, RoundEntry& entry) {
+void readRound(Statement& row, RoundEntry& entry) {
     std::int64_t seed = 0;
     row.into(entry.id, entry.from, entry.until, entry.engine, entry.alpha, entry.listNeedsDban, seed,
              entry.openedAt, entry.closedAt, entry.closedBy, entry.leaveAcceptedAt, entry.leaveAcceptedBy);
@@ -44,7 +44,7 @@ Status insertRow(Database& database, std::int64_t round, std::size_t place, cons
                         row.machine, Blob{pack(row.examinationJson)});
 }
 
-std::string nameOf(std::int64_t round) {
+std::string nameOfRound(std::int64_t round) {
     return fmt::format("round {}", round);
 }
 
@@ -80,7 +80,7 @@ Result<std::int64_t> RoundStore::open(const RoundEntry& round, const std::vector
     const auto another = openOne();
     if (!another) return fail(another.error());
     if (*another)
-        return fail(ErrorKind::Invalid, database_.path(), nameOf((*another)->id),
+        return fail(ErrorKind::Invalid, database_.path(), nameOfRound((*another)->id),
                     fmt::format("to {} is still open; close it first", (*another)->until));
     if (auto good = insertRound(database_, round); !good) return fail(good.error());
     const std::int64_t id = database_.lastId();
@@ -91,25 +91,26 @@ Result<std::int64_t> RoundStore::open(const RoundEntry& round, const std::vector
 }
 
 Result<std::vector<RoundEntry>> RoundStore::all() {
-    Statement rows(database_, std::string(kEntry) + "ORDER BY id");
-    return allRows<RoundEntry>(rows, readEntry);
+    Statement rows(database_, std::string(kRoundEntry) + "ORDER BY id");
+    return allRows<RoundEntry>(rows, readRound);
 }
 
 Result<std::optional<RoundEntry>> RoundStore::openOne() {
-    Statement rows(database_, std::string(kEntry) + "WHERE closed IS NULL");
+    Statement rows(database_, std::string(kRoundEntry) + "WHERE closed IS NULL");
     std::optional<RoundEntry> found;
-    if (rows.next()) readEntry(rows, found.emplace());
+    if (rows.next()) readRound(rows, found.emplace());
     if (auto good = rows.status(); !good) return fail(good.error());
     return found;
 }
 
 Result<RoundEntry> RoundStore::entry(std::int64_t id) {
-    Statement rows(database_, std::string(kEntry) + "WHERE id=?");
+    Statement rows(database_, std::string(kRoundEntry) + "WHERE id=?");
     RoundEntry entry;
     const bool found = rows.bind(id).next();
-    if (found) readEntry(rows, entry);
+    if (found) readRound(rows, entry);
     if (auto good = rows.status(); !good) return fail(good.error());
-    if (!found) return fail(ErrorKind::NotFound, database_.path(), nameOf(id), "is not in the fleet file");
+    if (!found)
+        return fail(ErrorKind::NotFound, database_.path(), nameOfRound(id), "is not in the fleet file");
     return entry;
 }
 
@@ -125,7 +126,7 @@ Result<std::vector<RoundRow>> RoundStore::rows(std::int64_t round) {
 }
 
 Result<std::string> RoundStore::examinationJson(std::int64_t round, const std::string& machine) {
-    const std::string place = fmt::format("examination of {} in {}", machine, nameOf(round));
+    const std::string place = fmt::format("examination of {} in {}", machine, nameOfRound(round));
     Statement rows(database_, "SELECT json FROM round_examination WHERE round=? AND machine=?");
     const bool found = rows.bind(round, machine).next();
     const std::string packed = found ? rows.blob() : "";
@@ -141,13 +142,13 @@ Status RoundStore::checkOpen(std::int64_t round, const std::string& machine) {
     const auto there = entry(round);
     if (!there) return fail(there.error());
     if (there->closedAt)
-        return fail(ErrorKind::Invalid, database_.path(), nameOf(round), "the round is closed");
+        return fail(ErrorKind::Invalid, database_.path(), nameOfRound(round), "the round is closed");
     if (machine.empty()) return {};
     const auto row =
         database_.one<int>("SELECT 1 FROM round_row WHERE round=? AND machine=?", round, machine);
     if (!row) return fail(row.error());
     if (!*row)
-        return fail(ErrorKind::NotFound, database_.path(), nameOf(round),
+        return fail(ErrorKind::NotFound, database_.path(), nameOfRound(round),
                     fmt::format("machine {} is not in it", machine));
     return {};
 }
@@ -155,7 +156,7 @@ Status RoundStore::checkOpen(std::int64_t round, const std::string& machine) {
 Result<std::int64_t> RoundStore::decide(std::int64_t round, const Decision& decision) {
     if (auto good = checkDecision(decision, database_.path()); !good) return fail(good.error());
     if (decision.machine.empty())
-        return fail(ErrorKind::Invalid, database_.path(), nameOf(round), "a decision needs a machine");
+        return fail(ErrorKind::Invalid, database_.path(), nameOfRound(round), "a decision needs a machine");
     Transaction transaction(database_);
     if (!transaction.begun()) return fail(transaction.begun().error());
     if (auto good = checkOpen(round, decision.machine); !good) return fail(good.error());

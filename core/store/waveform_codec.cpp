@@ -24,7 +24,7 @@ enum Coder : std::uint8_t { Planes = 0, Flac = 1 };
 
 constexpr std::uint8_t kFirstForm = 1, kSecondForm = 2;  // older programs refuse the second in a clear word
 constexpr int kMostDifferences = 2, kMostPlaces = 6;
-constexpr std::size_t kStretch = 8192;       // numbers
+constexpr std::size_t kPiece = 8192;         // numbers
 constexpr double kLargestWhole = 1LL << 52;  // so that second differences fit
 
 struct Head {
@@ -176,7 +176,7 @@ std::uint64_t bitsOf(const Whole64& numbers) {
 // How often to take differences until the numbers are shortest, judged by a stretch from the middle. On
 // recordings of nodes within 1 % of the best of packing each.
 int shortestDifferences(const Whole64& numbers) {
-    const std::size_t count = std::min(numbers.size(), kStretch), from = (numbers.size() - count) / 2;
+    const std::size_t count = std::min(numbers.size(), kPiece), from = (numbers.size() - count) / 2;
     Whole64 stretch(numbers.begin() + std::ptrdiff_t(from), numbers.begin() + std::ptrdiff_t(from + count));
     int best = 0;
     std::uint64_t fewest = ~std::uint64_t(0);

@@ -8,11 +8,11 @@
 namespace fettle {
 
 namespace {
-constexpr const char* kColumns =
+constexpr const char* kDocument =
     "SELECT w.id, m.tag, w.kind, w.name, w.created, w.changed, w.closed, w.json FROM workshop w "
     "JOIN machine m ON m.id = w.machine ";
 
-void readEntry(Statement& row, WorkshopEntry& entry) {
+void readDocument(Statement& row, WorkshopEntry& entry) {
     row.into(entry.id, entry.machine, entry.kind, entry.name, entry.createdAt, entry.changedAt,
              entry.closedAt, entry.json);
 }
@@ -52,9 +52,9 @@ Result<std::int64_t> WorkshopStore::put(const WorkshopEntry& entry) {
 }
 
 Result<WorkshopEntry> WorkshopStore::get(std::int64_t id) {
-    Statement rows(database_, std::string(kColumns) + "WHERE w.id = ?");
+    Statement rows(database_, std::string(kDocument) + "WHERE w.id = ?");
     rows.bind(id);
-    auto found = allRows<WorkshopEntry>(rows, readEntry);
+    auto found = allRows<WorkshopEntry>(rows, readDocument);
     if (!found) return fail(found.error());
     if (found->empty())
         return fail(ErrorKind::NotFound, database_.path(), fmt::format("document {} of the workshop", id),
@@ -63,11 +63,11 @@ Result<WorkshopEntry> WorkshopStore::get(std::int64_t id) {
 }
 
 Result<std::vector<WorkshopEntry>> WorkshopStore::list(const std::string& machine, const std::string& kind) {
-    Statement rows(database_, std::string(kColumns) +
+    Statement rows(database_, std::string(kDocument) +
                                   "WHERE (?1 = '' OR m.tag = ?1) AND (?2 = '' OR w.kind = ?2) "
                                   "ORDER BY w.created DESC, w.id DESC");
     rows.bind(machine, kind);
-    return allRows<WorkshopEntry>(rows, readEntry);
+    return allRows<WorkshopEntry>(rows, readDocument);
 }
 
 }  // namespace fettle

@@ -11,21 +11,21 @@ namespace fettle {
 
 namespace {
 
-constexpr int kWeek = 7;
+constexpr int kDaysOfWeek = 7;
 constexpr double kStepDown = 0.5;        // to less than this share of what it was
 constexpr std::size_t kAround = 3;       // daily medians on either side that say so,
 constexpr std::size_t kLeastAround = 2;  // and never a single one
 
-using Days = std::span<const DayValue>;
+using DaySpan = std::span<const DayValue>;
 
-double medianOfValues(Days days) {
+double medianOfValues(DaySpan days) {
     std::vector<double> values;
     for (const DayValue& one : days)
         values.push_back(one.value);
     return medianOf(std::move(values));
 }
 
-bool stepsDownAt(Days days, std::size_t i) {
+bool stepsDownAt(DaySpan days, std::size_t i) {
     const std::size_t before = std::min(i, kAround), after = std::min(days.size() - i, kAround);
     if (before < kLeastAround || after < kLeastAround) return false;
     return medianOfValues(days.subspan(i, after)) <
@@ -33,7 +33,7 @@ bool stepsDownAt(Days days, std::size_t i) {
 }
 
 // The first day after the last step down. Several neighbours of a step look like it; the largest fall is it.
-std::size_t startAfterStep(Days days) {
+std::size_t startAfterStep(DaySpan days) {
     std::size_t at = days.size();
     while (at > 0 && !stepsDownAt(days, at - 1))
         --at;
@@ -51,7 +51,7 @@ double kendallTerm(double n) {
 }
 
 // Variance of Kendall's statistic with ties among the values (Sen 1968, equation 2.6); days have none.
-double kendallVariance(Days days) {
+double kendallVariance(DaySpan days) {
     std::map<double, int> ties;
     for (const DayValue& one : days)
         ++ties[one.value];
@@ -61,7 +61,7 @@ double kendallVariance(Days days) {
     return sum / 18;
 }
 
-std::vector<double> sortedSlopes(Days days) {
+std::vector<double> sortedSlopes(DaySpan days) {
     std::vector<double> slopes;
     for (std::size_t j = 1; j < days.size(); ++j)
         for (std::size_t i = 0; i < j; ++i)
@@ -81,7 +81,7 @@ std::pair<double, double> senInterval(const std::vector<double>& slopes, double 
     return {slopes[std::size_t(low)], slopes[std::size_t(high)]};
 }
 
-std::vector<DayValue> usable(Days days, int mostDays) {
+std::vector<DayValue> usable(DaySpan days, int mostDays) {
     std::vector<DayValue> kept;
     for (const DayValue& one : days)
         if (std::isfinite(one.value) && one.day > days.back().day - mostDays) kept.push_back(one);
@@ -98,9 +98,9 @@ std::optional<Growth> growthOf(std::span<const DayValue> days, const GrowthOptio
     const auto [low, high] = senInterval(slopes, kendallVariance(used), options.cover);
     const MiddleLine line = middleLine(used);
     Growth growth;
-    growth.perWeek = line.slope * kWeek;
-    growth.low = low * kWeek;
-    growth.high = high * kWeek;
+    growth.perWeek = line.slope * kDaysOfWeek;
+    growth.low = low * kDaysOfWeek;
+    growth.high = high * kDaysOfWeek;
     growth.now = line.at(used.back().day);
     growth.days = int(used.size());
     growth.sinceDay = used.front().day;

@@ -11,7 +11,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kSigmas = 3, kMadToSigma = 1.4826, kShare = 0.95;
+constexpr double kSigmas = 3, kRobustSigma = 1.4826, kShare = 0.95;
 
 struct Moments {
     double mean = 0, spread = 0;
@@ -40,7 +40,7 @@ double madLimit(std::vector<double> values) {
     const double median = medianOf(values);
     for (double& value : values)
         value = std::abs(value - median);
-    return median + kSigmas * kMadToSigma * medianOf(std::move(values));
+    return median + kSigmas * kRobustSigma * medianOf(std::move(values));
 }
 
 double percentile(std::vector<double> values, double share) {

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "core/base/json_parts.h"
 #include "core/workshop/balance_job.h"
 
 namespace fettle {
@@ -11,10 +12,6 @@ constexpr double kMostG = 1e6, kMostMm = 1e5, kMostDegrees = 3600, kMostVibratio
 constexpr int kMostPlaces = 360;
 constexpr std::size_t kMostReadings = 100;
 constexpr int kSchema = 1;
-
-Json orNull(const std::optional<double>& value) {
-    return value ? Json(*value) : Json();
-}
 
 Json json(const Polar& polar, const char* amount) {
     return {{amount, polar.amount}, {"degrees", polar.degrees}};

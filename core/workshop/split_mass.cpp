@@ -12,28 +12,28 @@ constexpr int kMostSweeps = 20000;
 constexpr double kPrice = 1e-4;  // of a gram, in the least sum of masses
 constexpr double kNothingG = 1e-9;
 
-struct Place {
+struct FreePlace {
     int number = 0;
     Phasor direction;
     double massG = 0;
 };
 
-std::vector<Place> freePlaces(const PlacesOnRotor& places) {
-    std::vector<Place> free;
+std::vector<FreePlace> freePlaces(const PlacesOnRotor& places) {
+    std::vector<FreePlace> free;
     for (int number = 1; number <= places.count; ++number)
         if (places.isFree(number)) free.push_back({number, phasorOf({1, places.degreesOf(number)}), 0});
     return free;
 }
 
-Phasor sumOf(const std::vector<Place>& places) {
+Phasor sumOf(const std::vector<FreePlace>& places) {
     Phasor sum;
-    for (const Place& place : places)
+    for (const FreePlace& place : places)
         sum += place.massG * place.direction;
     return sum;
 }
 
 // Masses of two places that make up `wanted`; nothing where one would have to pull the other way.
-bool solvePair(Phasor wanted, Place& a, Place& b) {
+bool solvePair(Phasor wanted, FreePlace& a, FreePlace& b) {
     const double cross = (std::conj(a.direction) * b.direction).imag();
     if (std::abs(cross) < 1e-9) return false;
     const double first = (std::conj(wanted) * b.direction).imag() / cross;
@@ -45,10 +45,10 @@ bool solvePair(Phasor wanted, Place& a, Place& b) {
 }
 
 // The free neighbours to either side of the angle, less than half a turn apart.
-bool byNeighbours(const Polar& mass, double most, std::vector<Place>& free) {
-    Place *before = nullptr, *after = nullptr;
+bool byNeighbours(const Polar& mass, double most, std::vector<FreePlace>& free) {
+    FreePlace *before = nullptr, *after = nullptr;
     double back = 360, on = 360;
-    for (Place& place : free) {
+    for (FreePlace& place : free) {
         const double way = turned(polarOf(place.direction).degrees - mass.degrees + 1e-9);
         if (way < on) {
             on = way;
@@ -71,12 +71,12 @@ bool byNeighbours(const Polar& mass, double most, std::vector<Place>& free) {
 }
 
 // Bounded least squares with a small price on every gram, place by place; convex, so it comes to rest.
-void byAll(Phasor wanted, double most, std::vector<Place>& free) {
+void byAll(Phasor wanted, double most, std::vector<FreePlace>& free) {
     const double price = kPrice * std::abs(wanted);
     Phasor left = wanted;
     for (int sweep = 0; sweep < kMostSweeps; ++sweep) {
         double moved = 0;
-        for (Place& place : free) {
+        for (FreePlace& place : free) {
             const double pull = (std::conj(place.direction) * left).real() + place.massG - price;
             const double next = std::clamp(pull, 0.0, most);
             left -= (next - place.massG) * place.direction;
@@ -88,22 +88,22 @@ void byAll(Phasor wanted, double most, std::vector<Place>& free) {
 }
 
 // Without the price: where two places are neither empty nor full they take what is left exactly.
-void polish(Phasor wanted, double most, std::vector<Place>& free) {
-    std::vector<Place*> loose;
-    for (Place& place : free)
+void polish(Phasor wanted, double most, std::vector<FreePlace>& free) {
+    std::vector<FreePlace*> loose;
+    for (FreePlace& place : free)
         if (place.massG > 1e-4 * std::abs(wanted) && place.massG < most * (1 - 1e-9)) loose.push_back(&place);
     if (loose.size() != 2) return;
     const Phasor rest =
         wanted - sumOf(free) + loose[0]->massG * loose[0]->direction + loose[1]->massG * loose[1]->direction;
-    Place a = *loose[0], b = *loose[1];
+    FreePlace a = *loose[0], b = *loose[1];
     if (!solvePair(rest, a, b) || a.massG > most || b.massG > most) return;
     *loose[0] = a;
     *loose[1] = b;
 }
 
-void roundTo(double stepG, double most, std::vector<Place>& free) {
+void roundTo(double stepG, double most, std::vector<FreePlace>& free) {
     if (!(stepG > 0)) return;
-    for (Place& place : free) {
+    for (FreePlace& place : free) {
         place.massG = std::round(place.massG / stepG) * stepG;
         if (place.massG > most) place.massG = std::floor(most / stepG) * stepG;
     }
@@ -118,7 +118,7 @@ bool PlacesOnRotor::isFree(int number) const {
 SplitMass splitOver(const Polar& mass, const PlacesOnRotor& places) {
     SplitMass split;
     const double most = places.mostG.value_or(std::numeric_limits<double>::max());
-    std::vector<Place> free = freePlaces(places);
+    std::vector<FreePlace> free = freePlaces(places);
     if (places.count <= 0) free = {{0, phasorOf({1, mass.degrees}), std::min(mass.amount, most)}};
     const Phasor wanted = phasorOf(mass);
     if (places.count > 0 && mass.amount > 0 && !byNeighbours(mass, most, free)) {
@@ -126,7 +126,7 @@ SplitMass splitOver(const Polar& mass, const PlacesOnRotor& places) {
         polish(wanted, most, free);
     }
     roundTo(places.stepG, most, free);
-    for (const Place& place : free)
+    for (const FreePlace& place : free)
         if (place.massG > 1e-4 * mass.amount && place.massG > kNothingG)
             split.masses.push_back({place.number, {place.massG, polarOf(place.direction).degrees}});
     Phasor left = wanted;

@@ -21,7 +21,7 @@ constexpr double kMostTurnSpread = 0.2;
 constexpr std::size_t kLeastTurns = 10, kStretches = 5;
 constexpr unsigned kSamplesPerTurn = 64;
 
-Result<Pulses> refused(const std::string& rule) {
+Result<Pulses> noPulses(const std::string& rule) {
     return fail(ErrorKind::Invalid, "", "tachometer", rule);
 }
 
@@ -127,17 +127,17 @@ Scale scaleOf(const std::string& unit, double rpm) {
 }  // namespace
 
 Result<Pulses> findPulses(std::span<const double> tachometer, double sampleRateHz) {
-    if (tachometer.size() < 2 || !(sampleRateHz > 0)) return refused("the channel is empty");
+    if (tachometer.size() < 2 || !(sampleRateHz > 0)) return noPulses("the channel is empty");
     const std::vector<double> seconds = edges(risen(tachometer), sampleRateHz);
     if (seconds.size() < 2)
-        return refused(
+        return noPulses(
             "no pulses stand out of this channel; choose the channel of the once-per-turn pick-up");
     const std::vector<double> turns = turnsBetween(seconds);
     const double middle = median(turns);
     const auto [shortest, longest] = std::minmax_element(turns.begin(), turns.end());
     const double spread = (*longest - *shortest) / middle;
     if (spread > kMostTurnSpread)
-        return refused(
+        return noPulses(
             fmt::format("the turns differ by {:.0f} % of each other: a pulse is missing, there are "
                         "more marks than one a turn, or the speed changes; at most {:.0f} % is taken",
                         100 * spread, 100 * kMostTurnSpread));

@@ -1,13 +1,12 @@
 #include "core/workshop/trial_json.h"
 
+#include "core/base/json_parts.h"
+
 namespace fettle {
 
 namespace {
 
-Json orNull(const std::optional<double>& value) {
-    return value ? Json(*value) : Json();
-}
-Json orNull(const std::optional<Instant>& time) {
+Json timeOrNull(const std::optional<Instant>& time) {
     return time ? Json(formatUtc(*time)) : Json();
 }
 
@@ -80,8 +79,8 @@ Json resultJson(const TrialResult& r) {
             {"verdict", r.verdict},
             {"before", r.before},
             {"after", r.after},
-            {"first_at", orNull(r.firstAt)},
-            {"told_at", orNull(r.toldAt)},
+            {"first_at", timeOrNull(r.firstAt)},
+            {"told_at", timeOrNull(r.toldAt)},
             {"told_after_recordings", r.toldAfter ? Json(*r.toldAfter) : Json()},
             {"false_before", r.falseBefore},
             {"once_before_mm_s", orNull(r.onceBeforeMmS)},
@@ -273,11 +272,11 @@ Json toJson(const Trial& trial) {
             {"responsible", trial.responsible},
             {"permit", trial.permit},
             {"started_by", trial.startedBy},
-            {"started_at", orNull(trial.startedAt)},
-            {"before_from", orNull(trial.beforeFrom)},
-            {"change_from", orNull(trial.changeFrom)},
-            {"change_until", orNull(trial.changeUntil)},
-            {"after_until", orNull(trial.afterUntil)},
+            {"started_at", timeOrNull(trial.startedAt)},
+            {"before_from", timeOrNull(trial.beforeFrom)},
+            {"change_from", timeOrNull(trial.changeFrom)},
+            {"change_until", timeOrNull(trial.changeUntil)},
+            {"after_until", timeOrNull(trial.afterUntil)},
             {"result", trial.result ? resultJson(*trial.result) : Json()},
             {"remarks", trial.remarks}};
 }

@@ -7033,7 +7033,7 @@ yyyy</translation>
     </message>
 </context>
 <context>
-    <name>fettle::Drawing</name>
+    <name>fettle::RotorSketch</name>
     <message>
         <source>pick-up</source>
         <translation>Aufnehmer</translation>

@@ -66,12 +66,12 @@ bool hasLetter(const QString& text) {
     return letter.match(text).hasMatch();
 }
 
-class Language : public testing::Test {
+class SecondLanguage : public testing::Test {
   protected:
     void TearDown() override { QLocale::setDefault(QLocale::c()); }
 };
 
-TEST_F(Language, TheSecondOneIsWhole) {
+TEST_F(SecondLanguage, TheSecondOneIsWhole) {
     QTranslator german;
     ASSERT_TRUE(german.load(QStringLiteral("fettle_de"), QStringLiteral(":/i18n")));
     const std::vector<Said> words = wordsOfTheSources();
@@ -93,7 +93,7 @@ TEST_F(Language, TheSecondOneIsWhole) {
 }
 
 // A class that is no QObject looks its words up where lupdate filed them only if it says so.
-TEST_F(Language, EveryClassLooksWhereItsWordsAre) {
+TEST_F(SecondLanguage, EveryClassLooksWhereItsWordsAre) {
     QStringList contexts;
     for (const Said& one : wordsOfTheSources()) {
         // A constant of "std::size_t" before a function misleads lupdate.
@@ -119,7 +119,7 @@ TEST_F(Language, EveryClassLooksWhereItsWordsAre) {
     }
 }
 
-TEST_F(Language, AWindowIsReadInIt) {
+TEST_F(SecondLanguage, AWindowIsReadInIt) {
     QTranslator german;
     ASSERT_TRUE(german.load(QStringLiteral("fettle_de"), QStringLiteral(":/i18n")));
     QCoreApplication::installTranslator(&german);
@@ -129,7 +129,7 @@ TEST_F(Language, AWindowIsReadInIt) {
     QCoreApplication::removeTranslator(&german);
 }
 
-TEST_F(Language, NumbersAndDatesShownFollowIt) {
+TEST_F(SecondLanguage, NumbersAndDatesShownFollowIt) {
     QTranslator german;
     ASSERT_TRUE(german.load(QStringLiteral("fettle_de"), QStringLiteral(":/i18n")));
     QCoreApplication::installTranslator(&german);
@@ -144,7 +144,7 @@ TEST_F(Language, NumbersAndDatesShownFollowIt) {
 }
 
 // A field that spells its own date would say "26 November" to who reads "26. November".
-TEST_F(Language, NoFieldSpellsADateOfItsOwn) {
+TEST_F(SecondLanguage, NoFieldSpellsADateOfItsOwn) {
     QDirIterator files(QStringLiteral(FETTLE_SOURCE_DIR "/ui"), {QStringLiteral("*.cpp")}, QDir::Files,
                        QDirIterator::Subdirectories);
     int read = 0;
@@ -157,7 +157,7 @@ TEST_F(Language, NoFieldSpellsADateOfItsOwn) {
     EXPECT_GT(read, 100);
 }
 
-TEST_F(Language, ThereIsMoreThanOne) {
+TEST_F(SecondLanguage, ThereIsMoreThanOne) {
     const auto all = languages();
     ASSERT_GE(all.size(), 2u);
     EXPECT_EQ(all[0].code.toStdString(), "en");

@@ -26,8 +26,6 @@ class MachinePageTest : public desk_test::PageOnSite {
     std::string words(const char* plot) { return part<PlotFrame>(plot).words().toStdString(); }
 };
 
-}  // namespace
-
 TEST_F(MachinePageTest, OpensOnTheHeaviestFaultWithItsSpectraAndMarks) {
     openPage("A-RACE");
     EXPECT_EQ(selection_.fault(), "bearing_inner_race");
@@ -215,4 +213,5 @@ TEST_F(MachinePageTest, InALowWindowWaterfallAndTrendAreTabs) {
     EXPECT_TRUE(part<QWidget>("waterfall").isVisible() && part<QWidget>("trend").isVisible());
 }
 
+}  // namespace
 }  // namespace fettle

@@ -83,8 +83,6 @@ class PaintPath : public fleet_test::SmallSite {
     std::unique_ptr<MachinePage> page_;
 };
 
-}  // namespace
-
 TEST_F(PaintPath, TheCountersCountWhatTheyWatch) {
     const Counts before;
     openPage({1280, 760});
@@ -131,4 +129,5 @@ TEST_F(PaintPath, WideAndDarkAreNoExceptions) {
     EXPECT_EQ(after.statements, before.statements);
 }
 
+}  // namespace
 }  // namespace fettle

@@ -14,13 +14,13 @@ using namespace test;
 
 namespace {
 
-struct Stage {
+struct QuantityStage {
     QWidget window;
     QuantityPicker* picker = new QuantityPicker(&window);
     QListWidget* list = nullptr;
     QLineEdit* find = nullptr;
 
-    Stage() {
+    QuantityStage() {
         picker->setQuantities({{"level:v", "velocity r.m.s.", "Levels"},
                                {"level:a", "acceleration r.m.s.", "Levels"},
                                {"rise", "temperature rise over ambient", "Levels"},
@@ -45,7 +45,7 @@ struct Stage {
 }  // namespace
 
 TEST(QuantityPicker, WordsFindInNameAndGroupAndReturnTakesTheFirst) {
-    Stage stage;
+    QuantityStage stage;
     EXPECT_EQ(stage.picker->chosen(), QStringList{"level:v"});
     stage.open();
     ASSERT_NE(stage.list, nullptr);
@@ -59,7 +59,7 @@ TEST(QuantityPicker, WordsFindInNameAndGroupAndReturnTakesTheFirst) {
 }
 
 TEST(QuantityPicker, FourAreTheMostAndOneIsTheLeast) {
-    Stage stage;
+    QuantityStage stage;
     stage.open();
     for (const char* text : {"acceleration", "rise", "mesh", "belt", "weight"})
         stage.row(QString::fromLatin1(text))->setCheckState(Qt::Checked);
@@ -73,7 +73,7 @@ TEST(QuantityPicker, FourAreTheMostAndOneIsTheLeast) {
 
 // A machine that lacks a quantity does not make the choice forgotten.
 TEST(QuantityPicker, AChoiceComesBackWithTheMachineThatHasIt) {
-    Stage stage;
+    QuantityStage stage;
     stage.picker->choose({"m:1", "level:a"});
     stage.picker->setQuantities({{"level:v", "velocity r.m.s.", "Levels"}});
     EXPECT_EQ(stage.picker->chosen(), QStringList{"level:v"});

@@ -20,7 +20,7 @@ using namespace test;
 
 namespace {
 
-struct Stage {
+struct CascadeStage {
     Theme theme{ThemeChoice::Light};
     Selection selection;
     TimeAxis axis{selection};
@@ -28,7 +28,7 @@ struct Stage {
     Waterfall* waterfall = new Waterfall(theme, axis, selection, &window);
     Cascade* cascade = new Cascade(theme, axis, selection, waterfall->look(), &window);
 
-    Stage() {
+    CascadeStage() {
         window.resize(800, 700);
         waterfall->setGeometry(0, 0, 800, 300);
         cascade->setGeometry(0, 300, 800, 400);
@@ -67,13 +67,13 @@ struct Stage {
 // 3,000 spectra in some sixty traces: each peak of one cell rises to its height in the trace of its time.
 TEST(Cascade, APeakInOneSpectrumOfManyRisesInItsTrace) {
     auto rows = dailyRows(3000, 800);
-    Stage without;
+    CascadeStage without;
     without.show(rows);
     const QImage flat = pictureOf(*without.cascade->canvas());
     const std::size_t peaks[][2] = {{40, 100}, {1111, 333}, {2222, 640}, {2990, 720}};
     for (const auto& peak : peaks)
         rows[peak[0]].lines[peak[1]] = 1;
-    Stage stage;
+    CascadeStage stage;
     stage.show(rows);
     const QImage image = pictureOf(*stage.cascade->canvas());
     const auto traces = stage.cascade->item().traces(stage.y());
@@ -97,7 +97,7 @@ TEST(Cascade, APeakInOneSpectrumOfManyRisesInItsTrace) {
 TEST(Cascade, WhatStandsInFrontHidesWhatIsBehind) {
     auto rows = dailyRows(40, 800, 0.02F);
     rows[10].lines.assign(800, 1);
-    Stage stage;
+    CascadeStage stage;
     stage.show(rows);
     const QImage image = pictureOf(*stage.cascade->canvas());
     const auto traces = stage.cascade->item().traces(stage.y());
@@ -116,7 +116,7 @@ TEST(Cascade, WhatStandsInFrontHidesWhatIsBehind) {
 TEST(Cascade, AClickChoosesTheRecordingAndTheLineOfTheTraceUnderThePointer) {
     auto rows = dailyRows(40, 800);
     rows[25].lines[400] = 1;
-    Stage stage;
+    CascadeStage stage;
     stage.show(rows);
     for (const auto& trace : stage.cascade->item().traces(stage.y()))
         if (trace.rows.first <= 25 && 25 < trace.rows.last)
@@ -128,7 +128,7 @@ TEST(Cascade, AClickChoosesTheRecordingAndTheLineOfTheTraceUnderThePointer) {
 }
 
 TEST(WaterfallLook, ADecibelIsTwentyLogarithmsAndLinearIsTheUnit) {
-    Stage stage;
+    CascadeStage stage;
     stage.show(dailyRows(10, 100));
     WaterfallLook& look = stage.waterfall->look();
     EXPECT_NEAR(look.shown(0.1), -20, 1e-9);
@@ -142,7 +142,7 @@ TEST(WaterfallLook, ADecibelIsTwentyLogarithmsAndLinearIsTheUnit) {
 
 // 25.4 mm an inch; 60 r/min a hertz.
 TEST(WaterfallLook, UnitsOfTheReaderAreShownAndTheDataStayAsTheyAre) {
-    Stage stage;
+    CascadeStage stage;
     stage.show(dailyRows(10, 100));
     WaterfallLook& look = stage.waterfall->look();
     look.setLinear(true);
@@ -162,7 +162,7 @@ TEST(WaterfallLook, PercentilesOfTheCellsAreTheEnds) {
     for (std::size_t i = 0; i < 10; ++i)
         for (std::size_t k = 0; k < 100; ++k)
             rows[i].lines[k] = float(i * 100 + k + 1);  // 1 to 1000
-    Stage stage;
+    CascadeStage stage;
     stage.show(rows);
     stage.waterfall->look().setShares(0.05, 0.9);
     EXPECT_NEAR(stage.waterfall->range().low, 51, 1.5);
@@ -170,7 +170,7 @@ TEST(WaterfallLook, PercentilesOfTheCellsAreTheEnds) {
 }
 
 TEST(ColourLegend, DraggedTheNearerEndFollowsAndKeysMoveBoth) {
-    Stage stage;
+    CascadeStage stage;
     stage.show(dailyRows(10, 100));
     ColourLegend& legend = stage.waterfall->legend();
     const QRectF bar = legend.barRect();
@@ -189,7 +189,7 @@ TEST(ColourLegend, DraggedTheNearerEndFollowsAndKeysMoveBoth) {
 }
 
 TEST(ColourLegend, PressedItTakesTwoNumbersAndNothingBlocks) {
-    Stage stage;
+    CascadeStage stage;
     stage.show(dailyRows(10, 100));
     stage.waterfall->legend().click();
     auto* high = stage.waterfall->legend().findChild<QDoubleSpinBox*>("colourHigh");

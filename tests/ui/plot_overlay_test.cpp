@@ -42,12 +42,12 @@ std::shared_ptr<SpectrumData> comb(double carrierHz, double dfHz = 0.5, float fl
     return made;
 }
 
-struct Stage {
+struct OverlayStage {
     Theme theme{ThemeChoice::Light};
     Selection selection;
     SpectrumPlot plot{theme, selection, QStringLiteral("spectrum"), QStringLiteral("Spectrum"), nullptr};
 
-    Stage() {
+    OverlayStage() {
         plot.resize(900, 320);
         plot.show();
         settle();
@@ -64,7 +64,7 @@ struct Stage {
 }  // namespace
 
 TEST(Cursors, TheTableHasOrderHertzAmplitudeAndHeightOverTheFloor) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     stage.selection.setCursorHz(90);
     stage.plot.setCursorKind(CursorKind::Harmonics);
@@ -84,7 +84,7 @@ TEST(Cursors, TheTableHasOrderHertzAmplitudeAndHeightOverTheFloor) {
 }
 
 TEST(Cursors, TheCarrierMovesByATenthOfALineAndTheCombWithIt) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     stage.selection.setCursorHz(90);
     stage.plot.setCursorKind(CursorKind::Harmonics);
@@ -101,7 +101,7 @@ TEST(Cursors, TheCarrierMovesByATenthOfALineAndTheCombWithIt) {
 }
 
 TEST(Cursors, TwoCursorsSayWhatLiesBetweenThem) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     stage.plot.setCursorKind(CursorKind::Two);
     stage.selection.setCursorHz(90);
@@ -112,7 +112,7 @@ TEST(Cursors, TwoCursorsSayWhatLiesBetweenThem) {
 }
 
 TEST(Cursors, SidebandsTakeASpacingOfTheMachine) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     stage.plot.setSpacings({{"cage", 9.9}});
     stage.selection.setCursorHz(90);
@@ -125,7 +125,7 @@ TEST(Cursors, SidebandsTakeASpacingOfTheMachine) {
 
 // A sine of 1 mm/s r.m.s. has a peak of 1.414 and 2.828 peak to peak; 1 mm/s is 0 dB, 1 in/s is 25.4 mm/s.
 TEST(Amplitude, TheAxisAlwaysSaysWhatItsNumbersAre) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     stage.selection.setCursorHz(90);
     const auto value = [&] { return stage.plot.cursorLines().at(0).value; };
@@ -155,7 +155,7 @@ TEST(Amplitude, TheAxisAlwaysSaysWhatItsNumbersAre) {
 
 // A reference at 24 Hz of a line at 3.6 x stands at 86.4 Hz; drawn at 25 Hz it stands at 90.
 TEST(Overlay, AReferenceOfAnotherSpeedIsDrawnAtThisOne) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     auto other = comb(86.5);
     other->shaftHz = 24;
@@ -184,7 +184,7 @@ TEST(Overlay, AReferenceOfAnotherSpeedIsDrawnAtThisOne) {
 }
 
 TEST(Overlay, ABandOfAnotherUnitOrAsDensityIsNotDrawn) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     auto band = std::make_shared<SpectrumBandData>();
     band->name = "sound";
@@ -205,7 +205,7 @@ TEST(Overlay, ABandOfAnotherUnitOrAsDensityIsNotDrawn) {
 }
 
 TEST(Overlay, ARangeIsSaidWhereThePointerStandsInIt) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     stage.plot.setRanges({{"BPFO", "likely 89 to 91 Hz", 87, 93, 89, 91, 1}}, "driver DE");
     settle();
@@ -269,7 +269,7 @@ TEST(OrbitView, ACircleIsACircleAndWhatItCannotSayIsSaid) {
 }
 
 TEST(Copy, PictureAndTableGoToTheClipboardByKeyAndSayWhatTheyAre) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     stage.plot.setSubject("KL-ID-01 M-DE x");
     settle();
@@ -290,7 +290,7 @@ TEST(Copy, PictureAndTableGoToTheClipboardByKeyAndSayWhatTheyAre) {
 }
 
 TEST(Copy, EveryFormatIsWrittenWholeAndAnotherEndingOrFolderIsRefused) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     settle();
     const QTemporaryDir folder;
@@ -311,7 +311,7 @@ TEST(Copy, EveryFormatIsWrittenWholeAndAnotherEndingOrFolderIsRefused) {
 }
 
 TEST(Head, WhatDoesNotFitGoesOnInTheNextRow) {
-    Stage stage;
+    OverlayStage stage;
     stage.plot.setData(comb(90));
     for (const int width : {900, 420, 300}) {
         stage.plot.resize(width, 320);

@@ -30,12 +30,12 @@ std::shared_ptr<SpectrumData> spectrum(std::size_t lines, double dfHz = 0.5) {
     return made;
 }
 
-struct Stage {
+struct SpectrumStage {
     Theme theme{ThemeChoice::Light};
     Selection selection;
     SpectrumPlot plot{theme, selection, QStringLiteral("spectrum"), QStringLiteral("Spectrum"), nullptr};
 
-    Stage() {
+    SpectrumStage() {
         plot.resize(900, 320);
         plot.show();
         settle();
@@ -100,7 +100,7 @@ TEST(Series, BreaksAtGapsAndAtWhatIsNoNumber) {
 }
 
 TEST(Spectrum, APeakOfOneLineIsInkedWhenAllIsShown) {
-    Stage stage;
+    SpectrumStage stage;
     auto data = spectrum(200'000);
     data->values[123'457] = 5;
     stage.plot.setData(data);
@@ -116,7 +116,7 @@ TEST(Spectrum, APeakOfOneLineIsInkedWhenAllIsShown) {
 }
 
 TEST(Spectrum, AClickCatchesTheHighestPeakNearbyAndTheReadoutSaysItInAllUnits) {
-    Stage stage;
+    SpectrumStage stage;
     auto data = spectrum(4000);
     data->values[200] = 2.5F;  // 100 Hz, 4 x, 6000 r/min
     stage.plot.setData(data);
@@ -128,7 +128,7 @@ TEST(Spectrum, AClickCatchesTheHighestPeakNearbyAndTheReadoutSaysItInAllUnits) {
 }
 
 TEST(Spectrum, ACursorSetElsewhereIsDrawnHereWithItsHarmonicsAndSidebands) {
-    Stage stage;
+    SpectrumStage stage;
     stage.plot.setData(spectrum(4000));
     stage.selection.setCursorHz(90);
     EXPECT_EQ(stage.plot.cursorPlacesHz(), std::vector<double>{90});
@@ -143,7 +143,7 @@ TEST(Spectrum, ACursorSetElsewhereIsDrawnHereWithItsHarmonicsAndSidebands) {
 }
 
 TEST(Spectrum, ArrowsStepByALineAndWithShiftToTheNextPeak) {
-    Stage stage;
+    SpectrumStage stage;
     auto data = spectrum(4000);
     data->values[300] = 1;
     stage.plot.setData(data);
@@ -155,7 +155,7 @@ TEST(Spectrum, ArrowsStepByALineAndWithShiftToTheNextPeak) {
 }
 
 TEST(Spectrum, InOrdersThePlacesStayTheSame) {
-    Stage stage;
+    SpectrumStage stage;
     auto data = spectrum(4000);
     data->values[200] = 2;
     stage.plot.setData(data);
@@ -185,7 +185,7 @@ TEST(Spectrum, FoundAbsentAndLeftOutDifferInBlackAndWhite) {
 
 TEST(Spectrum, NoneOneAndSevenValuesDoNotCrash) {
     for (const std::size_t count : {0, 1, 7}) {
-        Stage stage;
+        SpectrumStage stage;
         stage.plot.setData(spectrum(count));
         stage.plot.setMarks({{10, "BPFO", "", MarkKind::Found, 1}});
         stage.plot.setLogarithmic(true);

@@ -23,13 +23,13 @@ using namespace test;
 
 namespace {
 
-struct Stage {
+struct TimeStage {
     Theme theme{ThemeChoice::Light};
     Selection selection;
     TimeAxis axis{selection};
     TrendPlot trend{theme, axis, selection, nullptr};
 
-    explicit Stage(const std::string& zone, QSize size = {900, 300}) {
+    explicit TimeStage(const std::string& zone, QSize size = {900, 300}) {
         axis.setZone(siteZone(zone));
         trend.resize(size);
         trend.show();
@@ -72,7 +72,7 @@ TEST(SiteTime, AMomentSaysHowFarTheSitesClockIsFromUtc) {
 }
 
 TEST(SiteTime, TicksStandAtTheSitesMidnight) {
-    Stage stage("Asia/Kolkata");
+    TimeStage stage("Asia/Kolkata");
     stage.show("2026-05-01T00:00:00Z", "2026-05-08T00:00:00Z");
     ASSERT_GE(stage.ticks().size(), 3);
     for (const double tick : stage.ticks()) {
@@ -83,7 +83,7 @@ TEST(SiteTime, TicksStandAtTheSitesMidnight) {
 }
 
 TEST(SiteTime, HoursOfTheDayOnWhichTheClockGoesForwardSayWhatItSays) {
-    Stage stage("Europe/London");
+    TimeStage stage("Europe/London");
     stage.show("2026-03-28T22:00:00Z", "2026-03-29T05:00:00Z");
     EXPECT_EQ(stage.label(toMs(*parseUtc("2026-03-29T00:00:00Z"))), "00:00");
     EXPECT_EQ(stage.label(toMs(*parseUtc("2026-03-29T01:00:00Z"))), "02:00");
@@ -91,7 +91,7 @@ TEST(SiteTime, HoursOfTheDayOnWhichTheClockGoesForwardSayWhatItSays) {
 }
 
 TEST(SiteTime, AtRestTheTrendNamesTheZone) {
-    Stage stage("Europe/London");
+    TimeStage stage("Europe/London");
     EXPECT_EQ(stage.trend.readout(), "time of Europe/London");
     stage.axis.setZone(siteZone("UTC"));
     EXPECT_EQ(stage.trend.readout(), "time of UTC");
@@ -100,7 +100,7 @@ TEST(SiteTime, AtRestTheTrendNamesTheZone) {
 // The highest limit's name stood under the mark of an event at the left.
 TEST(TrendMarks, NamesOfLimitsKeepOutOfTheRowOfEvents) {
     for (const int height : {110, 160, 300, 600}) {
-        Stage stage("UTC", {700, height});
+        TimeStage stage("UTC", {700, height});
         stage.axis.setBounds({toInstant(kStartMs), toInstant(kStartMs + 120 * kDayMs)});
         stage.trend.setData(levels());
         stage.trend.setEvents({{kStartMs + 3 * kDayMs, "greasing", ""}});
@@ -125,7 +125,7 @@ TEST(TrendMarks, NamesOfLimitsKeepOutOfTheRowOfEvents) {
 // The machine's own past stands behind the curve: the band differs from the ground within its days and, more
 // faintly, after them; the fan stands between the last day and the limit.
 TEST(TrendPast, BandAndFanAreDrawnWhereTheyBelong) {
-    Stage stage("UTC");
+    TimeStage stage("UTC");
     auto data = levels();
     for (TrendSample& sample : data->samples)
         sample.value = 1;

@@ -29,7 +29,7 @@ std::shared_ptr<TrendData> quantity(const QString& name, const QString& unit, do
     return data;
 }
 
-struct Stage {
+struct TrendStage {
     Theme theme{ThemeChoice::Light};
     Selection selection;
     TimeAxis axis{selection};
@@ -38,7 +38,7 @@ struct Stage {
     TrendPlot* trend = new TrendPlot(theme, axis, selection, &window);
     ScatterPlot* scatter = new ScatterPlot(theme, axis, selection, &window);
 
-    Stage() {
+    TrendStage() {
         window.resize(900, 900);
         waterfall->setGeometry(0, 0, 900, 300);
         trend->setGeometry(0, 300, 900, 300);
@@ -52,7 +52,7 @@ struct Stage {
 }  // namespace
 
 TEST(TrendSeveral, ASecondUnitHasTheRightAxisAndAThirdIsLeftOut) {
-    Stage stage;
+    TrendStage stage;
     stage.trend->setAll({quantity("velocity", "mm/s", 2), quantity("frame", "°C", 50),
                          quantity("2x", "mm/s", 1), quantity("load", "%", 80)});
     settle();
@@ -69,7 +69,7 @@ TEST(TrendSeveral, ASecondUnitHasTheRightAxisAndAThirdIsLeftOut) {
 TEST(TrendSeveral, AStandstillWithoutTheQuantityIsNotDrawn) {
     static QStringList said;
     said.clear();
-    Stage stage;
+    TrendStage stage;
     auto data = quantity("velocity", "mm/s", 2);
     data->samples.push_back({kStartMs + 50.5 * kDayMs, std::nan(""), 200, false});
     std::sort(data->samples.begin(), data->samples.end(),
@@ -85,7 +85,7 @@ TEST(TrendSeveral, AStandstillWithoutTheQuantityIsNotDrawn) {
 
 // The right axis takes room from the waterfall as well: the same moment stays over the same moment.
 TEST(TrendSeveral, WithARightAxisWaterfallAndTrendStillStandOverEachOther) {
-    Stage stage;
+    TrendStage stage;
     stage.waterfall->setData(WaterfallData::make(dailyRows(100, 100), {}));
     for (const bool right : {true, false, true}) {
         stage.trend->setAll(
@@ -125,7 +125,7 @@ TEST(TrendSeveral, EveryLineIsNamedAtItsEndAndNoNameCoversAnother) {
 
 // F = 1.8 C + 32; a difference has no offset; 25.4 mm an inch.
 TEST(TrendSeveral, ValuesAndLimitsAreInTheReadersUnitAndTheTableInStoredOnes) {
-    Stage stage;
+    TrendStage stage;
     auto velocity = quantity("velocity", "mm/s", 25.4);
     velocity->limits = {{"B/C", 50.8}};
     stage.trend->setAll({velocity, quantity("rise", "K", 10)});
@@ -139,7 +139,7 @@ TEST(TrendSeveral, ValuesAndLimitsAreInTheReadersUnitAndTheTableInStoredOnes) {
 }
 
 TEST(Scatter, AClickChoosesTheRecordingAndTheChosenOneIsRinged) {
-    Stage stage;
+    TrendStage stage;
     auto data = std::make_shared<ScatterData>();
     data->xName = "speed";
     data->xUnit = "r/min";
@@ -162,7 +162,7 @@ TEST(Scatter, AClickChoosesTheRecordingAndTheChosenOneIsRinged) {
 
 // What lies outside the shown span of time is not there, nor chosen.
 TEST(Scatter, FollowsTheSpanOfTime) {
-    Stage stage;
+    TrendStage stage;
     auto data = std::make_shared<ScatterData>();
     for (int day = 0; day < 50; ++day)
         data->points.push_back({kStartMs + day * kDayMs, double(day), 1.0 + day, day + 1});

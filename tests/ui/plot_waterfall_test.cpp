@@ -17,7 +17,7 @@ using namespace test;
 
 namespace {
 
-struct Stage {
+struct WaterfallStage {
     Theme theme{ThemeChoice::Light};
     Selection selection;
     TimeAxis axis{selection};
@@ -25,7 +25,7 @@ struct Stage {
     Waterfall* waterfall = new Waterfall(theme, axis, selection, &window);
     TrendPlot* trend = new TrendPlot(theme, axis, selection, &window);
 
-    explicit Stage(QSize size = {900, 700}) {
+    explicit WaterfallStage(QSize size = {900, 700}) {
         window.resize(size);
         waterfall->setGeometry(0, 0, size.width(), size.height() / 2);
         trend->setGeometry(0, size.height() / 2, size.width(), size.height() / 2);
@@ -68,7 +68,7 @@ TEST(Waterfall, EverySingleCellPeakIsSeenWhenAllIsShown) {
         peaks.emplace_back(random() % 5000, random() % 800);
         rows[peaks.back().first].lines[peaks.back().second] = 1;
     }
-    Stage stage;
+    WaterfallStage stage;
     stage.show(rows);
     const QImage image = pictureOf(*stage.waterfall->canvas());
     int seen = 0;
@@ -85,7 +85,7 @@ TEST(Waterfall, EveryLineOneBinWideRunsThroughWhenAllIsShown) {
     for (WaterfallRow& row : rows)
         for (const std::size_t line : lines)
             row.lines[line] = 1;
-    Stage stage;
+    WaterfallStage stage;
     stage.show(rows);
     const QImage image = pictureOf(*stage.waterfall->canvas());
     int whole = 0;
@@ -152,7 +152,7 @@ TEST(WaterfallData, DenseWeeksDoNotMakeGapsOfSparseOnes) {
 TEST(Waterfall, AMonthWithoutRecordingsIsPaintedAsGap) {
     auto rows = dailyRows(120, 100, 0.5F);
     rows.erase(rows.begin() + 40, rows.begin() + 70);
-    Stage stage;
+    WaterfallStage stage;
     stage.show(rows);
     const QImage image = pictureOf(*stage.waterfall->canvas());
     const auto at = [&](double day) {
@@ -197,7 +197,7 @@ TEST(WaterfallData, InOrdersALineStandsStillWhenTheSpeedChanges) {
 }
 
 TEST(Waterfall, CanvasAndTimeScaleStandOverTheTrendsToThePixel) {
-    Stage stage;
+    WaterfallStage stage;
     auto trend = std::make_shared<TrendData>();
     trend->unit = "mm/s";
     for (const double high : {1.0, 12345.0, 0.00012}) {
@@ -224,7 +224,7 @@ TEST(Waterfall, CanvasAndTimeScaleStandOverTheTrendsToThePixel) {
 
 TEST(Waterfall, NoneOneAndSevenRowsAndSamplesDoNotCrash) {
     for (const std::size_t count : {0, 1, 7}) {
-        Stage stage({300, 200});
+        WaterfallStage stage({300, 200});
         stage.show(dailyRows(count, count ? 800 : 0));
         auto trend = std::make_shared<TrendData>();
         for (std::size_t i = 0; i < count; ++i)
@@ -269,7 +269,7 @@ TEST(Waterfall, AClickChoosesTheRecordingAndTheStrongestLineUnderThePointer) {
     auto rows = dailyRows(60, 800);
     for (WaterfallRow& row : rows)
         row.lines[400] = 1;  // 500 to 501.25 Hz
-    Stage stage;
+    WaterfallStage stage;
     stage.show(rows);
     QTest::mouseClick(stage.waterfall->canvas(), Qt::LeftButton, {}, pixelOf(*stage.waterfall, 33, 401));
     ASSERT_TRUE(stage.selection.recording());
@@ -279,7 +279,7 @@ TEST(Waterfall, AClickChoosesTheRecordingAndTheStrongestLineUnderThePointer) {
 }
 
 TEST(Waterfall, WheelDragAndKeysMoveTheSelectionsSpanForBoth) {
-    Stage stage;
+    WaterfallStage stage;
     stage.show(dailyRows(100, 100));
     QWidget* canvas = stage.trend->canvas();
     QTest::keyClick(canvas, Qt::Key_Plus);
@@ -297,7 +297,7 @@ TEST(Waterfall, WheelDragAndKeysMoveTheSelectionsSpanForBoth) {
 }
 
 TEST(Waterfall, TheLegendAlwaysSaysTheUnitAndARangeByHandHolds) {
-    Stage stage;
+    WaterfallStage stage;
     stage.show(dailyRows(30, 100));
     const auto* legend = stage.waterfall->findChild<QWidget*>("colourLegend");
     ASSERT_NE(legend, nullptr);
@@ -311,7 +311,7 @@ TEST(Waterfall, TheLegendAlwaysSaysTheUnitAndARangeByHandHolds) {
 
 TEST(Waterfall, AnotherThemeRepaintsAndPaperIsGrey) {
     auto rows = dailyRows(40, 100, 0.1F);
-    Stage stage;
+    WaterfallStage stage;
     stage.show(rows);
     const QImage light = pictureOf(*stage.waterfall->canvas());
     stage.theme.choose(ThemeChoice::Paper);

@@ -51,8 +51,6 @@ class Bench : public desk_test::PageOnSite {
     }
 };
 
-}  // namespace
-
 TEST_F(Bench, OneKeyShowsWhereItIsLargestAndLaysTheTwinOver) {
     openPage("C-SHAKE");
     auto& strip = part<CompareStrip>("compareStrip");
@@ -279,4 +277,5 @@ TEST_F(Bench, WithoutABaselineTheBandSaysWhy) {
     EXPECT_THAT(spectrum().readout().toStdString(), HasSubstr("No band of the sound machine"));
 }
 
+}  // namespace
 }  // namespace fettle

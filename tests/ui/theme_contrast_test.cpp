@@ -17,8 +17,8 @@ namespace {
 const ThemeChoice kChoices[] = {ThemeChoice::Light, ThemeChoice::Dark, ThemeChoice::Paper};
 
 // Roles in which something is written, and the grounds it may stand on.
-const Role kText[] = {Role::Ink,    Role::MutedInk, Role::Accent, Role::Limit, Role::Found,
-                      Role::Absent, Role::LeftOut,  Role::Cursor, Role::Event, Role::Trouble};
+const Role kTextRoles[] = {Role::Ink,    Role::MutedInk, Role::Accent, Role::Limit, Role::Found,
+                           Role::Absent, Role::LeftOut,  Role::Cursor, Role::Event, Role::Trouble};
 const Role kMarks[] = {Role::Curve, Role::SecondCurve, Role::For, Role::Against};
 const Role kGrounds[] = {Role::Ground, Role::Panel, Role::AccentGround};
 
@@ -47,7 +47,7 @@ TEST(ThemeContrast, EveryTextAndMarkCanBeReadOnEveryGround) {
     for (const ThemeChoice choice : kChoices) {
         const Theme theme(choice);
         for (const Role ground : kGrounds) {
-            for (const Role text : kText)
+            for (const Role text : kTextRoles)
                 EXPECT_GE(contrast(theme.colour(text), theme.colour(ground)), 4.5)
                     << "theme " << int(choice) << " role " << int(text) << " on " << int(ground);
             for (const Role mark : kMarks)

@@ -24,17 +24,17 @@ namespace fettle {
 
 namespace {
 
-struct Answer {
+struct ReadAsks {
     std::vector<Ask> asks;
     SiteSettings site;
 };
 
-Result<Answer> readAll(FleetFile& fleet, bool answeredToo) {
+Result<ReadAsks> readAll(FleetFile& fleet, bool answeredToo) {
     auto asks = asksOf(fleet, "", answeredToo);
     if (!asks) return fail(asks.error());
     auto site = fleet.site();
     if (!site) return fail(site.error());
-    return Answer{std::move(*asks), std::move(*site)};
+    return ReadAsks{std::move(*asks), std::move(*site)};
 }
 
 }  // namespace
@@ -126,12 +126,12 @@ void AsksDialog::buildFoot() {
 }
 
 void AsksDialog::read() {
-    work_.ask<Answer>(
+    work_.ask<ReadAsks>(
         this, QStringLiteral("all asks"),
         [all = answeredToo_->isChecked()](FleetFile& fleet, const CancelToken&) {
             return readAll(fleet, all);
         },
-        [this](Result<Answer> answer) {
+        [this](Result<ReadAsks> answer) {
             if (!answer) return word_->setText(sentence(answer.error()));
             site_ = answer->site.site;
             word_->setText(

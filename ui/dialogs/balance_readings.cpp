@@ -24,7 +24,7 @@ std::optional<double> typed(const QLineEdit* edit) {
     return good ? byLocale : parseNumber(kept(text)).value_or(NAN);
 }
 
-QString plain(double value) {
+QString plainNumber(double value) {
     return QLocale().toString(value, 'g', 5);
 }
 
@@ -109,9 +109,10 @@ void BalanceReadings::setReadings(const std::vector<VibrationReading>& readings)
     for (std::size_t i = 0; i < pairs_.size(); ++i) {
         const bool there = i < readings.size();
         showPair(pairs_[i], there || int(i) < kUsual);
-        pairs_[i].amount->setText(there ? plain(readings[i].amount) : QString());
+        pairs_[i].amount->setText(there ? plainNumber(readings[i].amount) : QString());
         if (pairs_[i].phase)
-            pairs_[i].phase->setText(there && readings[i].degrees ? plain(*readings[i].degrees) : QString());
+            pairs_[i].phase->setText(there && readings[i].degrees ? plainNumber(*readings[i].degrees)
+                                                                  : QString());
     }
     showNote();
 }

@@ -21,9 +21,9 @@ namespace fettle {
 
 namespace {
 
-constexpr int kMostRows = 2000;  // beyond, nobody reads on
+constexpr int kMostVerdicts = 2000;  // beyond, nobody reads on
 
-QString said(const char* text) {
+QString spoken(const char* text) {
     return QCoreApplication::translate("fettle::ReExamineDialog", text);
 }
 
@@ -33,11 +33,11 @@ QString kindWord(ChangeKind kind) {
                                       QT_TRANSLATE_NOOP("fettle::ReExamineDialog", "vanished"),
                                       QT_TRANSLATE_NOOP("fettle::ReExamineDialog", "less urgent"),
                                       QT_TRANSLATE_NOOP("fettle::ReExamineDialog", "weight moved")};
-    return said(kWords[std::size_t(kind)]);
+    return spoken(kWords[std::size_t(kind)]);
 }
 
 QString urgencyOrNone(const std::string& urgency) {
-    return urgency.empty() ? said(QT_TRANSLATE_NOOP("fettle::ReExamineDialog", "not named"))
+    return urgency.empty() ? spoken(QT_TRANSLATE_NOOP("fettle::ReExamineDialog", "not named"))
                            : urgencyWord(urgency);
 }
 
@@ -248,7 +248,7 @@ void ReExamineDialog::fillVerdicts() {
                             tr("Now"),     tr("Decibans before"), tr("Now"),          tr("Recordings")};
     table_->setColumnCount(int(heads.size()));
     table_->setHorizontalHeaderLabels(heads);
-    const int rows = int(std::min<std::size_t>(kMostRows, difference_->verdicts.size()));
+    const int rows = int(std::min<std::size_t>(kMostVerdicts, difference_->verdicts.size()));
     table_->setRowCount(rows);
     for (int row = 0; row < rows; ++row) {
         const ChangedVerdict& verdict = difference_->verdicts[std::size_t(row)];
@@ -279,7 +279,7 @@ void ReExamineDialog::fillGroups(const std::vector<ChangedGroup>& groups, bool f
                             tr("Largest move, decibans")};
     table_->setColumnCount(int(heads.size()));
     table_->setHorizontalHeaderLabels(heads);
-    table_->setRowCount(int(std::min<std::size_t>(kMostRows, groups.size())));
+    table_->setRowCount(int(std::min<std::size_t>(kMostVerdicts, groups.size())));
     for (int row = 0; row < table_->rowCount(); ++row) {
         const ChangedGroup& group = groups[std::size_t(row)];
         const ChangeCounts& counts = group.counts;

@@ -20,7 +20,7 @@ namespace fettle {
 
 namespace {
 
-QLabel* paragraph(QWidget* parent, const char* name) {
+QLabel* sentenceIn(QWidget* parent, const char* name) {
     auto* label = new QLabel(parent);
     label->setObjectName(QString::fromLatin1(name));
     label->setWordWrap(true);
@@ -46,12 +46,12 @@ TrialView::TrialView(const Theme& theme, const Units& units, bool writable, QWid
 
 QWidget* TrialView::buildText() {
     auto* box = new QWidget;
-    verdict_ = paragraph(box, "trialVerdict");
+    verdict_ = sentenceIn(box, "trialVerdict");
     setTitleFont(*verdict_);
-    frozen_ = paragraph(box, "trialFrozen");
+    frozen_ = sentenceIn(box, "trialFrozen");
     setInk(*frozen_, theme_, Role::MutedInk);
-    promise_ = paragraph(box, "trialFrozenPromise");
-    notes_ = paragraph(box, "trialNotes");
+    promise_ = sentenceIn(box, "trialFrozenPromise");
+    notes_ = sentenceIn(box, "trialNotes");
     setInk(*notes_, theme_, Role::MutedInk);
     checks_ = new QTableWidget(0, 4, box);
     checks_->setObjectName(QStringLiteral("trialChecks"));

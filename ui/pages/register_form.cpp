@@ -13,7 +13,7 @@ namespace fettle {
 
 namespace {
 
-constexpr int kColumns = 3;  // label, editor, unit
+constexpr int kFormColumns = 3;  // label, editor, unit
 
 QString objectNameOf(const std::string& pointer) {
     return QStringLiteral("field") + shown(pointer);
@@ -73,8 +73,8 @@ void RegisterForm::addGroup(const FieldGroup& group, int& row) {
     auto* head = new QLabel(group.title, this);
     heads_.push_back(head);
     if (row > 0) grid_->setRowMinimumHeight(row++, 10);
-    grid_->addWidget(head, row++, 0, 1, kColumns);
-    grid_->addWidget(new ThinRule(theme_, this), row++, 0, 1, kColumns);
+    grid_->addWidget(head, row++, 0, 1, kFormColumns);
+    grid_->addWidget(new ThinRule(theme_, this), row++, 0, 1, kFormColumns);
     for (const FieldSpec& spec : group.fields) {
         QWidget* editor = editorOf(spec);
         auto* label = new QLabel(spec.label, this);
@@ -88,7 +88,7 @@ void RegisterForm::addGroup(const FieldGroup& group, int& row) {
         grid_->addWidget(editor, row, 1);
         auto* unit = new QLabel(spec.unit, this);
         grid_->addWidget(unit, row++, 2);
-        grid_->addWidget(trouble, row++, 1, 1, kColumns - 1);
+        grid_->addWidget(trouble, row++, 1, 1, kFormColumns - 1);
         fields_.push_back({spec, editor, label, unit, trouble});
     }
 }

@@ -27,7 +27,7 @@ namespace {
 
 constexpr int kBearingsTab = 1, kTrainTab = 2, kPointsTab = 3;
 
-QStandardItem* cell(const QString& text) {
+QStandardItem* toolCell(const QString& text) {
     auto* item = new QStandardItem(text);
     item->setEditable(false);
     item->setToolTip(text);
@@ -186,10 +186,11 @@ void RegisterPage::showChanges() {
     }
     changes_->removeRows(0, changes_->rowCount());
     for (const DescriptionChange& change : changes)
-        changes_->appendRow({cell(change.day.empty() ? QString() : dateText(change.day)),
-                             cell(shown(change.place).replace(u'/', QStringLiteral(" \u203a "))),
-                             cell(change.before.empty() ? QStringLiteral("\u2013") : shown(change.before)),
-                             cell(change.after.empty() ? QStringLiteral("\u2013") : shown(change.after))});
+        changes_->appendRow(
+            {toolCell(change.day.empty() ? QString() : dateText(change.day)),
+             toolCell(shown(change.place).replace(u'/', QStringLiteral(" \u203a "))),
+             toolCell(change.before.empty() ? QStringLiteral("\u2013") : shown(change.before)),
+             toolCell(change.after.empty() ? QStringLiteral("\u2013") : shown(change.after))});
 }
 
 void RegisterPage::importFile(const QString& path) {

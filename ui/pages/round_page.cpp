@@ -25,7 +25,7 @@ namespace {
 constexpr const char* kFootActions[] = {"round.look",   "round.accept", "round.dispute", "round.defer",
                                         "round.unseen", "round.next",   "round.leave",   "round.undo"};
 
-constexpr int kLowEms = 30;
+constexpr int kLowRoundEms = 30;
 
 QPushButton* button(const QString& text, const char* name, QWidget* parent) {
     auto* made = new QPushButton(text, parent);
@@ -161,7 +161,7 @@ void RoundPage::connectParts() {
 // In a low window the letters need the room of the margins.
 void RoundPage::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    const bool low = height() < kLowEms * fontMetrics().height();
+    const bool low = height() < kLowRoundEms * fontMetrics().height();
     heading_->layout()->setContentsMargins(16, low ? 4 : 12, 16, low ? 2 : 8);
     foot_->layout()->setContentsMargins(16, low ? 2 : 8, 16, low ? 2 : 8);
 }

@@ -6,11 +6,11 @@
 namespace fettle {
 
 namespace {
-constexpr int kMargin = 8;
+constexpr int kCellMargin = 8;
 const QString kSortMark = QStringLiteral(" \u2193");
 
 int headHeight(const QFontMetrics& letters) {
-    return letters.height() + 2 * kMargin - 2;
+    return letters.height() + 2 * kCellMargin - 2;
 }
 
 bool isSortedBy(const QHeaderView& header, int section) {
@@ -34,7 +34,7 @@ QSize RuledHeader::sectionSizeFromContents(int section) const {
     if (!model()) return QHeaderView::sectionSizeFromContents(section);
     const QString text = model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString();
     const int mark = isSortIndicatorShown() ? fontMetrics().horizontalAdvance(kSortMark) : 0;
-    return {fontMetrics().horizontalAdvance(text) + mark + 2 * kMargin + 2, headHeight(fontMetrics())};
+    return {fontMetrics().horizontalAdvance(text) + mark + 2 * kCellMargin + 2, headHeight(fontMetrics())};
 }
 
 void RuledHeader::paintSection(QPainter* painter, const QRect& rect, int section) const {
@@ -47,7 +47,7 @@ void RuledHeader::paintSection(QPainter* painter, const QRect& rect, int section
     QString text = model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString();
     if (isSortedBy(*this, section)) text += kSortMark;
     painter->setPen(theme_.colour(isSortedBy(*this, section) ? Role::Ink : Role::MutedInk));
-    const QRect inside = rect.adjusted(kMargin, 0, -kMargin, 0);
+    const QRect inside = rect.adjusted(kCellMargin, 0, -kCellMargin, 0);
     painter->drawText(inside, int(align ? align : Qt::AlignLeft | Qt::AlignVCenter),
                       fontMetrics().elidedText(text, Qt::ElideRight, inside.width()));
     painter->restore();
@@ -59,7 +59,7 @@ void RuledDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     cell.state &= ~QStyle::State_HasFocus;
     const bool chosen = option.state & QStyle::State_Selected;
     painter->fillRect(option.rect, theme_.colour(chosen ? Role::AccentGround : Role::Ground));
-    cell.rect.adjust(kMargin - 4, 0, 4 - kMargin, 0);
+    cell.rect.adjust(kCellMargin - 4, 0, 4 - kCellMargin, 0);
     QStyledItemDelegate::paint(painter, cell, index);
     painter->setPen(QPen(theme_.colour(Role::Rule), 1));
     painter->drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
@@ -67,8 +67,8 @@ void RuledDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
 
 QSize RuledDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
     QStyleOptionViewItem cell = option;
-    cell.rect.adjust(kMargin - 4, 0, 4 - kMargin, 0);
-    return QStyledItemDelegate::sizeHint(cell, index) + QSize(2 * kMargin - 8, kMargin);
+    cell.rect.adjust(kCellMargin - 4, 0, 4 - kCellMargin, 0);
+    return QStyledItemDelegate::sizeHint(cell, index) + QSize(2 * kCellMargin - 8, kCellMargin);
 }
 
 void setRuled(QTableView& view, const Theme& theme) {
@@ -82,7 +82,7 @@ void setRuled(QTableView& view, const Theme& theme) {
     view.setSelectionMode(QAbstractItemView::SingleSelection);
     view.setCornerButtonEnabled(false);
     view.verticalHeader()->hide();
-    view.verticalHeader()->setDefaultSectionSize(view.fontMetrics().height() + kMargin);
+    view.verticalHeader()->setDefaultSectionSize(view.fontMetrics().height() + kCellMargin);
     view.setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     view.setWordWrap(false);
 }

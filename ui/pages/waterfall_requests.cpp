@@ -10,8 +10,8 @@ namespace fettle {
 
 namespace {
 
-constexpr std::size_t kColumns = 1600;  // about as many as a plot is wide
-constexpr int kParts = 24;              // between two looks at the token
+constexpr std::size_t kColumnsShown = 1600;  // about as many as a plot is wide
+constexpr int kParts = 24;                   // between two looks at the token
 
 std::string unitOf(WaterfallKind kind) {
     if (kind == WaterfallKind::Velocity) return "mm/s r.m.s.";
@@ -116,9 +116,9 @@ Result<std::vector<WaterfallRow>> keptRows(FleetFile& fleet, const WaterfallRequ
 }  // namespace
 
 Result<WaterfallPtr> coarseWaterfall(FleetFile& fleet, const WaterfallRequest& request) {
-    auto spans = fleet.trends().spans(request.channel, request.kind, kBeginning, kEnd, kColumns);
+    auto spans = fleet.trends().spans(request.channel, request.kind, kBeginning, kEnd, kColumnsShown);
     if (!spans) return fail(spans.error());
-    if (spans->spectra <= kColumns) return waterfallOf(fleet, request, {});
+    if (spans->spectra <= kColumnsShown) return waterfallOf(fleet, request, {});
     ShaftHz shafts;  // of a whole year they take longer than the picture: only where it cannot do without
     if (request.orders) {
         auto read = shaftsOf(fleet, request.channel);

@@ -11,7 +11,7 @@ namespace fettle {
 
 namespace {
 constexpr int Fault = FaultRows::Fault, Weight = FaultRows::Weight, Bar = FaultRows::Bar;
-constexpr int kEntry = FaultRows::kEntry, kMostRows = 9, kBarEms = 5;
+constexpr int kEntry = FaultRows::kEntry, kMostRows = 9, kWeightEms = 5;
 }  // namespace
 
 FaultList::FaultList(const Theme& theme, Selection& selection, QWidget* parent)
@@ -58,7 +58,7 @@ void FaultList::fill() {
         most = std::max(most, entry.weightDban.value_or(0));
     }
     rows_->setSpan(least, most);
-    header()->resizeSection(Bar, kBarEms * fontMetrics().height());
+    header()->resizeSection(Bar, kWeightEms * fontMetrics().height());
     const auto others =
         std::find_if(entries_.begin(), entries_.end(), [](const FaultEntry& entry) { return !entry.found; });
     for (std::size_t i = 0; i < entries_.size(); ++i) {

@@ -8,7 +8,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kFindingDban = 20, kSmaller = 0.88;
+constexpr double kToldDban = 20, kSmaller = 0.88;
 
 QFont smaller(const QFont& font) {
     QFont small = font;
@@ -80,7 +80,7 @@ void FaultRows::paintBar(QPainter& painter, const QRect& in, double dban) const 
         return cell.left() + (value - least_) / (most_ - least_) * cell.width();
     };
     painter.setPen(QPen(theme_.colour(Role::Limit), 1, Qt::DashLine));
-    painter.drawLine(QPointF(x(kFindingDban), in.top()), QPointF(x(kFindingDban), in.bottom() + 1));
+    painter.drawLine(QPointF(x(kToldDban), in.top()), QPointF(x(kToldDban), in.bottom() + 1));
     painter.setPen(QPen(theme_.colour(Role::MutedInk), 1));
     painter.drawLine(QPointF(x(0), in.top()), QPointF(x(0), in.bottom() + 1));
     const double high = painter.fontMetrics().height() * 0.6;

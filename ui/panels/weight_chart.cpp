@@ -15,7 +15,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kFindingDban = 20, kNearPx = 12;
+constexpr double kNeededDban = 20, kNearPx = 12;
 
 Instant instantOf(double ms) {
     return Instant(std::chrono::milliseconds(std::int64_t(ms)));
@@ -169,8 +169,8 @@ void WeightChart::paintLevels(QPainter& painter) const {
     const QRectF in = area();
     const int high = fontMetrics().height();
     std::vector<double> written;
-    for (const double level : {kFindingDban, 0.0, highestTen()}) {
-        const bool needed = level == kFindingDban;
+    for (const double level : {kNeededDban, 0.0, highestTen()}) {
+        const bool needed = level == kNeededDban;
         painter.setPen(QPen(theme_.colour(needed      ? Role::Limit
                                           : level > 0 ? Role::Rule
                                                       : Role::MutedInk),

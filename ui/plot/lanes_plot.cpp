@@ -20,7 +20,7 @@ namespace fettle {
 namespace {
 
 constexpr double kRise = 0.72;  // of a lane: the rest is for its name
-constexpr double kPickPx = 4;
+constexpr double kLanePickPx = 4;
 constexpr double kLeastShownHz = 2;  // drift below it sets no scale
 
 double topOf(const SpectrumData& data) {
@@ -253,7 +253,7 @@ void LanesPlot::choose(const QPointF& at) {
     const auto lane = laneAt(at.y());
     if (!lane) return;
     const Lane& chosen = lanes_[*lane];
-    const double hz = double(*peakAt(chosen, at.x(), kPickPx)) * chosen.data->dfHz;
+    const double hz = double(*peakAt(chosen, at.x(), kLanePickPx)) * chosen.data->dfHz;
     selection_.setCursorHz(hz / unitHz(chosen) * unitHz(lanes_.front()));
 }
 

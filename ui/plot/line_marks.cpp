@@ -12,7 +12,7 @@ namespace fettle {
 namespace {
 
 constexpr int kNameRows = 2;
-constexpr double kApartPx = 6;
+constexpr double kMarksApartPx = 6;
 
 double symbolSize(const QFontMetricsF& metrics) {
     return metrics.height() * 0.5;
@@ -29,7 +29,7 @@ class NameRows {
             std::clamp(x - width / 2, canvas_.left(), std::max(canvas_.left(), canvas_.right() - width));
         for (int row = 0; row < kNameRows; ++row) {
             const bool free = std::none_of(taken_[row].begin(), taken_[row].end(), [&](const auto& t) {
-                return left < t.second + kApartPx && t.first < left + width + kApartPx;
+                return left < t.second + kMarksApartPx && t.first < left + width + kMarksApartPx;
             });
             if (!free) continue;
             taken_[row].push_back({left, left + width});

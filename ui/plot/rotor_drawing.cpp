@@ -39,8 +39,8 @@ bool numbered(const RotorPicture& rotor) {
 }
 
 // What is drawn with, in the painter's units.
-struct Drawing {
-    Q_DECLARE_TR_FUNCTIONS(fettle::Drawing)
+struct RotorSketch {
+    Q_DECLARE_TR_FUNCTIONS(fettle::RotorSketch)
   public:
     QPainter& painter;
     const RotorPicture& rotor;
@@ -193,7 +193,7 @@ void paintRotor(QPainter& painter, const QRectF& rect, const RotorPicture& rotor
     const double out = numbered(rotor) ? 1.1 * em : 0;
     const double radius = std::min(inside.width() / 2 - 2.8 * em, inside.height() / 2 - 1.9 * em - out);
     if (radius > em) {
-        Drawing drawing{painter, rotor, theme, inside, inside.center(), radius, em, out};
+        RotorSketch drawing{painter, rotor, theme, inside, inside.center(), radius, em, out};
         drawing.rim();
         drawing.rotation();
         drawing.mark();

@@ -17,7 +17,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kNearPx = 14, kPointPx = 4, kMargin = 0.04;
+constexpr double kDotNearPx = 14, kDotPx = 4, kMargin = 0.04;
 constexpr double kFarPoints = 7;
 
 // Weak colours would vanish on the ground: the light or the dark end of the map is left out.
@@ -61,7 +61,7 @@ class PointCloud : public QwtPlotItem {
             if (!canvas.contains(at)) continue;
             if (selected_ && point.recording == *selected_) chosen = &point;
             const double share = (point.ms - from_) / std::max(until_ - from_, 1.0);
-            painter->fillRect(QRectF(at - QPointF(kPointPx / 2, kPointPx / 2), QSizeF(kPointPx, kPointPx)),
+            painter->fillRect(QRectF(at - QPointF(kDotPx / 2, kDotPx / 2), QSizeF(kDotPx, kDotPx)),
                               QColor::fromRgb(colourOf(share, theme_.isDark())));
         }
         painter->setRenderHint(QPainter::Antialiasing, true);
@@ -221,7 +221,7 @@ QPointF ScatterPlot::placeOf(const ScatterPoint& shown) const {
 
 const ScatterPoint* ScatterPlot::nearest(const QPointF& at) const {
     const ScatterPoint* best = nullptr;
-    double least = kNearPx;
+    double least = kDotNearPx;
     if (!shown_) return nullptr;
     for (const ScatterPoint& point : shown_->points) {
         if (!cloud_->holds(point)) continue;

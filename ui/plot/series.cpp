@@ -27,7 +27,7 @@ std::size_t Series::nearest(double value) const {
 namespace {
 
 // Points that fall on one pixel column, kept in their order.
-class Column {
+class PixelColumn {
   public:
     void add(const QPointF& point) {
         if (count_++ == 0) {
@@ -66,7 +66,7 @@ std::vector<QPolygonF> decimated(const Series& series, std::size_t first, std::s
                                  const std::function<double(double)>& toY) {
     std::vector<QPolygonF> pieces;
     QPolygonF line;
-    Column column;
+    PixelColumn column;
     double columnPx = 0;
     const auto close = [&] {
         column.flushTo(line);

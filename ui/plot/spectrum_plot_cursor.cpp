@@ -17,7 +17,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kPickPx = 7, kMarkPx = 5;
+constexpr double kPeakPx = 7, kSignPx = 5;
 constexpr double kPeakOverFloor = 2;  // a peak to step to: over the median about it
 constexpr double kFine = 0.1;         // of a line
 
@@ -150,7 +150,7 @@ std::size_t SpectrumPlot::highestNear(double x, double px) const {
 
 void SpectrumPlot::choose(const QPointF& at, Qt::KeyboardModifiers with) {
     if (!usable()) return;
-    const double hz = data_->dfHz * double(highestNear(at.x(), kPickPx));
+    const double hz = data_->dfHz * double(highestNear(at.x(), kPeakPx));
     if (!with.testFlag(Qt::ShiftModifier) || !selection_.cursorHz()) return selection_.setCursorHz(hz);
     if (cursor_.kind == CursorKind::Two) return setSecondHz(hz);
     setCursorKind(CursorKind::Sidebands);
@@ -160,7 +160,7 @@ void SpectrumPlot::choose(const QPointF& at, Qt::KeyboardModifiers with) {
 void SpectrumPlot::hover(const QPointF& at) {
     if (!usable()) return;
     const QwtScaleMap map = plot().canvasMap(QwtPlot::xBottom);
-    const auto mark = markItem_->markNear(map, at.x(), kMarkPx);
+    const auto mark = markItem_->markNear(map, at.x(), kSignPx);
     QString text = sayAt(highestNear(at.x(), 1));
     const double hz = map.invTransform(at.x()) * unitHz();
     const auto range = std::find_if(ranges_.begin(), ranges_.end(), [hz](const DefectBand& one) {

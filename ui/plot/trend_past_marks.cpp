@@ -13,7 +13,7 @@ namespace fettle {
 namespace {
 
 constexpr float kOwnDays = 0.20F, kAfter = 0.09F, kFan = 0.16F;  // of the ink
-constexpr double kPad = 3, kMostWords = 0.6;                     // of the width
+constexpr double kPastPad = 3, kMostWords = 0.6;                 // of the width
 
 QColor washed(QColor ink, float alpha) {
     ink.setAlphaF(alpha);
@@ -50,7 +50,7 @@ void PastMarks::draw(QPainter* painter, const QwtScaleMap& xMap, const QwtScaleM
 // Kept within the canvas; on a ground of its own, so that what lies under it does not strike it through.
 void PastMarks::label(QPainter& painter, QRectF box, const QString& text, Role ink) const {
     const QFontMetricsF metrics(painter.font());
-    box.setSize({metrics.horizontalAdvance(text) + 2 * kPad, metrics.height()});
+    box.setSize({metrics.horizontalAdvance(text) + 2 * kPastPad, metrics.height()});
     painter.fillRect(box, washed(theme_.colour(Role::Ground), 0.8F));
     painter.setPen(theme_.colour(ink));
     painter.drawText(box, Qt::AlignCenter, text);
@@ -69,11 +69,12 @@ void PastMarks::drawBaseline(QPainter& painter, const QwtScaleMap& xMap, const Q
     painter.setPen(QPen(ink, 1));
     painter.drawLine(QPointF(from, middle), QPointF(until, middle));
     const QFontMetricsF metrics(painter.font());
-    const double height = metrics.height(), width = metrics.horizontalAdvance(tr("baseline")) + 2 * kPad;
+    const double height = metrics.height(), width = metrics.horizontalAdvance(tr("baseline")) + 2 * kPastPad;
     if (until - from <= width) return;
     const bool fits = bottom + height < canvas.bottom();
     const CurveRoom room{curves_, xMap, yMap};
-    const QRectF above(from + kPad, top - height, width, height), below(from + kPad, bottom, width, height);
+    const QRectF above(from + kPastPad, top - height, width, height),
+        below(from + kPastPad, bottom, width, height);
     QRectF place = room.freed(fits ? below : above, until, {});
     if (room.crossed(place) && fits) place = room.freed(above, until, {});
     label(painter, place, tr("baseline"), Role::MutedInk);
@@ -85,7 +86,7 @@ void PastMarks::drawSince(QPainter& painter, const QwtScaleMap& xMap, const QRec
     painter.setPen(QPen(theme_.colour(Role::SecondCurve), 1.2));
     painter.drawLine(QPointF(x, canvas.top()), QPointF(x, canvas.bottom()));
     const QFontMetricsF metrics(painter.font());
-    const double width = metrics.horizontalAdvance(tr("apart since")) + 2 * kPad;
+    const double width = metrics.horizontalAdvance(tr("apart since")) + 2 * kPastPad;
     const bool left = x - width > canvas.left();
     label(painter, {left ? x - width : x, canvas.bottom() - metrics.height() - 1, 0, 0}, tr("apart since"),
           Role::Ink);
@@ -112,7 +113,7 @@ void PastMarks::drawFan(QPainter& painter, const QwtScaleMap& xMap, const QwtSca
     }
     // The level is high where it heads for a limit: the corner under it is free.
     const QFontMetricsF metrics(painter.font());
-    const double width = metrics.horizontalAdvance(fan.words) + 2 * kPad;
+    const double width = metrics.horizontalAdvance(fan.words) + 2 * kPastPad;
     if (width > kMostWords * canvas.width()) return;  // on a small figure the words stand beside it
     const double left = canvas.right() - width - 2;
     const bool sinceBelow = data_->sinceMs && xMap.transform(*data_->sinceMs) > left;

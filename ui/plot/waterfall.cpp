@@ -18,8 +18,8 @@
 namespace fettle {
 
 namespace {
-constexpr double kPickPx = 4;
-constexpr int kFarRows = 7;
+constexpr double kWaterPickPx = 4;
+constexpr int kRowsAtOnce = 7;
 }  // namespace
 
 Waterfall::Waterfall(const Theme& theme, TimeAxis& axis, Selection& selection, QWidget* parent)
@@ -164,7 +164,7 @@ void Waterfall::hover(const QPointF& at) {
 void Waterfall::choose(const QPointF& at) {
     if (look_->empty()) return;
     const auto rows = rowsAt(at.x());
-    const auto peak = data()->peakWithin(rows, linesAt(at.y(), kPickPx));
+    const auto peak = data()->peakWithin(rows, linesAt(at.y(), kWaterPickPx));
     std::size_t row = 0;
     if (peak)
         row = peak->row;
@@ -181,7 +181,8 @@ void Waterfall::step(int steps, bool far) {
     const auto last = std::ptrdiff_t(data()->rows()) - 1;
     const auto now = std::ptrdiff_t(selectedRow().value_or(std::size_t(last)));
     const bool chosen = selection_.recording().has_value();
-    const auto next = std::clamp<std::ptrdiff_t>(chosen ? now + steps * (far ? kFarRows : 1) : now, 0, last);
+    const auto next =
+        std::clamp<std::ptrdiff_t>(chosen ? now + steps * (far ? kRowsAtOnce : 1) : now, 0, last);
     const auto row = std::size_t(next);
     selection_.setRecording(data()->recording(row), toInstant(data()->ms(row)));
     axis_.bring(data()->ms(row));

@@ -9,8 +9,8 @@ namespace fettle {
 
 namespace {
 
-constexpr int kMostDateLines = 8, kMostCellLines = 6;
-constexpr double kDiscMm = 11, kWordMm = 15, kDiscColumnMm = 18, kCellGapMm = 3;
+constexpr int kMostDateLines = 8, kMostHeadLines = 6;
+constexpr double kHeadDiscMm = 11, kWordMm = 15, kDiscColumnMm = 18, kHeadGapMm = 3;
 
 QString joinedWords(std::initializer_list<std::string> parts) {
     QStringList words;
@@ -20,7 +20,7 @@ QString joinedWords(std::initializer_list<std::string> parts) {
 }
 
 // "as of the round of ...; made on ..."
-QString dayText(const SheetContent& sheet) {
+QString dayLabel(const SheetContent& sheet) {
     return tr("as of the %1; made on %2").arg(plainText(sheet.round), dateText(sheet.madeOn));
 }
 
@@ -32,7 +32,7 @@ void setTopLine(Column& column, const SheetContent& sheet) {
     const double third = 0.36 * column.width();
     place(page, tr("Findings sheet, %1").arg(plainText(sheet.site)), {column.left(), column.y()}, third,
           style);
-    place(page, dayText(sheet), {column.left() + third, column.y()}, column.width() - third, right);
+    place(page, dayLabel(sheet), {column.left() + third, column.y()}, column.width() - third, right);
     column.moveTo(column.y() + lineHeight(style.pt));
     column.gap(1);
     column.rule(0.4);
@@ -59,8 +59,8 @@ void setFirstLine(Column& column, const SheetContent& sheet) {
     const double top = column.y(), left = column.left() + kDiscColumnMm * kMm;
     const double width = column.width() - kDiscColumnMm * kMm;
     page.urgency = urgencyOf(sheet.urgency);
-    page.disc =
-        QRectF(column.left() + (kWordMm - kDiscMm) / 2 * kMm, top + 0.5 * kMm, kDiscMm * kMm, kDiscMm * kMm);
+    page.disc = QRectF(column.left() + (kWordMm - kHeadDiscMm) / 2 * kMm, top + 0.5 * kMm, kHeadDiscMm * kMm,
+                       kHeadDiscMm * kMm);
     const double wordTop = page.disc.bottom() + 0.6 * kMm;
     const QString word = urgencyWord(page.urgency);
     const double wordHeight = place(page, word, {column.left(), wordTop}, kWordMm * kMm, wordStyle(word));
@@ -84,7 +84,7 @@ void setCells(Column& column, const std::vector<Cell>& cells, int mostLines) {
     double shares = 0, bottom = column.y(), left = column.left();
     for (const Cell& cell : cells)
         shares += cell.share;
-    const double gap = kCellGapMm * kMm;
+    const double gap = kHeadGapMm * kMm;
     const double width = column.width() + gap;
     for (const Cell& cell : cells) {
         const double cellWidth = width * cell.share / shares - gap;
@@ -140,7 +140,7 @@ void setIdentity(Column& column, const SheetContent& sheet) {
         {tr("job"), {}, engineWords(sheet.job), 1, false}};
     column.rule();
     column.gap(0.8);
-    setCells(column, cells, kMostCellLines);
+    setCells(column, cells, kMostHeadLines);
     column.gap(1.6);
 }
 
@@ -157,7 +157,7 @@ void setLaterHead(Column& column, const SheetContent& sheet) {
     SheetPage& page = column.page();
     TextStyle style{.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1};
     column.moveTo(column.y() +
-                  place(page, dayText(sheet), {column.left(), column.y()}, column.width(), style));
+                  place(page, dayLabel(sheet), {column.left(), column.y()}, column.width(), style));
     style = {.pt = 10, .bold = true, .mostLines = 2};
     column.moveTo(column.y() + place(page, joinedWords({sheet.tag, sheet.service}),
                                      {column.left(), column.y()}, column.width(), style));

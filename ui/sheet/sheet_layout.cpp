@@ -10,16 +10,16 @@ namespace fettle {
 
 namespace {
 
-constexpr double kGutterMm = 6, kMostBoxMm = 14;
+constexpr double kSheetGutterMm = 6, kMostBoxMm = 14;
 constexpr double kSlackMm = 0.1;  // so that what fitted once fits again
 constexpr double kShares[] = {0.5, 0.53, 0.56, 0.59, 0.46, 0.42};
 constexpr double kCut = 1e6;  // higher than any column: words are not cut for a better fit
 constexpr double kSizes[] = {9, kBodyPt};
 constexpr double kStackedMm = 42, kMostStackedMm = 62, kBesideMm = 45, kMostBesideMm = 70;
-constexpr std::size_t kMostRows = 40, kMostBlind = 100;
+constexpr std::size_t kMostRows = 40, kMostBlindRows = 100;
 // How much the second page is shortened until it fits, least first.
 struct Shorter {
-    std::size_t rows = kMostRows, blind = kMostBlind;
+    std::size_t rows = kMostRows, blind = kMostBlindRows;
     double figureMm = kBesideMm;
 };
 constexpr Shorter kShorter[] = {{40, 100, kBesideMm}, {24, 100, kBesideMm}, {16, 100, kBesideMm},
@@ -38,7 +38,7 @@ double heightOf(const Blocks& blocks, const Fit& fit, double width, double where
 
 // Side by side, parted where the taller one is shortest.
 void setHalves(Column& top, const Blocks& left, const Blocks& right) {
-    const double width = top.width() - kGutterMm * kMm;
+    const double width = top.width() - kSheetGutterMm * kMm;
     const auto taller = [&](double share) {
         return std::max(heightOf(left, top.fit(), share * width, kCut),
                         heightOf(right, top.fit(), (1 - share) * width, kCut));
@@ -46,8 +46,8 @@ void setHalves(Column& top, const Blocks& left, const Blocks& right) {
     const double share = *std::min_element(std::begin(kShares), std::end(kShares),
                                            [&](double a, double b) { return taller(a) < taller(b); });
     Column first(top.page(), top.fit(), top.left(), share * width, top.y());
-    Column second(top.page(), top.fit(), first.left() + first.width() + kGutterMm * kMm, (1 - share) * width,
-                  top.y());
+    Column second(top.page(), top.fit(), first.left() + first.width() + kSheetGutterMm * kMm,
+                  (1 - share) * width, top.y());
     setAll(first, left);
     setAll(second, right);
     top.moveTo(std::max(first.y(), second.y()));
@@ -58,7 +58,8 @@ void setHalves(Column& top, const Blocks& left, const Blocks& right) {
 void setInTwo(Column& top, const Blocks& blocks) {
     std::vector<double> above{0};  // height of so many blocks
     for (const Block& block : blocks)
-        above.push_back(above.back() + heightOf({block}, top.fit(), (top.width() - kGutterMm * kMm) / 2));
+        above.push_back(above.back() +
+                        heightOf({block}, top.fit(), (top.width() - kSheetGutterMm * kMm) / 2));
     std::size_t left = 0;
     for (std::size_t n = 1; n < above.size(); ++n) {
         const auto taller = [&](std::size_t count) {
@@ -140,7 +141,7 @@ class Layout {
                 setJobOn(column);
                 setWhy(column, sheet_);
                 setFigures(column, sheet_, spectrum_, kBesideMm, false);
-                setInTwo(column, blindBlocks(sheet_, kMostBlind));
+                setInTwo(column, blindBlocks(sheet_, kMostBlindRows));
                 setCautions(column, sheet_);
                 setAll(column, returnBlocks(sheet_));
             });
@@ -176,7 +177,7 @@ class Layout {
               {whyBlocks(sheet_),
                lineBlocks(sheet_, kMostRows),
                {figures},
-               blindBlocks(sheet_, kMostBlind),
+               blindBlocks(sheet_, kMostBlindRows),
                withReturn ? returnBlocks(sheet_) : Blocks()});
     }
     bool setReasonsOn(const Fit& fit, const Shorter& shorter, bool withReturn, bool stacked) {

@@ -7,18 +7,18 @@ namespace fettle {
 
 namespace {
 
-constexpr double kTickMm = 2.6, kGapMm = 2, kNameMm = 52, kQuantityMm = 12, kStoresMm = 17.5;
+constexpr double kPartTickMm = 2.6, kPartGapMm = 2, kNameMm = 52, kQuantityMm = 12, kStoresMm = 17.5;
 constexpr int kMostNameLines = 12;
 constexpr const char* kUsualNote = "confirm on the plate before ordering";
 
 // Name, what to confirm, quantity, then a box for each question to the stores; left edges and widths.
-struct Grid {
+struct PartGrid {
     double name, nameWidth, confirm, confirmWidth, quantity, quantityWidth;
     std::vector<double> stores;
     double storesWidth;
 
-    Grid(const Column& column, std::size_t count) {
-        const double gap = kGapMm * kMm, right = column.left() + column.width();
+    PartGrid(const Column& column, std::size_t count) {
+        const double gap = kPartGapMm * kMm, right = column.left() + column.width();
         const double most = count ? 0.4 * column.width() / double(count) : 0;
         storesWidth = std::min(kStoresMm * kMm, most);
         for (std::size_t i = 0; i < count; ++i)
@@ -32,7 +32,7 @@ struct Grid {
     }
 };
 
-void setTableHead(Column& column, const SheetContent& sheet, const Grid& grid) {
+void setPartHead(Column& column, const SheetContent& sheet, const PartGrid& grid) {
     const TextStyle style{.pt = kLeastPt, .ink = Role::MutedInk, .mostLines = 1};
     SheetPage& page = column.page();
     const double y = column.y();
@@ -46,8 +46,8 @@ void setTableHead(Column& column, const SheetContent& sheet, const Grid& grid) {
 }
 
 // "bearing 6316, motor DE", and under it a note of its own.
-double setName(Column& column, const SheetPart& part, const Grid& grid) {
-    const double indent = 4.5 * kMm, tick = kTickMm * kMm, line = lineHeight(column.fit().pt);
+double setName(Column& column, const SheetPart& part, const PartGrid& grid) {
+    const double indent = 4.5 * kMm, tick = kPartTickMm * kMm, line = lineHeight(column.fit().pt);
     column.page().boxes.push_back({QRectF(grid.name, column.y() + (line - tick) / 2, tick, tick)});
     TextStyle style = column.body();
     style.mostLines = kMostNameLines;
@@ -60,7 +60,7 @@ double setName(Column& column, const SheetPart& part, const Grid& grid) {
     return cell.y();
 }
 
-double setConfirm(Column& column, const SheetPart& part, const Grid& grid) {
+double setConfirm(Column& column, const SheetPart& part, const PartGrid& grid) {
     std::vector<QString> labels;
     if (part.designation.empty() && part.blanks.empty()) labels.push_back(tr("designation"));
     for (const std::string& blank : part.blanks)
@@ -70,7 +70,7 @@ double setConfirm(Column& column, const SheetPart& part, const Grid& grid) {
     return cell.y();
 }
 
-double setStores(Column& column, const SheetPart& part, const Grid& grid) {
+double setStores(Column& column, const SheetPart& part, const PartGrid& grid) {
     const double height = lineHeight(kLeastPt) + 1.4 * kMm, y = column.y();
     SheetPage& page = column.page();
     if (part.quantity)
@@ -84,13 +84,14 @@ double setStores(Column& column, const SheetPart& part, const Grid& grid) {
 }
 
 void setPart(Column& column, const SheetContent& sheet, std::size_t i) {
-    Grid grid(column, sheet.partBoxes.size());
+    PartGrid grid(column, sheet.partBoxes.size());
     if (i == 0) {
         column.heading(tr("Parts: %1").arg(plainText(sheet.leadTime)));
-        setTableHead(column, sheet, grid);
+        setPartHead(column, sheet, grid);
     }
     const SheetPart& part = sheet.parts[i];
-    if (part.blanks.empty() && !part.designation.empty()) grid.nameWidth += kGapMm * kMm + grid.confirmWidth;
+    if (part.blanks.empty() && !part.designation.empty())
+        grid.nameWidth += kPartGapMm * kMm + grid.confirmWidth;
     column.moveTo(std::max(
         {setName(column, part, grid), setConfirm(column, part, grid), setStores(column, part, grid)}));
 }

@@ -8,13 +8,13 @@ namespace fettle {
 namespace {
 
 constexpr std::size_t kMostAcross = 4;
-constexpr double kGapMm = 2, kTickMm = 2.4;
+constexpr double kReturnGapMm = 2, kReturnTickMm = 2.4;
 
 // Boxes to write in, side by side, the label inside. What is written at length gets the widest.
 void setFreeRow(Column& column, const SheetField* fields, std::size_t count) {
     SheetPage& page = column.page();
     const auto share = [&](std::size_t i) { return count > 3 && i == 0 ? 2.0 : 1.0; };
-    const double gap = kGapMm * kMm, height = column.fit().boxMm * kMm, inset = 0.6 * kMm;
+    const double gap = kReturnGapMm * kMm, height = column.fit().boxMm * kMm, inset = 0.6 * kMm;
     const double shares = double(count) + (count > 3 ? 1 : 0);
     const double one = (column.width() - gap * double(count - 1)) / shares;
     double left = column.left();
@@ -46,14 +46,14 @@ double choicesPt(const Column& column) {
 double choicesWidth(const SheetField& field, double pt) {
     double width = textWidth(engineWords(field.label) + QLatin1Char(':'), pt, true) + 2 * kMm;
     for (const std::string& choice : field.choices)
-        width += textWidth(engineWords(choice), pt) + (kTickMm + 4.3) * kMm;
+        width += textWidth(engineWords(choice), pt) + (kReturnTickMm + 4.3) * kMm;
     return width;
 }
 
 // Label, then a small box before each choice, on as many lines as it takes; x: where the next may begin.
 void setChoices(Column& column, const SheetField& field, double& x) {
     SheetPage& page = column.page();
-    const double pt = choicesPt(column), line = lineHeight(pt), tick = kTickMm * kMm;
+    const double pt = choicesPt(column), line = lineHeight(pt), tick = kReturnTickMm * kMm;
     const double right = column.left() + column.width();
     const QString label = engineWords(field.label) + QLatin1Char(':');
     const double labelWidth = std::min(textWidth(label, pt, true) + 0.3 * kMm, column.width() / 2);

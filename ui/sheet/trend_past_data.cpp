@@ -9,11 +9,11 @@ namespace fettle {
 
 namespace {
 
-constexpr double kHalfDayMs = 12 * 3600 * 1e3;
+constexpr double kNoonMs = 12 * 3600 * 1e3;
 
 // A day of the site's calendar stands at its noon.
 double dayMs(int day) {
-    return toMs(startOfDay(day)) + kHalfDayMs;
+    return toMs(startOfDay(day)) + kNoonMs;
 }
 
 TrendFan fanOf(const Heading& heading) {
@@ -42,10 +42,10 @@ QString dayText(int day) {
 void addPast(const TrendPast& past, TrendData& data) {
     if (past.baseline)
         data.baseline =
-            TrendBaseline{dayMs(past.baseline->from) - kHalfDayMs, dayMs(past.baseline->to) + kHalfDayMs,
+            TrendBaseline{dayMs(past.baseline->from) - kNoonMs, dayMs(past.baseline->to) + kNoonMs,
                           past.baseline->low, past.baseline->middle, past.baseline->high};
     if (past.limits) data.limits.push_back({tr("own"), past.limits->tolerance, true});
-    if (past.since) data.sinceMs = dayMs(*past.since) - kHalfDayMs;
+    if (past.since) data.sinceMs = dayMs(*past.since) - kNoonMs;
     if (past.heading) data.fan = fanOf(*past.heading);
 }
 

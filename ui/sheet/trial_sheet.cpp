@@ -15,7 +15,7 @@ namespace fettle {
 
 namespace {
 
-constexpr double kFigureMm = 62, kBoxMm = 2.8, kSignMm = 9;
+constexpr double kTrialFigureMm = 62, kBoxMm = 2.8, kSignMm = 9;
 
 QString textOf(const std::string& text, const Units& units) {
     return withUnitsBeside(plainText(engineText(text).toStdString()), units);
@@ -112,8 +112,8 @@ Block figureBlock(const TrialSheet& sheet) {
         column.muted(
             tr("Weight in decibans (left) and 1x in mm/s r.m.s. (right, where it is followed); the "
                "marks say when the change was made and when 3 of 5 recordings had told it."));
-        column.page().trend = QRectF(column.left(), column.y(), column.width(), kFigureMm * kMm);
-        column.gap(kFigureMm);
+        column.page().trend = QRectF(column.left(), column.y(), column.width(), kTrialFigureMm * kMm);
+        column.gap(kTrialFigureMm);
     };
 }
 

@@ -22,13 +22,13 @@ constexpr std::array<Rgb, 10> kAnchors = {{{0x00, 0x22, 0x4e},
                                            {0xe1, 0xcc, 0x55},
                                            {0xfe, 0xe8, 0x38}}};
 
-double linear(double byte) {
+double linearOfByte(double byte) {
     const double c = byte / 255;
     return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
 }
 
 double lightnessOf(const Rgb& c) {
-    const double y = 0.2126 * linear(c.r) + 0.7152 * linear(c.g) + 0.0722 * linear(c.b);
+    const double y = 0.2126 * linearOfByte(c.r) + 0.7152 * linearOfByte(c.g) + 0.0722 * linearOfByte(c.b);
     return y > 0.008856 ? 116 * std::cbrt(y) - 16 : 903.3 * y;
 }
 
