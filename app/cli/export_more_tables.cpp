@@ -1,6 +1,6 @@
 #include "app/cli/export_more_tables.h"
 
-#include "core/exchange/json_parts.h"
+#include "core/base/json_parts.h"
 #include "core/exchange/mail_message.h"
 #include "core/store/re_examination_store.h"
 

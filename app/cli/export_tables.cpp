@@ -6,9 +6,9 @@
 #include "app/cli/out_file.h"
 #include "core/base/file_system.h"
 #include "core/base/json_object.h"
+#include "core/base/json_parts.h"
 #include "core/base/text.h"
 #include "core/exchange/csv_cell.h"
-#include "core/exchange/json_parts.h"
 
 namespace fettle {
 
