@@ -36,15 +36,6 @@ QScrollArea* scrolled(QWidget* inside, const char* name) {
     return area;
 }
 
-QLabel* paragraph(QWidget* parent, const char* name) {
-    auto* label = new QLabel(parent);
-    label->setObjectName(QString::fromLatin1(name));
-    label->setWordWrap(true);
-    label->setTextFormat(Qt::PlainText);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-    return label;
-}
-
 QLabel* heading(const QString& text, QWidget* parent) {
     auto* label = new QLabel(text, parent);
     QFont font = label->font();
@@ -75,7 +66,7 @@ TrialForm::TrialForm(const Theme& theme, const Units& units, bool writable, QWid
     auto* columns = new QHBoxLayout;
     columns->addWidget(scrolled(buildFields(), "trialFields"), 6);
     columns->addWidget(scrolled(buildOutcome(), "trialOutcome"), 6);
-    lacks_ = paragraph(this, "trialLacks");
+    lacks_ = selectableText(this, "trialLacks");
     setInk(*lacks_, theme, Role::Trouble);
     keep_ = new QPushButton(tr("&Keep as a plan"), this);
     keep_->setObjectName(QStringLiteral("trialKeep"));
@@ -226,11 +217,11 @@ void TrialForm::buildPromise() {
 QWidget* TrialForm::buildOutcome() {
     auto* box = new QWidget;
     auto* lines = new QVBoxLayout(box);
-    figures_ = paragraph(box, "trialFigures");
+    figures_ = selectableText(box, "trialFigures");
     figures_->setTextFormat(Qt::RichText);
-    how_ = paragraph(box, "trialHow");
-    warnings_ = paragraph(box, "trialWarnings");
-    promise_ = paragraph(box, "trialPromise");
+    how_ = selectableText(box, "trialHow");
+    warnings_ = selectableText(box, "trialWarnings");
+    promise_ = selectableText(box, "trialPromise");
     setInk(*how_, theme_, Role::MutedInk);
     setInk(*warnings_, theme_, Role::Trouble);
     lines->addWidget(heading(tr("What it has to do"), box));
@@ -240,7 +231,7 @@ QWidget* TrialForm::buildOutcome() {
     lines->addWidget(heading(tr("What is promised"), box));
     lines->addWidget(promise_);
     lines->addWidget(heading(tr("Before it is started, each of these is confirmed"), box));
-    standing_ = paragraph(box, "trialStanding");
+    standing_ = selectableText(box, "trialStanding");
     setInk(*standing_, theme_, Role::Trouble);
     standing_->hide();
     lines->addWidget(standing_);
@@ -310,7 +301,7 @@ void TrialForm::fillCautions() {
         box->setAccessibleName(engineText(one));
         box->setProperty("words", shown(one));
         box->setEnabled(writable_);
-        auto* text = paragraph(line, "trialCautionText");
+        auto* text = selectableText(line, "trialCautionText");
         text->setText(withUnitsBeside(engineText(one), units_));
         text->setBuddy(box);
         auto* row = new QHBoxLayout(line);

@@ -18,19 +18,6 @@
 
 namespace fettle {
 
-namespace {
-
-QLabel* sentenceIn(QWidget* parent, const char* name) {
-    auto* label = new QLabel(parent);
-    label->setObjectName(QString::fromLatin1(name));
-    label->setWordWrap(true);
-    label->setTextFormat(Qt::PlainText);
-    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
-    return label;
-}
-
-}  // namespace
-
 TrialView::TrialView(const Theme& theme, const Units& units, bool writable, QWidget* parent)
     : QWidget(parent), theme_(theme), units_(units), writable_(writable) {
     setObjectName(QStringLiteral("trialView"));
@@ -46,12 +33,12 @@ TrialView::TrialView(const Theme& theme, const Units& units, bool writable, QWid
 
 QWidget* TrialView::buildText() {
     auto* box = new QWidget;
-    verdict_ = sentenceIn(box, "trialVerdict");
+    verdict_ = selectableText(box, "trialVerdict");
     setTitleFont(*verdict_);
-    frozen_ = sentenceIn(box, "trialFrozen");
+    frozen_ = selectableText(box, "trialFrozen");
     setInk(*frozen_, theme_, Role::MutedInk);
-    promise_ = sentenceIn(box, "trialFrozenPromise");
-    notes_ = sentenceIn(box, "trialNotes");
+    promise_ = selectableText(box, "trialFrozenPromise");
+    notes_ = selectableText(box, "trialNotes");
     setInk(*notes_, theme_, Role::MutedInk);
     checks_ = new QTableWidget(0, 4, box);
     checks_->setObjectName(QStringLiteral("trialChecks"));

@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QLayout>
 #include <QPainter>
+#include <QStandardItem>
 #include <QTabBar>
 
 namespace fettle {
@@ -47,6 +48,22 @@ void setInk(QWidget& widget, const Theme& theme, Role role) {
     takeInk(widget, theme);
     if (follows) return;
     QObject::connect(&theme, &Theme::changed, &widget, [&widget, &theme] { takeInk(widget, theme); });
+}
+
+QStandardItem* readOnlyItem(const QString& text) {
+    auto* item = new QStandardItem(text);
+    item->setEditable(false);
+    item->setToolTip(text);
+    return item;
+}
+
+QLabel* selectableText(QWidget* parent, const char* name) {
+    auto* label = new QLabel(parent);
+    label->setObjectName(QString::fromLatin1(name));
+    label->setWordWrap(true);
+    label->setTextFormat(Qt::PlainText);
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    return label;
 }
 
 ThinRule::ThinRule(const Theme& theme, QWidget* parent) : QWidget(parent), theme_(theme) {

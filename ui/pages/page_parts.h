@@ -9,6 +9,7 @@
 #include "ui/theme/theme.h"
 
 class QLayout;
+class QStandardItem;
 
 namespace fettle {
 
@@ -19,6 +20,10 @@ void setQuietTabs(QTabWidget& tabs);
 void endAtTheRight(QLayout& lines);
 // The widget's letters in the ink of a role, whatever theme is chosen later; the theme outlives the widget.
 void setInk(QWidget& widget, const Theme& theme, Role role);
+// A cell to read, whole in its tip.
+QStandardItem* readOnlyItem(const QString& text);
+// A paragraph of plain text that can be marked and copied.
+QLabel* selectableText(QWidget* parent, const char* name);
 // A control with what tests, readers of the screen and the hand over it are told.
 template <class Widget>
 Widget* named(Widget* widget, const char* name, const QString& accessible, const QString& help) {

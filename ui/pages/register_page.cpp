@@ -25,13 +25,6 @@ namespace {
 
 constexpr auto kBlindSpan = std::chrono::hours(24 * 7);
 
-QStandardItem* cell(const QString& text) {
-    auto* item = new QStandardItem(text);
-    item->setEditable(false);
-    item->setToolTip(text);
-    return item;
-}
-
 QString enteredText(const std::string& utc, const QTimeZone& zone) {
     const auto time = parseUtc(utc);
     return time ? momentText(*time, zone) : shown(utc);
@@ -165,8 +158,8 @@ void RegisterPage::showHistory(int row) {
 void RegisterPage::showBlind(const Blind& blind) {
     blind_->removeRows(0, blind_->rowCount());
     for (const BlindSpot& spot : blind.spots)
-        blind_->appendRow({cell(faultNameText(spot.fault)), cell(shown(spot.at)), cell(engineText(spot.why)),
-                           cell(engineText(spot.cure))});
+        blind_->appendRow({readOnlyItem(faultNameText(spot.fault)), readOnlyItem(shown(spot.at)),
+                           readOnlyItem(engineText(spot.why)), readOnlyItem(engineText(spot.cure))});
     blindWord_->setText(blind.spots.empty() && blind.word.empty()
                             ? tr("Nothing that is looked for is blind here.")
                             : shown(blind.word));
@@ -177,8 +170,9 @@ void RegisterPage::showDescriptions() {
     history_->removeRows(0, history_->rowCount());
     const QTimeZone zone = siteZone(register_.site.timeZone);
     for (const DescriptionEntry& entry : descriptions_)
-        history_->appendRow({cell(entry.from.empty() ? tr("the beginning") : dateText(entry.from)),
-                             cell(enteredText(entry.recordedAt, zone)), cell(shown(entry.note))});
+        history_->appendRow({readOnlyItem(entry.from.empty() ? tr("the beginning") : dateText(entry.from)),
+                             readOnlyItem(enteredText(entry.recordedAt, zone)),
+                             readOnlyItem(shown(entry.note))});
     showChanges();
 }
 

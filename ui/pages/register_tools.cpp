@@ -27,13 +27,6 @@ namespace {
 
 constexpr int kBearingsTab = 1, kTrainTab = 2, kPointsTab = 3;
 
-QStandardItem* toolCell(const QString& text) {
-    auto* item = new QStandardItem(text);
-    item->setEditable(false);
-    item->setToolTip(text);
-    return item;
-}
-
 Json jsonOf(const std::string& text) {
     auto parsed = parseJson(text, "");
     return parsed ? std::move(*parsed) : Json::object();
@@ -187,10 +180,10 @@ void RegisterPage::showChanges() {
     changes_->removeRows(0, changes_->rowCount());
     for (const DescriptionChange& change : changes)
         changes_->appendRow(
-            {toolCell(change.day.empty() ? QString() : dateText(change.day)),
-             toolCell(shown(change.place).replace(u'/', QStringLiteral(" \u203a "))),
-             toolCell(change.before.empty() ? QStringLiteral("\u2013") : shown(change.before)),
-             toolCell(change.after.empty() ? QStringLiteral("\u2013") : shown(change.after))});
+            {readOnlyItem(change.day.empty() ? QString() : dateText(change.day)),
+             readOnlyItem(shown(change.place).replace(u'/', QStringLiteral(" \u203a "))),
+             readOnlyItem(change.before.empty() ? QStringLiteral("\u2013") : shown(change.before)),
+             readOnlyItem(change.after.empty() ? QStringLiteral("\u2013") : shown(change.after))});
 }
 
 void RegisterPage::importFile(const QString& path) {

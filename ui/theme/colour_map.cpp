@@ -22,13 +22,9 @@ constexpr std::array<Rgb, 10> kAnchors = {{{0x00, 0x22, 0x4e},
                                            {0xe1, 0xcc, 0x55},
                                            {0xfe, 0xe8, 0x38}}};
 
-double linearOfByte(double byte) {
-    const double c = byte / 255;
-    return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
-}
-
 double lightnessOf(const Rgb& c) {
-    const double y = 0.2126 * linearOfByte(c.r) + 0.7152 * linearOfByte(c.g) + 0.0722 * linearOfByte(c.b);
+    const double y =
+        0.2126 * linearLight(c.r / 255) + 0.7152 * linearLight(c.g / 255) + 0.0722 * linearLight(c.b / 255);
     return y > 0.008856 ? 116 * std::cbrt(y) - 16 : 903.3 * y;
 }
 
@@ -87,6 +83,10 @@ const ColourMap& blueToYellow() {
 const ColourMap& greysForPrint() {
     static const ColourMap map = makeGreys();
     return map;
+}
+
+double linearLight(double channel) {
+    return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
 }
 
 double lightness(QRgb colour) {

@@ -14,6 +14,8 @@ using ColourMap = std::array<QRgb, 256>;  // weak to strong
 const ColourMap& blueToYellow();
 const ColourMap& greysForPrint();
 
+// Linear light (0 to 1) of an sRGB channel (0 to 1); IEC 61966-2-1.
+double linearLight(double channel);
 // CIE 1976 L* (0 to 100) of an sRGB colour.
 double lightness(QRgb colour);
 

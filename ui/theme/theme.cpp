@@ -9,6 +9,7 @@
 #include <array>
 #include <cmath>
 
+#include "ui/theme/colour_map.h"
 #include "ui/theme/quiet_style.h"
 
 namespace fettle {
@@ -49,12 +50,9 @@ constexpr bool tableIsInOrder() {
 }
 static_assert(tableIsInOrder());
 
-double linear(double channel) {
-    return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
-}
-
 double luminance(const QColor& c) {
-    return 0.2126 * linear(c.redF()) + 0.7152 * linear(c.greenF()) + 0.0722 * linear(c.blueF());
+    return 0.2126 * linearLight(c.redF()) + 0.7152 * linearLight(c.greenF()) +
+           0.0722 * linearLight(c.blueF());
 }
 
 bool digitsAreEqual(const QFont& font) {
